@@ -1,0 +1,40 @@
+/** What the core asks of the world around it. Adapters live in src/store, src/host and the web face. */
+import type { Fact } from '../book/index.ts';
+import type { Kart } from '../kart/index.ts';
+
+/** A fact as a store holds it: `row` grows in the order of arrival in this store and means nothing elsewhere. */
+export type Kept = { readonly row: number; readonly fact: Fact };
+
+export type AppendOutcome =
+  | { readonly kind: 'kept'; readonly added: number; readonly known: number } // known: same id and same hash was there already
+  | { readonly kind: 'clash'; readonly id: string } // same id, other content: nothing was written
+  | { readonly kind: 'broken chain'; readonly device: string; readonly expected: string; readonly got: string };
+
+/** Append-only and atomic: all of a batch or nothing. Every store passes test/store-contract. */
+export interface BookStore {
+  append(facts: readonly Fact[]): Promise<AppendOutcome>;
+  /**
+   * Builds and appends in one transaction, so that two writers never take the same place in a device's chain:
+   * `build` gets the last seq and hash of the device (0 and 64 zeros when it has none) and returns the next facts.
+   */
+  appendNext(device: string, build: (last: { seq: number; hash: string }) => readonly Fact[]): Promise<readonly Fact[]>;
+  /** Facts with row > after, in row order. */
+  read(after?: number, limit?: number): Promise<readonly Kept[]>;
+  /** Photos and raw files, kept once by sha-256 of their bytes; returns the hash, hex. */
+  putFile(bytes: Uint8Array, mediaType: string): Promise<string>;
+  getFile(hash: string): Promise<{ bytes: Uint8Array; mediaType: string } | undefined>;
+  /** Calls back (at least once) after facts arrived, from this process or another. Returns the unsubscribe. */
+  watch(listener: () => void): () => void;
+  close(): Promise<void>;
+}
+
+export interface Clock {
+  now(): Date;
+}
+export interface Ids {
+  next(): string;
+}
+/** Reads a kart's file text into a kart; in the browser, asks the server for the finished kart. */
+export interface KartReader {
+  read(text: string): Promise<Kart>;
+}

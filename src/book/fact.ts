@@ -1,0 +1,158 @@
+/**
+ * A fact: one thing that happened, as a paper log would hold it. Never edited, never deleted (SPEC B4); a wrong one is
+ * struck by a later one. The rules are numbered in SPEC.md beside this file.
+ */
+import { z } from 'zod';
+import { CORNERS, GRADES, POSTURES } from '../kart/index.ts';
+
+export const FACT_FORMAT = 1;
+
+const id = z.string().min(1).max(64);
+const name = z.string().min(1).max(200);
+const words = z.string().min(1).max(4000);
+/** RFC 3339 instant in UTC, so that text order is time order: 2026-11-25T15:45:17.000Z */
+export const instant = z.iso.datetime({ precision: 3 });
+const amount = z.number().finite().nonnegative();
+
+/** A reading as it was taken: the text the person gave, what it is in SI, and with what it was read. */
+export const reading = z.strictObject({
+  text: z.string().min(1).max(100),
+  si: z.number().finite(),
+  unit: z.string().max(20), // the unit of `text`
+  instrument: z.string().max(100).optional(),
+  resolution: z.number().finite().positive().optional(), // SI
+});
+export type Reading = z.infer<typeof reading>;
+
+const impact = z.strictObject({ corner: z.enum(CORNERS), severity: z.enum(['knock', 'hit', 'crash']) });
+
+const payloads = [
+  /** The kart file as it stands from here on; the text itself, so that any past day can be asked again. */
+  z.strictObject({ kind: z.literal('kart filed'), text: z.string().max(2_000_000) }),
+  /** An event that is coming (or came): what it will ask of the kart. Same name again replaces it. */
+  z.strictObject({
+    kind: z.literal('event'),
+    event: name,
+    from: instant,
+    until: instant.optional(),
+    track: name.optional(),
+    minutes: amount, // expected running, minutes
+    laps: amount.optional(),
+    wet: z.boolean().optional(),
+  }),
+  /** Put on. `fresh`: not the one that came off but another; its hours so far are carried in. */
+  z.strictObject({
+    kind: z.literal('fitted'),
+    part: name,
+    fresh: z.boolean().optional(),
+    serial: z.string().max(100).optional(),
+    carriedMinutes: amount.optional(),
+    carriedLaps: amount.optional(),
+  }),
+  z.strictObject({ kind: z.literal('taken off'), part: name, why: words.optional() }),
+  z.strictObject({ kind: z.literal('moved'), part: name, serial: z.string().max(100).optional(), to: name }),
+  z.strictObject({
+    kind: z.literal('ran'),
+    event: name.optional(),
+    session: name.optional(),
+    minutes: amount,
+    laps: amount.optional(),
+    wet: z.boolean().optional(),
+    impact: impact.optional(),
+    track: name.optional(),
+    conditions: words.optional(),
+    meterHours: amount.optional(), // what the hour meter reads afterwards
+  }),
+  z.strictObject({
+    kind: z.literal('checked'),
+    item: name,
+    result: z.enum(['pass', 'fail', 'not possible']),
+    reading: reading.optional(),
+    secondLook: z.boolean().optional(),
+    why: words.optional(), // the defect, or why it could not be done
+  }),
+  /** A joint made: pulled to its torque, or its retention put in. */
+  z.strictObject({
+    kind: z.literal('made'),
+    joint: name,
+    reading: reading.optional(),
+    secondLook: z.boolean().optional(),
+    second: z.enum(['in place', 'not fitted']).optional(),
+    why: words.optional(),
+  }),
+  /** A joint opened without taking its part off. */
+  z.strictObject({ kind: z.literal('loosened'), joint: name, why: words.optional() }),
+  /** A dimension or adjustment brought to a value. */
+  z.strictObject({ kind: z.literal('set'), item: name, reading: reading.optional(), why: words.optional() }),
+  z.strictObject({
+    kind: z.literal('found'),
+    part: name,
+    item: name.optional(),
+    defect: words,
+    grade: z.enum(GRADES),
+    photo: z.string().length(64).optional(), // sha-256, hex
+  }),
+  z.strictObject({ kind: z.literal('mended'), found: id, how: words }),
+  z.strictObject({ kind: z.literal('put on'), posture: z.enum(POSTURES) }),
+  z.strictObject({ kind: z.literal('set-up'), changes: z.record(name, z.string().max(200)), why: words.optional() }),
+  z.strictObject({ kind: z.literal('tyres'), set: name, cycles: amount.optional(), note: words.optional() }),
+  z.strictObject({ kind: z.literal('fuel mixed'), litres: amount, oilMillilitres: amount, note: words.optional() }),
+  z.strictObject({
+    kind: z.literal('weather'),
+    celsius: z.number().finite().optional(),
+    pascal: amount.optional(),
+    humidity: z.number().min(0).max(1).optional(),
+    track: name.optional(),
+    note: words.optional(),
+  }),
+  z.strictObject({ kind: z.literal('laps'), file: z.string().length(64), name, laps: amount }),
+  z.strictObject({ kind: z.literal('note'), text: words, part: name.optional() }),
+  /** A person signs; `open` is what stood open at that moment, as it was shown. */
+  z.strictObject({
+    kind: z.literal('released'),
+    event: name.optional(),
+    signer: name,
+    verdict: z.enum(['fit', 'not fit', 'not known']),
+    open: z.array(z.string().max(500)),
+    statement: words,
+  }),
+  z.strictObject({ kind: z.literal('struck'), fact: id, why: words }),
+] as const;
+
+export const payload = z.discriminatedUnion('kind', payloads);
+export type Payload = z.infer<typeof payload>;
+export type FactKind = Payload['kind'];
+export const FACT_KINDS = payloads.map(p => p.shape.kind.value) as readonly FactKind[];
+
+const envelope = {
+  v: z.literal(FACT_FORMAT),
+  id,
+  kart: name,
+  at: instant, // when it happened
+  recorded: instant, // when it was written
+  by: name,
+  device: name,
+  seq: z.number().int().positive(), // 1, 2, 3 ... per device
+  prev: z.string().length(64), // hash of this device's fact before; 64 zeros for its first
+};
+
+/** Everything of a fact but its own hash. */
+export type Unhashed = Payload & {
+  v: typeof FACT_FORMAT;
+  id: string;
+  kart: string;
+  at: string;
+  recorded: string;
+  by: string;
+  device: string;
+  seq: number;
+  prev: string;
+};
+export type Fact = Unhashed & { readonly hash: string };
+export type FactOf<K extends FactKind> = Extract<Fact, { kind: K }>;
+
+/** Validates one fact that came from outside. Strict: an unknown key is an error, not ignored. */
+export const fact = z.discriminatedUnion(
+  'kind',
+  payloads.map(p => p.extend({ ...envelope, hash: z.string().length(64) })) as unknown as [(typeof payloads)[0], ...(typeof payloads)[number][]],
+) as unknown as z.ZodType<Fact>;

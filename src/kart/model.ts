@@ -1,0 +1,190 @@
+/**
+ * What a kart is, once its file, its template, its kinds and its rule set have been read and found consistent.
+ * Plain JSON throughout: the same object is sent to a phone and planned with there.
+ */
+import type { Measure } from '../quantity/index.ts';
+
+/** The order in which a mechanic walks round, and in which every list is given. */
+export const SYSTEMS = [
+  'brakes',
+  'steering and front end',
+  'axle and hubs',
+  'wheels and tyres',
+  'throttle and pedals',
+  'fuel',
+  'driveline',
+  'chassis and seat',
+  'ballast and driver equipment',
+  'engine',
+  'clutch, gearbox and shifter',
+  'intake',
+  'ignition and electrics',
+  'cooling',
+  'exhaust',
+  'bodywork',
+] as const;
+export type System = (typeof SYSTEMS)[number];
+
+/** The order that never changes. */
+export const GRADES = ['safety', 'reliability', 'performance', 'cosmetics'] as const;
+export type Grade = (typeof GRADES)[number];
+
+export const POSTURES = ['stand', 'ground', 'scales', 'side'] as const;
+export type Posture = (typeof POSTURES)[number];
+
+/** What a hand does to an item. `secure` makes a joint that has no torque: a clip, a pin, a wire, a strap. */
+export const WORK_ACTIONS = [
+  'clean',
+  'look',
+  'measure',
+  'torque',
+  'replace',
+  'set',
+  'lubricate',
+  'secure',
+  'function-test',
+] as const;
+export type WorkAction = (typeof WORK_ACTIONS)[number];
+
+/** When a pass stops counting. */
+export type Lapse =
+  | { readonly on: 'event' } // each event, before its first session
+  | { readonly on: 'session' } // before every session
+  | { readonly on: 'first run' } // after the first session of an event, or the first after a disturbance or a fitting
+  | { readonly on: 'after session' } // after every session, at the latest at the day's end
+  | { readonly on: 'hours'; readonly limit: number } // run-hours
+  | { readonly on: 'laps'; readonly limit: number }
+  | { readonly on: 'days'; readonly limit: number }
+  | { readonly on: 'wet' }
+  | { readonly on: 'impact' }
+  | { readonly on: 'disturbed' } // its own part, or something that names it under `disturbs`, was taken off or set
+  | { readonly on: 'fitted' }; // a new part or first assembly
+
+/** Corner of the kart as the driver sits in it; 'whole' where no corner applies. */
+export const CORNERS = ['front left', 'front right', 'rear left', 'rear right', 'whole'] as const;
+export type Corner = (typeof CORNERS)[number];
+
+export type PartId = string; // 'rear hub left'
+export type JointId = string; // 'rear hub left/pinch bolts'
+export type ItemId = string; // 'rear hub left/seat'; the item of a joint has the joint's id
+
+export type Handling = {
+  readonly minutes: number;
+  readonly posture: Posture | 'any';
+  readonly tools: readonly string[];
+  readonly caution?: string;
+};
+
+export type Part = {
+  readonly id: PartId;
+  readonly system: System;
+  readonly kind: string;
+  /** Can it be taken off at all? The frame cannot. */
+  readonly removable: boolean;
+  /** Alternatives, each a set of parts that must all be off before this one can come off or go on. Empty: free. */
+  readonly behind: readonly (readonly PartId[])[];
+  readonly takeOff: Handling;
+  readonly refit: Handling;
+  readonly joints: readonly JointId[];
+  /** Items that are due again once this part has been off. Never one that needs this part off to be done. */
+  readonly disturbs: readonly ItemId[];
+  readonly fits: Readonly<Record<string, Measure>>;
+  /** Names of the functions it carries: stop, steer ... */
+  readonly carries: readonly string[];
+  readonly corner: Corner;
+  /** Seen from above, metres from the middle of the rear axle, x forward, y to the left; for the drawing only. */
+  readonly place: { readonly x: number; readonly y: number };
+  readonly maker?: string;
+};
+
+export type Joint = {
+  readonly id: JointId;
+  readonly part: PartId;
+  readonly name: string;
+  readonly kind: string; // bolt, clamp, clevis pin, clip, hose clamp, tie strap, spring, bond, key ...
+  readonly count: number;
+  readonly thread?: string; // 'M8x1.25'
+  readonly propertyClass?: string; // '8.8'
+  readonly torque?: { readonly min: Measure; readonly max: Measure; readonly source: string };
+  readonly retention: string;
+  readonly second?: string;
+  /** The check every made joint owes; its id is the joint's id. */
+  readonly item: ItemId;
+};
+
+export type ItemMeasure = {
+  readonly unit: string; // the unit the person is asked in: 'mm', 'N·m', 'bar'
+  readonly target?: Measure;
+  readonly min?: Measure;
+  readonly max?: Measure;
+  /** Outside this a reading is more likely a slip of the hand: ask again, keep what was said. */
+  readonly plausible?: { readonly min: Measure; readonly max: Measure };
+  /** Key of a limit in the kart's rule set; it overrides a wider min or max. */
+  readonly rule?: string;
+  /** Name of the number that computes the target from the kart's dimensions, e.g. 'rear-track'. */
+  readonly number?: string;
+  /** Name of the kart dimension the reading is a reading of, e.g. 'overall rear width'. */
+  readonly dimension?: string;
+};
+
+export type Item = {
+  readonly id: ItemId;
+  readonly key: string; // the part of the id after the slash
+  readonly part: PartId;
+  readonly joint?: JointId;
+  readonly system: System;
+  readonly title: string;
+  readonly action: WorkAction;
+  readonly how: string;
+  readonly accept: string;
+  readonly source: string; // 'common practice', 'memory, ask the maker', or body and article
+  readonly grade: Grade;
+  readonly when: readonly Lapse[];
+  readonly minutes: number;
+  readonly posture: Posture | 'any';
+  /** Alternatives of what must be off to do it. Empty: nothing. */
+  readonly needsOff: readonly (readonly PartId[])[];
+  /** Only with every part on and every joint made: weighing, alignment, a roll under own brakes. */
+  readonly complete: boolean;
+  /** Items due again once this one has been set (or replaced). No circle is possible. */
+  readonly disturbs: readonly ItemId[];
+  /** Joints that doing this opens. */
+  readonly opens: readonly JointId[];
+  readonly secondLook: boolean;
+  readonly measure?: ItemMeasure;
+  readonly tools: readonly string[];
+  readonly consumables: readonly string[];
+  readonly caution?: string;
+};
+
+export type Limit = { readonly min?: Measure; readonly max?: Measure; readonly text?: string; readonly source: string };
+
+export type RuleSet = {
+  readonly id: string;
+  readonly body: string;
+  readonly year: number;
+  readonly note: string;
+  readonly limits: Readonly<Record<string, Limit>>;
+};
+
+/** What a function needs: a part, or all of, any of, k of n. */
+export type Need =
+  | { readonly part: PartId }
+  | { readonly allOf: readonly Need[] }
+  | { readonly anyOf: readonly Need[] }
+  | { readonly kOf: number; readonly of: readonly Need[] };
+
+export type KartFunction = { readonly name: string; readonly severity: 1 | 2 | 3 | 4; readonly needs: Need };
+
+export type Kart = {
+  readonly format: 1;
+  readonly name: string;
+  readonly template?: string;
+  readonly invented: boolean; // demo data says so
+  readonly rules?: RuleSet;
+  readonly dimensions: Readonly<Record<string, Measure>>;
+  readonly parts: Readonly<Record<PartId, Part>>;
+  readonly joints: Readonly<Record<JointId, Joint>>;
+  readonly items: Readonly<Record<ItemId, Item>>;
+  readonly functions: Readonly<Record<string, KartFunction>>;
+};

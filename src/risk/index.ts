@@ -1,0 +1,1 @@
+export { type Fitness, fitness, type Reason } from './fitness.ts';

@@ -1,0 +1,33 @@
+/** The tests in four groups, which scripts/test.mjs runs and counts: unit, checks, store, journeys. */
+import { defineConfig } from 'vitest/config';
+
+const setupFiles = ['test/setup/properties.ts'];
+
+export default defineConfig({
+  test: {
+    allowOnly: false, // a forgotten `.only` must not hide the rest
+    projects: [
+      {
+        test: {
+          name: 'unit',
+          include: ['src/**/*.test.{ts,tsx}', 'data/**/*.test.ts', 'test/tidy/**/*.test.ts', 'scripts/**/*.test.mjs'],
+          setupFiles,
+          testTimeout: 60_000,
+        },
+      },
+      { test: { name: 'checks', include: ['checks/**/*.test.ts'], setupFiles } },
+      { test: { name: 'store', include: ['test/store-contract/**/*.test.ts'], setupFiles, testTimeout: 60_000 } },
+      {
+        test: {
+          name: 'journeys',
+          include: ['test/journeys/**/*.test.ts'],
+          setupFiles,
+          globalSetup: ['test/setup/built.ts'],
+          fileParallelism: false, // each starts servers, browsers and books of its own; two cores
+          testTimeout: 180_000,
+          hookTimeout: 180_000,
+        },
+      },
+    ],
+  },
+});

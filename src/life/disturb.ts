@@ -73,7 +73,11 @@ const workOut = (kart: Kart): Disturbers => {
   for (const item of Object.values(kart.items)) {
     for (const id of item.disturbs) put(items, id, item.id);
     for (const id of item.opens) put(openers, id, item.id);
-    if (kart.parts[item.part]?.removable && item.when.some(w => w.on === 'disturbed') && !mayNeedOff(item.id).has(item.part))
+    if (
+      kart.parts[item.part]?.removable &&
+      item.when.some(w => w.on === 'disturbed') &&
+      !mayNeedOff(item.id).has(item.part)
+    )
       put(parts, item.id, item.part);
   }
   return { parts, items, openers, mayNeedOff };

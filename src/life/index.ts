@@ -1,2 +1,11 @@
-export { changesKart, disturbersOf, type Disturbers } from './disturb.ts';
-export { CAUSES, type Cause, disturbedBy, type Horizon, openedBy, type Standing, standing, standings } from './standing.ts';
+export { changesKart, type Disturbers, disturbersOf } from './disturb.ts';
+export {
+  CAUSES,
+  type Cause,
+  disturbedBy,
+  type Horizon,
+  openedBy,
+  type Standing,
+  standing,
+  standings,
+} from './standing.ts';

@@ -112,7 +112,11 @@ export const standing = (kart: Kart, state: State, item: Item, horizon: Horizon)
   const runs = runsAfter(state, pass);
   const hit = runs.find(r => r.impact && reaches(kart, item, r.impact));
   if (item.when.some(w => w.on === 'impact') && hit?.impact)
-    return lapsed('impact', `${hit.impact.severity} at the ${hit.impact.corner} on ${day(hit.at)}, not looked at since.`, [hit]);
+    return lapsed(
+      'impact',
+      `${hit.impact.severity} at the ${hit.impact.corner} on ${day(hit.at)}, not looked at since.`,
+      [hit],
+    );
 
   const not = seen?.notPossible;
   if (not && not.pos > (pass?.pos ?? -1))
@@ -120,7 +124,10 @@ export const standing = (kart: Kart, state: State, item: Item, horizon: Horizon)
 
   const disturbed = disturbedBy(kart, state, item.id);
   if (disturbed && disturbed.mark.pos > (pass?.pos ?? -1))
-    return lapsed('disturbed', `${disturbed.what} on ${day(disturbed.mark.at)}; not checked since.`, [disturbed.mark, pass]);
+    return lapsed('disturbed', `${disturbed.what} on ${day(disturbed.mark.at)}; not checked since.`, [
+      disturbed.mark,
+      pass,
+    ]);
 
   const fresh = state.parts[item.part]?.fresh;
   const byUse = item.when.every(w => w.on === 'hours' || w.on === 'laps' || w.on === 'days');
@@ -137,12 +144,25 @@ export const standing = (kart: Kart, state: State, item: Item, horizon: Horizon)
   if (soon) return soon;
   if (item.secondLook && pass && !pass.secondLook)
     return lapsed('second look', `Passed on ${day(pass.at)} by ${pass.by}; nobody has taken the second look.`, [pass]);
-  return { item, holds: true, ahead: false, why: pass ? `Passed on ${day(pass.at)} by ${pass.by}.` : 'Within its life.', facts: pass ? [pass.fact] : [] };
+  return {
+    item,
+    holds: true,
+    ahead: false,
+    why: pass ? `Passed on ${day(pass.at)} by ${pass.by}.` : 'Within its life.',
+    facts: pass ? [pass.fact] : [],
+  };
 };
 
 type Found = { readonly why: string; readonly marks: readonly (Mark | undefined)[]; readonly ahead: boolean };
 
-const lapse = (kart: Kart, state: State, item: Item, w: Lapse, runs: readonly Run[], horizon: Horizon): Found | undefined => {
+const lapse = (
+  kart: Kart,
+  state: State,
+  item: Item,
+  w: Lapse,
+  runs: readonly Run[],
+  horizon: Horizon,
+): Found | undefined => {
   const pass = state.items[item.id]?.pass;
   const part = state.parts[item.part];
   const now = (why: string, ...marks: (Mark | undefined)[]): Found => ({ why, marks, ahead: false });
@@ -155,7 +175,12 @@ const lapse = (kart: Kart, state: State, item: Item, w: Lapse, runs: readonly Ru
     case 'after session': {
       const first = runs[0];
       if (!first) return undefined;
-      return now(w.on === 'session' ? 'Due before every session: it has run since the last pass.' : 'Due after a session: it has run since the last pass.', first);
+      return now(
+        w.on === 'session'
+          ? 'Due before every session: it has run since the last pass.'
+          : 'Due after a session: it has run since the last pass.',
+        first,
+      );
     }
     case 'first run': {
       const first = runs.find(r => isFirst(state, item, r));
@@ -170,7 +195,13 @@ const lapse = (kart: Kart, state: State, item: Item, w: Lapse, runs: readonly Ru
       if (!fresh || fresh.pos < (pass?.pos ?? -1)) return undefined;
       // An item done with the part off was done before it went on: it counts if it was done since the part came off.
       const offAt = part?.off;
-      if (pass && offAt && offAt.pos < fresh.pos && pass.pos > offAt.pos && disturbersOf(kart).mayNeedOff(item.id).has(item.part))
+      if (
+        pass &&
+        offAt &&
+        offAt.pos < fresh.pos &&
+        pass.pos > offAt.pos &&
+        disturbersOf(kart).mayNeedOff(item.id).has(item.part)
+      )
         return undefined;
       return now(`Another ${item.part} was fitted on ${day(fresh.at)}.`, fresh);
     }
@@ -180,7 +211,11 @@ const lapse = (kart: Kart, state: State, item: Item, w: Lapse, runs: readonly Ru
       if (used >= limit) return now(`${hours(used)} of running since it was last done; limit ${w.limit} h.`);
       const coming = horizon.minutes ?? 0;
       return used + coming > limit
-        ? { why: `${hours(used)} run; the ${hours(coming)} to come would pass its ${w.limit} h.`, marks: [], ahead: true }
+        ? {
+            why: `${hours(used)} run; the ${hours(coming)} to come would pass its ${w.limit} h.`,
+            marks: [],
+            ahead: true,
+          }
         : undefined;
     }
     case 'laps': {
@@ -198,7 +233,11 @@ const lapse = (kart: Kart, state: State, item: Item, w: Lapse, runs: readonly Ru
       if (age(horizon.now) >= w.limit) return now(`Last done on ${day(from.at)}; limit ${w.limit} days.`);
       const until = horizon.until ?? horizon.now;
       return age(until) > w.limit
-        ? { why: `Last done on ${day(from.at)}; its ${w.limit} days run out before ${day(until)} is over.`, marks: [], ahead: true }
+        ? {
+            why: `Last done on ${day(from.at)}; its ${w.limit} days run out before ${day(until)} is over.`,
+            marks: [],
+            ahead: true,
+          }
         : undefined;
     }
     case 'impact':
@@ -210,7 +249,8 @@ const lapse = (kart: Kart, state: State, item: Item, w: Lapse, runs: readonly Ru
 /** Run-minutes and laps since the item was last done, or since another part went on with what it had run before. */
 const usedSince = (state: State, part: PartId, pass: Mark | undefined): { minutes: number; laps: number } => {
   const fresh = state.parts[part]?.fresh;
-  if (pass && pass.pos > (fresh?.pos ?? -1)) return { minutes: state.minutes - pass.minutes, laps: state.laps - pass.laps };
+  if (pass && pass.pos > (fresh?.pos ?? -1))
+    return { minutes: state.minutes - pass.minutes, laps: state.laps - pass.laps };
   return partAge(state, part);
 };
 
@@ -226,7 +266,11 @@ const runsAfter = (state: State, mark: Mark | undefined): readonly Run[] => {
 const isFirst = (state: State, item: Item, run: Run): boolean => {
   const before = state.runs[state.runs.indexOf(run) - 1];
   if (!before || before.event !== run.event) return true;
-  const touched = [state.parts[item.part]?.back, item.joint ? state.joints[item.joint]?.made : undefined, state.items[item.id]?.set];
+  const touched = [
+    state.parts[item.part]?.back,
+    item.joint ? state.joints[item.joint]?.made : undefined,
+    state.items[item.id]?.set,
+  ];
   return touched.some(m => m && m.pos > before.pos && m.pos < run.pos);
 };
 

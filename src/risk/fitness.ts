@@ -24,28 +24,57 @@ export type Fitness = {
 };
 
 /** @param event the event it would run at; what lapses during that counts. Without one: as it stands now. */
-export const fitness = (kart: Kart, state: State, at: { readonly now: string; readonly event?: KartEvent }): Fitness => {
+export const fitness = (
+  kart: Kart,
+  state: State,
+  at: { readonly now: string; readonly event?: KartEvent },
+): Fitness => {
   const against: Reason[] = [];
   const unknown: Reason[] = [];
   const open: Reason[] = [];
 
   for (const part of Object.values(kart.parts)) {
     const off = state.parts[part.id]?.on === false ? state.parts[part.id]?.off : undefined;
-    if (off) against.push({ what: 'part off', on: part.id, grade: 'safety', text: `${part.id} is off the kart.`, facts: [off.fact] });
+    if (off)
+      against.push({
+        what: 'part off',
+        on: part.id,
+        grade: 'safety',
+        text: `${part.id} is off the kart.`,
+        facts: [off.fact],
+      });
   }
   for (const joint of Object.values(kart.joints)) {
     const opened = openedBy(kart, state, joint.id);
     if (opened)
-      against.push({ what: 'joint open', on: joint.id, grade: 'safety', text: `${joint.part}: ${joint.name} opened and not made since.`, facts: [opened.fact] });
+      against.push({
+        what: 'joint open',
+        on: joint.id,
+        grade: 'safety',
+        text: `${joint.part}: ${joint.name} opened and not made since.`,
+        facts: [opened.fact],
+      });
   }
   for (const d of state.defects) {
     if (d.mended) continue;
-    const reason: Reason = { what: 'defect', on: d.item ?? d.part, grade: d.grade, text: `${d.part}: ${d.defect}`, facts: [d.fact] };
+    const reason: Reason = {
+      what: 'defect',
+      on: d.item ?? d.part,
+      grade: d.grade,
+      text: `${d.part}: ${d.defect}`,
+      facts: [d.fact],
+    };
     (d.grade === 'safety' ? against : open).push(reason);
   }
   for (const s of standings(kart, state, horizonOf(at))) {
     if (s.holds || s.cause === 'joint open') continue;
-    const reason: Reason = { what: 'item', on: s.item.id, grade: s.item.grade, text: `${s.item.title} (${s.item.part}): ${s.why}`, facts: s.facts };
+    const reason: Reason = {
+      what: 'item',
+      on: s.item.id,
+      grade: s.item.grade,
+      text: `${s.item.title} (${s.item.part}): ${s.why}`,
+      facts: s.facts,
+    };
     if (s.item.grade !== 'safety') open.push(reason);
     else if (s.cause === 'never' || s.cause === 'not possible') unknown.push(reason);
     else against.push(reason);
@@ -57,5 +86,11 @@ export const fitness = (kart: Kart, state: State, at: { readonly now: string; re
 
 const horizonOf = (at: { readonly now: string; readonly event?: KartEvent }): Horizon =>
   at.event
-    ? { now: at.now, event: at.event.event, minutes: at.event.runMinutes, laps: at.event.runLaps, until: at.event.until }
+    ? {
+        now: at.now,
+        event: at.event.event,
+        minutes: at.event.runMinutes,
+        laps: at.event.runLaps,
+        until: at.event.until,
+      }
     : { now: at.now };

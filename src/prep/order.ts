@@ -1,0 +1,115 @@
+/**
+ * One person, one thing at a time: of what may be done next, take the kind of work that belongs first (strip, work
+ * while it is open, close, measure, try, walk round), in the posture the kart is in, safety first, system by system.
+ */
+import { GRADES, type Grade, type Posture, SYSTEMS, type System } from '../kart/index.ts';
+import type { Job, Work } from './work.ts';
+
+/** Minutes to bring the kart into another posture, alone; common practice. */
+export const POSTURE_MINUTES = 3;
+
+export type Placed = { readonly job: number } | { readonly posture: Posture };
+
+export const systemOf = (job: Job): System =>
+  job.is === 'take-off' || job.is === 'refit' ? job.part.system : job.item.system;
+export const gradeOf = (job: Job): Grade => (job.is === 'take-off' || job.is === 'refit' ? 'safety' : job.item.grade);
+export const postureOf = (job: Job): Posture | 'any' => {
+  if (job.is === 'take-off') return job.part.takeOff.posture;
+  if (job.is === 'refit') return job.part.refit.posture;
+  return job.item.posture;
+};
+export const minutesOf = (job: Job): number => {
+  if (job.is === 'take-off') return job.part.takeOff.minutes;
+  if (job.is === 'refit') return job.part.refit.minutes;
+  return job.is === 'second-look' ? secondLookMinutes(job.item.minutes) : job.item.minutes;
+};
+
+/** A second look is a look, not the work again: a third of the item's minutes, one at least; common practice. */
+export const secondLookMinutes = (minutes: number): number => Math.max(1, Math.round(minutes / 3));
+
+/** Strip · work · close · measure and try · walk round. */
+const phaseOf = (job: Job, work: Work): number => {
+  switch (job.is) {
+    case 'take-off':
+      return 0;
+    case 'refit':
+      return 2;
+    case 'second-look':
+      return 5;
+    case 'item':
+      if (job.item.complete) return 4;
+      if (job.item.joint) return 2;
+      return work.off.has(job.item.part) && job.item.needsOff.length === 0 ? 3 : 1;
+  }
+};
+
+/** @throws Error when the work goes in a circle; a kart that the reader accepted never does. */
+export const order = (work: Work, start: Posture | undefined): Placed[] => {
+  const n = work.jobs.length;
+  const waits = work.before.map(b => b.length);
+  const then: number[][] = work.jobs.map(() => []);
+  work.before.forEach((b, i) => {
+    for (const a of b) then[a]?.push(i);
+  });
+  const rank = work.jobs.map((job, i) => rankOf(job, i, n, work));
+  const postures = work.jobs.map(postureOf);
+  const ready = new Set<number>();
+  waits.forEach((w, i) => {
+    if (w === 0) ready.add(i);
+  });
+
+  const placed: Placed[] = [];
+  let posture = start;
+  for (let done = 0; done < n; done++) {
+    let best = -1;
+    for (const i of ready) if (best < 0 || before(i, best, posture)) best = i;
+    if (best < 0)
+      throw new Error(
+        `order: work must have an order, got a circle among ${work.jobs
+          .filter((_, i) => (waits[i] ?? 0) > 0)
+          .map(j => j.key)
+          .join(', ')}`,
+      );
+    const wanted = postures[best];
+    if (wanted && wanted !== 'any' && wanted !== posture) {
+      posture = wanted;
+      placed.push({ posture });
+    }
+    placed.push({ job: best });
+    ready.delete(best);
+    for (const i of then[best] ?? []) {
+      const left = (waits[i] ?? 0) - 1;
+      waits[i] = left;
+      if (left === 0) ready.add(i);
+    }
+  }
+  return placed;
+
+  function before(a: number, b: number, now: Posture | undefined): boolean {
+    const ra = rank[a] ?? [];
+    const rb = rank[b] ?? [];
+    const phase = (ra[0] ?? 0) - (rb[0] ?? 0);
+    if (phase !== 0) return phase < 0;
+    const move = moves(postures[a], now) - moves(postures[b], now);
+    if (move !== 0) return move < 0;
+    for (let k = 1; k < ra.length; k++) {
+      const d = (ra[k] ?? 0) - (rb[k] ?? 0);
+      if (d !== 0) return d < 0;
+    }
+    return false;
+  }
+};
+
+const moves = (wanted: Posture | 'any' | undefined, now: Posture | undefined): number =>
+  wanted === undefined || wanted === 'any' || wanted === now ? 0 : 1;
+
+const rankOf = (job: Job, index: number, n: number, work: Work): number[] => {
+  const phase = phaseOf(job, work);
+  const system = SYSTEMS.indexOf(systemOf(job));
+  const grade = GRADES.indexOf(gradeOf(job));
+  // Strip from the outside in, which is the walk round backwards; the second walk-round also goes the other way.
+  if (job.is === 'take-off') return [phase, 0, 0, -system, -index];
+  if (job.is === 'second-look') return [phase, 0, grade, -system, n - index];
+  const impact = job.is === 'item' && job.due?.cause === 'impact' ? 0 : 1;
+  return [phase, impact, grade, system, index];
+};

@@ -1,0 +1,157 @@
+/** A job as the person at the bench reads it: one step, with its number, caution and what doing it writes. */
+import type { Mark, State } from '../book/index.ts';
+import type { Item, Kart, Part, Posture } from '../kart/index.ts';
+import type { Step } from './model.ts';
+import { POSTURE_MINUTES, secondLookMinutes } from './order.ts';
+import { aimOf } from './targets.ts';
+import type { Job } from './work.ts';
+
+type Place = Pick<Step, 'n' | 'after' | 'state'>;
+
+export const bareStep: Place = { n: 0, after: [], state: 'waiting' };
+
+export const stepOf = (kart: Kart, job: Job, place: Place): Step => {
+  switch (job.is) {
+    case 'take-off':
+      return handling(job.part, 'take-off', job.why, job.fresh, place);
+    case 'refit':
+      return handling(job.part, 'refit', job.why, job.fresh, place);
+    case 'item':
+      return work(kart, job.item, job.why, place);
+    case 'second-look':
+      return secondLook(kart, job.item, job.why, place);
+  }
+};
+
+const handling = (part: Part, action: 'take-off' | 'refit', why: string, fresh: boolean, place: Place): Step => {
+  const h = action === 'take-off' ? part.takeOff : part.refit;
+  const another = action === 'refit' && fresh;
+  return {
+    ...place,
+    key: `${action} ${part.id}`,
+    action,
+    on: part.id,
+    title: action === 'take-off' ? `Take off: ${part.id}` : another ? `Fit the new ${part.id}` : `Refit: ${part.id}`,
+    system: part.system,
+    item: null,
+    joint: null,
+    part: part.id,
+    grade: 'safety',
+    why,
+    how: '',
+    accept: '',
+    source: 'common practice',
+    minutes: h.minutes,
+    posture: h.posture,
+    target: null,
+    tolerance: null,
+    unit: null,
+    tools: h.tools,
+    consumables: [],
+    caution: h.caution ?? null,
+    secondLook: false,
+    writes: action === 'take-off' ? 'taken off' : 'fitted',
+    fresh: another,
+  };
+};
+
+const work = (kart: Kart, item: Item, why: string, place: Place): Step => ({
+  ...place,
+  key: `${item.action} ${item.id}`,
+  action: item.action,
+  on: item.joint ?? item.part,
+  title: item.title,
+  system: item.system,
+  item: item.id,
+  joint: item.joint ?? null,
+  part: item.part,
+  grade: item.grade,
+  why,
+  how: item.how,
+  accept: item.accept,
+  source: item.source,
+  minutes: item.minutes,
+  posture: item.posture,
+  ...aimOf(kart, item),
+  tools: item.tools,
+  consumables: item.consumables,
+  caution: item.caution ?? null,
+  secondLook: item.secondLook,
+  writes: item.joint ? 'made' : 'checked',
+  fresh: false,
+});
+
+const secondLook = (kart: Kart, item: Item, why: string, place: Place): Step => ({
+  ...work(kart, item, why, place),
+  key: `second-look ${item.id}`,
+  action: 'second-look',
+  title: `Second look: ${item.title}`,
+  minutes: secondLookMinutes(item.minutes),
+  writes: 'checked',
+  tools: [],
+  consumables: [],
+});
+
+const POSTURE_WORDS: Readonly<Record<Posture, string>> = {
+  stand: 'Kart on the stand',
+  ground: 'Kart on the ground',
+  scales: 'Kart on the scales',
+  side: 'Kart on its side',
+};
+const POSTURE_CAUTION: Readonly<Record<Posture, string | null>> = {
+  stand: 'Lift with two, or one end at a time; lock or chock the stand; nobody under the kart.',
+  ground: 'Chock a wheel; no engine running while it comes down.',
+  scales: 'Level floor; chock until the driver is in.',
+  side: 'Fuel, coolant and battery out or shut first; two people; nobody on the low side.',
+};
+
+export const postureStep = (n: number, posture: Posture, first: boolean): Step => ({
+  ...bareStep,
+  n,
+  state: first ? 'ready' : 'waiting',
+  after: first ? [] : [n - 1],
+  key: `posture ${posture}`,
+  action: 'posture',
+  on: 'kart',
+  title: POSTURE_WORDS[posture],
+  system: 'chassis and seat',
+  item: null,
+  joint: null,
+  part: null,
+  grade: 'safety',
+  why: 'The next steps need it so.',
+  how: '',
+  accept: '',
+  source: 'common practice',
+  minutes: POSTURE_MINUTES,
+  posture,
+  target: null,
+  tolerance: null,
+  unit: null,
+  tools: [],
+  consumables: [],
+  caution: POSTURE_CAUTION[posture],
+  secondLook: false,
+  writes: 'put on',
+  fresh: false,
+});
+
+/** What was done since the kart last ran or was last signed for, in the order it was done. */
+export const doneSteps = (kart: Kart, state: State): Step[] => {
+  const since = Math.max(state.runs.at(-1)?.pos ?? -1, state.releases.at(-1)?.pos ?? -1);
+  const done: { pos: number; make: (place: Place) => Step }[] = [];
+  const add = (mark: Mark | undefined, make: (place: Place, why: string) => Step): void => {
+    if (mark && mark.pos > since) done.push({ pos: mark.pos, make: place => make(place, `Done by ${mark.by}.`) });
+  };
+  for (const part of Object.values(kart.parts)) {
+    const s = state.parts[part.id];
+    add(s?.off, (place, why) => handling(part, 'take-off', why, false, place));
+    if (s?.on) add(s.back, (place, why) => handling(part, 'refit', why, s.fresh?.pos === s.back?.pos, place));
+  }
+  for (const item of Object.values(kart.items)) {
+    const pass = state.items[item.id]?.pass;
+    add(pass, (place, why) => work(kart, item, why, place));
+    add(pass?.secondLook, (place, why) => secondLook(kart, item, why, place));
+  }
+  return done.sort((a, b) => a.pos - b.pos).map((d, i) => d.make({ n: i + 1, after: [], state: 'done' }));
+};

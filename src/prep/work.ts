@@ -1,0 +1,219 @@
+/**
+ * From due items to all the work there is: what must come off for them, what that opens and disturbs, what those need
+ * off in turn, until nothing is added; then the order that each piece of work must keep to. Nothing here picks a time.
+ *
+ * Rules, each an edge "before":
+ *  W1 what is in the way comes off before, and goes back after, what is behind it
+ *  W2 an item that needs parts off is done between their coming off and their going back
+ *  W3 a joint is made after its part is back and before anything in its way goes back
+ *  W4 what a part or an item disturbs is checked after it; an opened joint is made after what opened it
+ *  W5 an item that needs the whole kart comes after every refit, every joint and every item that needs parts off
+ *  W6 a second look comes after its first, and before anything closes over it
+ */
+import type { State } from '../book/index.ts';
+import type { Item, ItemId, Kart, Part, PartId } from '../kart/index.ts';
+import { changesKart, disturbersOf } from '../life/index.ts';
+import type { Due } from './model.ts';
+import { reach } from './reach.ts';
+
+export type Job =
+  | {
+      readonly key: string;
+      readonly is: 'take-off' | 'refit';
+      readonly part: Part;
+      readonly why: string;
+      readonly fresh: boolean;
+    }
+  | {
+      readonly key: string;
+      readonly is: 'item' | 'second-look';
+      readonly item: Item;
+      readonly why: string;
+      readonly due: Due | undefined;
+    };
+
+export type Work = {
+  readonly jobs: readonly Job[];
+  /** before[i] lists the indices of the jobs that must be done before job i. */
+  readonly before: readonly (readonly number[])[];
+  readonly off: ReadonlySet<PartId>;
+};
+
+const offKey = (p: PartId): string => `take-off ${p}`;
+const backKey = (p: PartId): string => `refit ${p}`;
+const itemKey = (i: Item): string => `${i.action} ${i.id}`;
+const lookKey = (i: Item): string => `second-look ${i.id}`;
+
+/** Minutes that taking this part off costs in all: off, back on, and every joint made again. */
+export const partMinutes = (kart: Kart, id: PartId): number => {
+  const part = kart.parts[id];
+  if (!part) return 0;
+  return (
+    part.takeOff.minutes + part.refit.minutes + part.joints.reduce((sum, j) => sum + (kart.items[j]?.minutes ?? 0), 0)
+  );
+};
+
+const lyingOff = (kart: Kart, state: State): PartId[] =>
+  Object.keys(kart.parts).filter(p => state.parts[p]?.on === false);
+
+/** @throws Error when no way in exists; a kart that the reader accepted always has one. */
+export const workFor = (kart: Kart, state: State, due: readonly Due[]): Work => {
+  const who = disturbersOf(kart);
+  const beside = lyingOff(kart, state);
+  const dueOf = new Map(due.map(d => [d.item, d]));
+  const whyOf = new Map<ItemId, string>(due.map(d => [d.item, d.why]));
+  const wanted = new Set<ItemId>(due.map(d => d.item));
+  const secondOnly = new Set<ItemId>(due.filter(d => d.cause === 'second look').map(d => d.item));
+  const owe = (id: ItemId, why: string): boolean => {
+    secondOnly.delete(id); // what is disturbed now needs its first look again
+    if (wanted.has(id) || !kart.items[id]) return false;
+    wanted.add(id);
+    whyOf.set(id, why);
+    return true;
+  };
+
+  const ways = () => {
+    const found = reach({
+      wishes: [...wanted].flatMap(id => {
+        const item = kart.items[id];
+        return item && item.needsOff.length > 0 ? [{ id, ways: item.needsOff }] : [];
+      }),
+      lyingOff: beside,
+      behind: p => kart.parts[p]?.behind ?? [],
+      cost: p => (beside.includes(p) ? 0 : partMinutes(kart, p)),
+    });
+    if (!found) throw new Error(`workFor: kart ${kart.name} must have a way in to every part, got a circle`);
+    return found;
+  };
+
+  let found = ways();
+  for (let grew = true; grew; ) {
+    grew = false;
+    for (const p of found.off) {
+      const part = kart.parts[p];
+      if (!part) continue;
+      for (const j of part.joints) grew = owe(j, `Opened when ${p} comes off.`) || grew;
+    }
+    for (const [id, parts] of who.parts)
+      for (const p of parts) if (found.off.has(p)) grew = owe(id, `Disturbed when ${p} comes off.`) || grew;
+    for (const id of [...wanted]) {
+      const item = kart.items[id];
+      if (!item) continue;
+      if (replacesPart(item))
+        for (const other of Object.values(kart.items))
+          if (other.part === item.part && other.when.some(w => w.on === 'fitted') && other.id !== id)
+            grew = owe(other.id, `Another ${item.part} goes on.`) || grew;
+      if (!changesKart(item) || secondOnly.has(id)) continue;
+      for (const d of item.disturbs) grew = owe(d, `Disturbed by: ${item.title} (${item.part}).`) || grew;
+      for (const j of item.opens) grew = owe(j, `Opened by: ${item.title} (${item.part}).`) || grew;
+    }
+    if (grew) found = ways();
+  }
+
+  const items = Object.values(kart.items).filter(i => wanted.has(i.id));
+  const off = Object.values(kart.parts).filter(p => found.off.has(p.id));
+  const usedBy = new Map<PartId, string[]>();
+  const uses = (p: PartId, what: string): void => void usedBy.set(p, [...(usedBy.get(p) ?? []), what]);
+  for (const i of items) for (const p of found.wayOf('wish', i.id)) uses(p, `${i.title.toLowerCase()} (${i.part})`);
+  for (const q of off) for (const p of found.wayOf('part', q.id)) uses(p, `${q.id} to come off`);
+  const renewed = new Set(items.filter(i => replacesPart(i) && !secondOnly.has(i.id)).map(i => i.part));
+
+  const jobs: Job[] = [];
+  for (const part of off) {
+    const fresh = renewed.has(part.id);
+    const users = usedBy.get(part.id) ?? [];
+    const reason =
+      users.length === 0
+        ? 'it lies off already'
+        : `${users.slice(0, 2).join('; ')}${users.length > 2 ? ` and ${users.length - 2} more` : ''}`;
+    if (!beside.includes(part.id))
+      jobs.push({ key: offKey(part.id), is: 'take-off', part, why: `In the way of: ${reason}.`, fresh });
+    jobs.push({
+      key: backKey(part.id),
+      is: 'refit',
+      part,
+      why: beside.includes(part.id) ? 'It lies off the kart.' : `Came off for: ${reason}.`,
+      fresh,
+    });
+  }
+  for (const item of items) {
+    const why = whyOf.get(item.id) ?? '';
+    const d = dueOf.get(item.id);
+    if (!secondOnly.has(item.id)) jobs.push({ key: itemKey(item), is: 'item', item, why, due: d });
+    if (item.secondLook)
+      jobs.push({
+        key: lookKey(item),
+        is: 'second-look',
+        item,
+        why: 'Second look: another person, or alone on a separate walk-round.',
+        due: d,
+      });
+  }
+
+  const index = new Map(jobs.map((j, i) => [j.key, i]));
+  const before: Set<number>[] = jobs.map(() => new Set<number>());
+  const edge = (first: string, then: string): void => {
+    const a = index.get(first);
+    const b = index.get(then);
+    if (a !== undefined && b !== undefined && a !== b) before[b]?.add(a);
+  };
+  for (const part of off) {
+    edge(offKey(part.id), backKey(part.id));
+    for (const q of found.wayOf('part', part.id)) {
+      edge(offKey(q), offKey(part.id)); // W1
+      edge(backKey(part.id), backKey(q));
+      for (const j of part.joints) {
+        const joint = kart.items[j];
+        if (!joint) continue;
+        edge(itemKey(joint), backKey(q)); // W3
+        edge(lookKey(joint), backKey(q)); // W6
+      }
+    }
+    for (const j of part.joints) {
+      const joint = kart.items[j];
+      if (joint) edge(backKey(part.id), itemKey(joint)); // W3
+    }
+  }
+  const whole = items.filter(i => i.complete);
+  for (const item of items) {
+    edge(itemKey(item), lookKey(item)); // W6
+    for (const p of found.wayOf('wish', item.id)) {
+      for (const step of [itemKey(item), lookKey(item)]) {
+        edge(offKey(p), step); // W2
+        edge(step, backKey(p));
+      }
+    }
+    for (const p of who.parts.get(item.id) ?? []) {
+      if (!found.off.has(p)) continue;
+      edge(backKey(p), itemKey(item)); // W4
+      for (const j of kart.parts[p]?.joints ?? []) {
+        const joint = kart.items[j];
+        if (joint && joint.id !== item.id && !item.joint) edge(itemKey(joint), itemKey(item));
+      }
+    }
+    for (const d of item.disturbs) {
+      const other = kart.items[d];
+      if (other) edge(itemKey(item), itemKey(other)); // W4
+    }
+    for (const j of item.opens) {
+      const joint = kart.items[j];
+      if (joint) edge(itemKey(item), itemKey(joint)); // W4
+    }
+    if (replacesPart(item))
+      for (const other of items)
+        if (other.part === item.part && other.id !== item.id && other.when.some(w => w.on === 'fitted'))
+          edge(itemKey(item), itemKey(other));
+  }
+  for (const w of whole) {
+    for (const part of off) edge(backKey(part.id), itemKey(w)); // W5
+    for (const i of items) {
+      if (i.complete) continue;
+      if (i.joint || i.needsOff.length > 0 || i.disturbs.length > 0 || i.opens.length > 0) edge(itemKey(i), itemKey(w));
+    }
+  }
+  return { jobs, before: before.map(s => [...s]), off: found.off };
+};
+
+/** Replacing with its own part off is replacing that part. */
+export const replacesPart = (item: Item): boolean =>
+  item.action === 'replace' && item.needsOff.length > 0 && item.needsOff.every(way => way.includes(item.part));

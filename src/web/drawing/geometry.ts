@@ -1,0 +1,166 @@
+/**
+ * The kart from above, from its own dimensions and the places of its parts: plain shapes in millimetres, front up,
+ * the driver's left on the left. x to the right and y down as on a sheet; the middle of the rear axle is the origin.
+ */
+import type { Kart, Part } from '../../kart/index.ts';
+
+export type Point = { readonly x: number; readonly y: number };
+export type Box = { readonly x: number; readonly y: number; readonly width: number; readonly height: number };
+export type Shape =
+  | { readonly as: 'box'; readonly box: Box; readonly round: number }
+  | { readonly as: 'circle'; readonly at: Point; readonly radius: number }
+  | { readonly as: 'line'; readonly points: readonly Point[]; readonly closed: boolean };
+
+export type DrawnPart = { readonly part: string; readonly at: Point; readonly shape: Shape };
+export type Dimension = { readonly from: Point; readonly to: Point; readonly label: Point; readonly text: string };
+export type Drawing = {
+  readonly view: Box;
+  readonly frame: readonly Shape[];
+  readonly axle: readonly Shape[];
+  readonly wheels: readonly Shape[];
+  readonly parts: readonly DrawnPart[];
+  readonly dimensions: readonly Dimension[];
+};
+
+/** Used only where the kart file is silent, so that something can be drawn: common practice, mm. */
+const USUAL = {
+  wheelbase: 1050,
+  'overall rear width': 1390,
+  'overall front width': 1150,
+  'bearing faces': 655,
+  'kingpin spacing': 640,
+  'axle length': 1040,
+  'axle diameter': 50,
+  'front tyre diameter': 260,
+  'front tyre width': 130,
+  'rear tyre diameter': 274,
+  'rear tyre width': 207,
+} as const;
+
+/** Millimetres of a kart dimension. */
+const sizeOf = (kart: Kart, name: keyof typeof USUAL): number => {
+  const si = kart.dimensions[name]?.si;
+  return si !== undefined && Number.isFinite(si) && si > 0 ? si * 1000 : USUAL[name];
+};
+
+/** Where a part is on the sheet, mm: the kart's x points forward, which is up here; its y points left. */
+export const placeOf = (part: Part): Point => ({ x: -part.place.y * 1000 + 0, y: -part.place.x * 1000 + 0 });
+
+export function drawKart(kart: Kart): Drawing {
+  const wheelbase = sizeOf(kart, 'wheelbase');
+  const rear = sizeOf(kart, 'overall rear width') / 2;
+  const front = sizeOf(kart, 'overall front width') / 2;
+  const bearing = sizeOf(kart, 'bearing faces') / 2;
+  const kingpin = sizeOf(kart, 'kingpin spacing') / 2;
+  const axle = { length: sizeOf(kart, 'axle length'), width: sizeOf(kart, 'axle diameter') };
+  const half = Math.max(rear, front) + 250;
+  const nose = wheelbase + 420;
+  const tail = 420;
+  return {
+    view: { x: -half, y: -nose, width: 2 * half, height: nose + tail },
+    frame: frameOf(wheelbase, bearing, kingpin),
+    axle: [
+      box(-axle.length / 2, -axle.width / 2, axle.length, axle.width, 4),
+      ...[-1, 1].map(side => line([{ x: side * kingpin, y: -wheelbase }, { x: side * (front - 60), y: -wheelbase }])),
+      ...[-1, 1].map(side => circle({ x: side * kingpin, y: -wheelbase }, 18)),
+    ],
+    wheels: [
+      ...wheelsOf(0, rear, sizeOf(kart, 'rear tyre width'), sizeOf(kart, 'rear tyre diameter')),
+      ...wheelsOf(-wheelbase, front, sizeOf(kart, 'front tyre width'), sizeOf(kart, 'front tyre diameter')),
+    ],
+    parts: Object.values(kart.parts).flatMap(part => drawPart(part)),
+    dimensions: [
+      {
+        from: { x: -rear, y: 290 },
+        to: { x: rear, y: 290 },
+        label: { x: 0, y: 345 },
+        text: kart.dimensions['overall rear width']?.text ?? 'rear width not given',
+      },
+      {
+        from: { x: rear + 130, y: 0 },
+        to: { x: rear + 130, y: -wheelbase },
+        label: { x: rear + 175, y: -wheelbase / 2 },
+        text: kart.dimensions['wheelbase']?.text ?? 'wheelbase not given',
+      },
+    ],
+  };
+}
+
+function frameOf(wheelbase: number, bearing: number, kingpin: number): readonly Shape[] {
+  const back = bearing * 0.86;
+  const waist = bearing * 1.02;
+  const yoke = kingpin * 0.82;
+  const rails = [-1, 1].map(side =>
+    line([
+      { x: side * back, y: 110 },
+      { x: side * back, y: -180 },
+      { x: side * waist, y: -wheelbase * 0.38 },
+      { x: side * waist, y: -wheelbase * 0.6 },
+      { x: side * yoke * 0.72, y: -wheelbase * 0.86 },
+      { x: side * yoke * 0.72, y: -wheelbase - 150 },
+    ]),
+  );
+  const across = (y: number, half: number): Shape => line([{ x: -half, y }, { x: half, y }]);
+  return [
+    ...rails,
+    across(110, back),
+    across(-wheelbase * 0.38, waist),
+    across(-wheelbase * 0.6, waist),
+    across(-wheelbase - 150, yoke * 0.72),
+    ...[-1, 1].map(side =>
+      line([{ x: side * yoke * 0.72, y: -wheelbase * 0.9 }, { x: side * kingpin, y: -wheelbase }, { x: side * yoke * 0.72, y: -wheelbase - 60 }]),
+    ),
+  ];
+}
+
+const wheelsOf = (y: number, outer: number, width: number, diameter: number): readonly Shape[] =>
+  [-1, 1].map(side => box(side < 0 ? -outer : outer - width, y - diameter / 2, width, diameter, 26));
+
+/** How a part looks from above, by the word in its kind that says so; length along the kart first, mm. */
+const LOOKS: readonly (readonly [RegExp, (at: Point) => Shape])[] = [
+  [/wheel|tyre|frame|axle$|stub axle|kingpin/, at => circle(at, 0)], // drawn to scale already
+  [/steering wheel/, at => circle(at, 140)],
+  [/seat stay|bracket|ballast|bolt/, at => circle(at, 12)],
+  [/\bseat$/, at => box(at.x - 165, at.y - 240, 330, 430, 130)],
+  [/floor/, at => box(at.x - 200, at.y - 220, 400, 440, 10)],
+  [/hub/, at => box(at.x - 42, at.y - 38, 84, 76, 8)],
+  [/sprocket|disc/, at => box(at.x - 6, at.y - 95, 12, 190, 3)],
+  [/caliper/, at => box(at.x - 32, at.y - 50, 64, 100, 10)],
+  [/chain guard/, at => box(at.x - 22, at.y - 140, 44, 280, 22)],
+  [/^chain|drive chain/, at => box(at.x - 8, at.y - 130, 16, 260, 8)],
+  [/crankcase|engine|cylinder$|bottom end/, at => box(at.x - 75, at.y - 95, 150, 190, 14)],
+  [/cylinder head|clutch|gearbox/, at => circle(at, 52)],
+  [/radiator/, at => box(at.x - 50, at.y - 165, 100, 330, 8)],
+  [/tank/, at => box(at.x - 95, at.y - 95, 190, 190, 26)],
+  [/silencer/, at => box(at.x - 45, at.y - 150, 90, 300, 44)],
+  [/exhaust|expansion/, at => box(at.x - 55, at.y - 200, 110, 400, 54)],
+  [/air ?box/, at => box(at.x - 65, at.y - 110, 130, 220, 20)],
+  [/carburettor/, at => box(at.x - 30, at.y - 45, 60, 90, 10)],
+  [/front fairing|nose/, at => box(at.x - 450, at.y - 80, 900, 160, 70)],
+  [/front panel/, at => box(at.x - 130, at.y - 60, 260, 120, 30)],
+  [/side box|side pod/, at => box(at.x - 65, at.y - 260, 130, 520, 40)],
+  [/rear guard|rear protection/, at => box(at.x - 600, at.y - 40, 1200, 80, 36)],
+  [/bumper/, at => box(at.x - 220, at.y - 12, 440, 24, 12)],
+  [/column/, at => box(at.x - 9, at.y - 190, 18, 380, 8)],
+  [/tie rod/, at => box(at.x - 110, at.y - 7, 220, 14, 6)],
+  [/pedal/, at => box(at.x - 40, at.y - 60, 80, 120, 12)],
+  [/push rod|rod|cable|shift/, at => box(at.x - 7, at.y - 140, 14, 280, 6)],
+  [/master cylinder|pump|battery/, at => box(at.x - 28, at.y - 45, 56, 90, 8)],
+];
+
+function drawPart(part: Part): readonly DrawnPart[] {
+  const at = placeOf(part);
+  if (!Number.isFinite(at.x) || !Number.isFinite(at.y)) return [];
+  const words = `${part.id} ${part.kind}`.toLowerCase();
+  const steering = /steering wheel/.test(words);
+  const look = LOOKS.find(([word]) => word.test(part.kind.toLowerCase()) && !(steering && /wheel\|tyre/.test(word.source)));
+  return [{ part: part.id, at, shape: look ? look[1](at) : circle(at, 15) }];
+}
+
+const box = (x: number, y: number, width: number, height: number, round: number): Shape => ({
+  as: 'box',
+  box: { x, y, width, height },
+  round,
+});
+const circle = (at: Point, radius: number): Shape => ({ as: 'circle', at, radius });
+const line = (points: readonly Point[], closed = false): Shape => ({ as: 'line', points, closed });

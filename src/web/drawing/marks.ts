@@ -1,0 +1,85 @@
+/** What the drawing calls out: parts that lie off, joints open, defects, work due. Near ones share one numbered mark. */
+import type { State } from '../../book/index.ts';
+import type { Kart } from '../../kart/index.ts';
+import type { Due } from '../../prep/index.ts';
+import { type Box, type Point, placeOf } from './geometry.ts';
+
+/** In the order that wins where several fall on one mark. */
+export const MARKS = ['defect', 'off', 'open', 'due'] as const;
+export type MarkKind = (typeof MARKS)[number];
+export const MARK_WORDS: Readonly<Record<MarkKind, string>> = {
+  defect: 'defect or failed',
+  off: 'lies off',
+  open: 'joint open',
+  due: 'work due',
+};
+
+export type Line = { readonly kind: MarkKind; readonly part: string; readonly text: string };
+export type Mark = {
+  readonly n: number;
+  readonly kind: MarkKind;
+  readonly at: Point; // the place on the kart
+  readonly label: Point; // where its number stands, in the margin
+  readonly lines: readonly Line[];
+};
+
+/** Parts closer than this share a mark; the numbers in the margin keep this far apart, mm. */
+const NEAR = 170;
+const APART = 100;
+
+export function marksOf(kart: Kart, state: State, due: readonly Due[], view: Box): readonly Mark[] {
+  const clusters: { at: Point; lines: Line[] }[] = [];
+  for (const line of linesOf(kart, state, due)) {
+    const part = kart.parts[line.part];
+    if (!part) continue;
+    const at = placeOf(part);
+    const near = clusters.find(c => Math.hypot(c.at.x - at.x, c.at.y - at.y) < NEAR);
+    if (near) near.lines.push(line);
+    else clusters.push({ at, lines: [line] });
+  }
+  clusters.sort((a, b) => a.at.y - b.at.y || a.at.x - b.at.x);
+  const margin = view.width / 2 - 60;
+  const sides = [clusters.filter(c => c.at.x <= 0), clusters.filter(c => c.at.x > 0)] as const;
+  const labels = new Map(
+    sides.flatMap((side, i) => {
+      const ys = spread(side.map(c => c.at.y), view);
+      return side.map((c, k) => [c, { x: i === 0 ? -margin : margin, y: ys[k] ?? c.at.y }] as const);
+    }),
+  );
+  return clusters.map((c, i) => ({
+    n: i + 1,
+    kind: MARKS.find(kind => c.lines.some(l => l.kind === kind)) ?? 'due',
+    at: c.at,
+    label: labels.get(c) ?? c.at,
+    lines: c.lines,
+  }));
+}
+
+function linesOf(kart: Kart, state: State, due: readonly Due[]): readonly Line[] {
+  const open = state.defects
+    .filter(d => d.mended === undefined)
+    .map((d): Line => ({ kind: 'defect', part: d.part, text: d.defect }));
+  const off = Object.values(kart.parts)
+    .filter(part => state.parts[part.id]?.on === false)
+    .map((part): Line => ({ kind: 'off', part: part.id, text: 'off the kart' }));
+  const isOff = new Set(off.map(line => line.part));
+  const work = due
+    .filter(d => !(d.cause === 'joint open' && isOff.has(d.part)))
+    .map((d): Line => ({
+      kind: d.cause === 'failed' ? 'defect' : d.cause === 'joint open' ? 'open' : 'due',
+      part: d.part,
+      text: d.title,
+    }));
+  return [...open, ...off, ...work];
+}
+
+/** Pushes labels apart along the margin, keeping their order and staying inside the sheet. */
+export function spread(wanted: readonly number[], view: Box): readonly number[] {
+  const top = view.y + APART / 2;
+  const bottom = view.y + view.height - APART / 2;
+  const room = Math.min(APART, (bottom - top) / Math.max(1, wanted.length - 1));
+  const ys: number[] = [];
+  for (const y of wanted) ys.push(Math.max(y, (ys.at(-1) ?? top - room) + room));
+  for (let i = ys.length - 1, limit = bottom; i >= 0; i--, limit -= room) ys[i] = Math.min(ys[i] ?? limit, limit);
+  return ys;
+}

@@ -1,0 +1,42 @@
+/** Shapes that stand beside their word, so that nothing is said by colour alone. */
+import { MARK_WORDS, type MarkKind } from './drawing/marks.ts';
+
+export type Sign = 'done' | 'ready' | 'waiting' | MarkKind | 'fit' | 'not fit' | 'not known' | 'struck' | 'caution' | 'here';
+
+const PATHS: Readonly<Record<Sign, string>> = {
+  done: 'M3 3h18v18H3zM7 12.5l3.5 3.5L17 8.5',
+  ready: 'M12 3a9 9 0 1 0 0 18a9 9 0 0 0 0-18z',
+  waiting: 'M4 12h3M10.5 12h3M17 12h3',
+  defect: 'M12 3l10 18H2zM12 10v5M12 17v1.5',
+  off: 'M3 3h18v18H3zM3 21L21 3',
+  open: 'M12 3a9 9 0 1 0 0 18a9 9 0 0 0 0-18zM12 7a5 5 0 1 0 0 10a5 5 0 0 0 0-10z',
+  due: 'M12 3a9 9 0 1 0 0 18a9 9 0 0 0 0-18zM12 7v5l3.5 3',
+  fit: 'M3 3h18v18H3zM7 12.5l3.5 3.5L17 8.5',
+  'not fit': 'M3 3h18v18H3zM7 7l10 10M17 7L7 17',
+  'not known': 'M3 3h18v18H3zM9.2 9.4a2.9 2.9 0 1 1 4.3 2.5c-1 .6-1.5 1.1-1.5 2.3M12 16.4v1.4',
+  struck: 'M3 12h18M5 6h14M5 18h14',
+  caution: 'M12 3l10 18H2zM12 10v5M12 17v1.5',
+  here: 'M12 7a5 5 0 1 0 0 10a5 5 0 0 0 0-10zM12 2v5M12 17v5M2 12h5M17 12h5',
+};
+const SIGNAL: readonly Sign[] = ['defect', 'not fit', 'caution', 'here'];
+
+/** Drawn only; the word stands beside it. */
+export function Glyph({ sign }: { readonly sign: Sign }) {
+  return (
+    <svg class={`glyph${SIGNAL.includes(sign) ? ' signal' : ''}`} viewBox="0 0 24 24" aria-hidden="true">
+      <path d={PATHS[sign]} />
+    </svg>
+  );
+}
+
+export function Legend({ kinds }: { readonly kinds: readonly MarkKind[] }) {
+  return (
+    <p class="legend">
+      {kinds.map(kind => (
+        <span key={kind}>
+          <Glyph sign={kind} /> {MARK_WORDS[kind]}
+        </span>
+      ))}
+    </p>
+  );
+}

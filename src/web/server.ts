@@ -1,0 +1,113 @@
+/** The page's only way to the server: a few requests, and their refusals as values. */
+import type { KartLine, KartReader, Kept, Problem } from '../app/index.ts';
+import type { Fact } from '../book/index.ts';
+import type { Kart } from '../kart/index.ts';
+
+/** A payload as a face hands it in: readings may still be the text the person typed. */
+export type Draft = Readonly<Record<string, unknown>> & { readonly kind: string };
+
+export type Written =
+  | { readonly kind: 'written'; readonly facts: readonly Fact[] }
+  /** `asksAgain`: the same once more with `sure` is recorded as it was said. */
+  | { readonly kind: 'refused'; readonly problems: readonly Problem[]; readonly asksAgain: boolean };
+
+export type Release = {
+  readonly signer: string;
+  readonly statement: string;
+  readonly sure: boolean;
+  readonly event?: string;
+};
+
+export type Server = {
+  karts(): Promise<readonly KartLine[]>;
+  facts(kart: string, after: number): Promise<readonly Kept[]>;
+  write(kart: string, payloads: readonly Draft[], more: { by: string; sure?: boolean }): Promise<Written>;
+  sign(kart: string, release: Release): Promise<Written>;
+  /** Reads a kart file by asking for the finished kart; the text itself is never parsed here. */
+  reader(kart: string): KartReader;
+  /** Calls `arrived` when the book grew, `line` when the connection opens or drops. Returns the way to hang up. */
+  listen(arrived: () => void, line: (up: boolean) => void): () => void;
+  isDown(error: unknown): boolean;
+  problems(error: unknown): readonly Problem[];
+};
+
+class Answered extends Error {
+  constructor(
+    readonly status: number,
+    readonly problems: readonly Problem[],
+    readonly asksAgain: boolean,
+  ) {
+    super(problems.map(p => p.message).join(' '));
+    this.name = 'Answered';
+  }
+}
+
+const path = (...parts: string[]): string => `/api/${parts.map(encodeURIComponent).join('/')}`;
+
+async function ask<T>(url: string, init?: RequestInit): Promise<T> {
+  const response = await fetch(url, init);
+  if (response.ok) return (await response.json()) as T;
+  const body = (await response.json().catch(() => ({}))) as { problems?: Problem[]; asksAgain?: boolean };
+  throw new Answered(response.status, body.problems ?? [unclear(response)], body.asksAgain === true);
+}
+
+const unclear = (response: Response): Problem => ({
+  code: 'book',
+  where: response.url,
+  message: `The server answered ${response.status} ${response.statusText}.`,
+  remedy: 'Nothing was recorded. Look at the terminal it runs in, and try again.',
+});
+
+async function send(url: string, body: unknown): Promise<Written> {
+  try {
+    const { facts } = await ask<{ facts: readonly Fact[] }>(url, {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify(body),
+    });
+    return { kind: 'written', facts };
+  } catch (error) {
+    if (error instanceof Answered) return { kind: 'refused', problems: error.problems, asksAgain: error.asksAgain };
+    throw error;
+  }
+}
+
+export const httpServer: Server = {
+  karts: async () => (await ask<{ karts: readonly KartLine[] }>(path('karts'))).karts,
+  facts: async (kart, after) =>
+    (await ask<{ facts: readonly Kept[] }>(`${path('karts', kart, 'facts')}?after=${after}`)).facts,
+  write: (kart, payloads, more) => send(path('karts', kart, 'facts'), { payloads, ...more }),
+  sign: (kart, release) => send(path('karts', kart, 'release'), release),
+  reader(kart) {
+    const known = new Map<string, Promise<Kart>>();
+    return {
+      async read(text) {
+        const found = known.get(text) ?? ask<Kart>(path('karts', kart));
+        known.set(text, found);
+        return { ok: true, kart: await found, notes: [] };
+      },
+    };
+  },
+  listen(arrived, line) {
+    const source = new EventSource('/api/live');
+    source.addEventListener('facts', arrived);
+    source.onopen = () => {
+      line(true);
+      arrived(); // what came while the line was down
+    };
+    source.onerror = () => line(false);
+    return () => source.close();
+  },
+  isDown: error => !(error instanceof Answered) && error instanceof TypeError,
+  problems: error =>
+    error instanceof Answered
+      ? error.problems
+      : [
+          {
+            code: 'book',
+            where: 'server',
+            message: `The server did not answer: ${error instanceof Error ? error.message : String(error)}.`,
+            remedy: 'Nothing was recorded. See that it still runs, then press again.',
+          },
+        ],
+};

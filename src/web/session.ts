@@ -1,0 +1,143 @@
+/**
+ * What this page knows of one kart: its facts, and every answer worked out here, in the browser, from them by the same
+ * core that runs on the server. The server only keeps the facts and says when more arrived.
+ */
+import {
+  createQueries,
+  type DueAnswer,
+  type FactLine,
+  type FitAnswer,
+  type KartLine,
+  type Kept,
+  type Problem,
+  type Queries,
+} from '../app/index.ts';
+import type { State } from '../book/index.ts';
+import type { Kart } from '../kart/index.ts';
+import type { Plan } from '../prep/index.ts';
+import type { Draft, Server, Written } from './server.ts';
+
+/** Everything the sheets show, of one moment. */
+export type Snapshot = {
+  readonly kart: Kart;
+  readonly state: State;
+  readonly due: DueAnswer;
+  readonly plan: Plan;
+  readonly fitness: FitAnswer;
+  readonly facts: readonly FactLine[]; // newest first
+};
+
+export type View = {
+  readonly karts: readonly KartLine[];
+  readonly snapshot?: Snapshot;
+  /** A fact is on its way to the book. */
+  readonly writing: boolean;
+  /** The line to the server: what is shown may be behind while it is down. */
+  readonly line: 'open' | 'down';
+  readonly trouble: readonly Problem[];
+};
+
+export type Session = {
+  view(): View;
+  onChange(listener: () => void): () => void;
+  open(kart: string): Promise<void>;
+  write(drafts: readonly Draft[], more?: { readonly sure?: boolean }): Promise<Written>;
+  sign(statement: string, signer: string, sure: boolean): Promise<Written>;
+};
+
+export function createSession(server: Server, who: () => string): Session {
+  let view: View = { karts: [], writing: false, line: 'open', trouble: [] };
+  let name = '';
+  let kept: Kept[] = [];
+  let queries: Queries | undefined;
+  let close = (): void => undefined;
+  let turn: Promise<void> = Promise.resolve();
+  const listeners = new Set<() => void>();
+
+  const change = (part: Partial<View>): void => {
+    view = { ...view, ...part };
+    for (const listener of listeners) listener();
+  };
+
+  /** Fetches what came since the last row and works everything out again. One at a time, in order. */
+  const catchUp = (): Promise<void> => {
+    const mine = name;
+    turn = turn.then(async () => {
+      if (mine !== name || queries === undefined) return;
+      try {
+        const more = await server.facts(mine, kept.at(-1)?.row ?? 0);
+        if (mine !== name) return;
+        kept = [...kept, ...more];
+        const snapshot = await answer(queries, mine);
+        if (mine === name) change({ snapshot, line: 'open', trouble: [] });
+      } catch (error) {
+        change(server.isDown(error) ? { line: 'down' } : { trouble: server.problems(error) });
+      }
+    });
+    return turn;
+  };
+
+  const writing = async (send: () => Promise<Written>): Promise<Written> => {
+    change({ writing: true });
+    try {
+      const written = await send();
+      if (written.kind === 'written') await catchUp();
+      return written;
+    } catch (error) {
+      if (server.isDown(error)) change({ line: 'down' });
+      return { kind: 'refused', problems: server.problems(error), asksAgain: false };
+    } finally {
+      change({ writing: false });
+    }
+  };
+
+  return {
+    view: () => view,
+    onChange(listener) {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
+    },
+    async open(wanted) {
+      close();
+      try {
+        const karts = await server.karts();
+        name = karts.find(k => k.name === wanted)?.name ?? karts[0]?.name ?? '';
+        change({ karts, line: 'open', trouble: [] });
+      } catch (error) {
+        change(server.isDown(error) ? { line: 'down' } : { trouble: server.problems(error) });
+      }
+      kept = [];
+      const mine = name;
+      queries = createQueries({
+        source: { read: async (after = 0, limit = Number.POSITIVE_INFINITY) => kept.filter(k => k.row > after).slice(0, limit) },
+        reader: server.reader(mine),
+        clock: { now: () => new Date() },
+      });
+      close = server.listen(
+        () => void catchUp(),
+        up => change({ line: up ? 'open' : 'down' }),
+      );
+      if (mine !== '') await catchUp();
+    },
+    write: (drafts, more = {}) => writing(() => server.write(name, drafts, { by: who(), ...more })),
+    sign: (statement, signer, sure) =>
+      writing(() => server.sign(name, { signer, statement, sure, ...eventOf(view.snapshot) })),
+  };
+}
+
+const eventOf = (snapshot: Snapshot | undefined): { event?: string } => {
+  const event = snapshot?.fitness.event;
+  return event === undefined || event === null ? {} : { event };
+};
+
+async function answer(queries: Queries, name: string): Promise<Snapshot> {
+  const [kart, state, due, plan, fitness, facts] = await Promise.all([
+    queries.kart(name),
+    queries.state(name),
+    queries.due(name),
+    queries.plan(name),
+    queries.fitness(name),
+    queries.facts(name),
+  ]);
+  return { kart, state, due, plan, fitness, facts: [...facts].reverse() };
+}

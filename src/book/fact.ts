@@ -154,5 +154,8 @@ export type FactOf<K extends FactKind> = Extract<Fact, { kind: K }>;
 /** Validates one fact that came from outside. Strict: an unknown key is an error, not ignored. */
 export const fact = z.discriminatedUnion(
   'kind',
-  payloads.map(p => p.extend({ ...envelope, hash: z.string().length(64) })) as unknown as [(typeof payloads)[0], ...(typeof payloads)[number][]],
+  payloads.map(p => p.extend({ ...envelope, hash: z.string().length(64) })) as unknown as [
+    (typeof payloads)[0],
+    ...(typeof payloads)[number][],
+  ],
 ) as unknown as z.ZodType<Fact>;

@@ -1,0 +1,190 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import {
+  type Dimension,
+  formatQuantity,
+  inch,
+  inchFraction,
+  inUnit,
+  mm,
+  parseQuantity,
+  parseRange,
+  UNITS,
+  unitsOf,
+} from './index.ts';
+
+const si = (text: string, dimension?: Dimension): number => {
+  const parsed = parseQuantity(text, dimension);
+  if (!parsed.ok) throw new Error(`${parsed.got}: ${parsed.remedy}`);
+  return parsed.value.si;
+};
+const refusal = (text: unknown, dimension?: Dimension): string => {
+  const parsed = parseQuantity(text, dimension);
+  if (parsed.ok) throw new Error(`took ${JSON.stringify(parsed.value)}`);
+  return `${parsed.expected} | ${parsed.got} | ${parsed.remedy}`;
+};
+
+describe('reading a quantity', () => {
+  it('takes the ways a mechanic writes it', () => {
+    expect(si('1045 mm')).toBe(1.045);
+    for (const written of ['5 3/4 in', '5-3/4 in', '5.75"', '5.75 inches', '5¾ in', '5 3/4″', '5 - 3/4 in'])
+      expect(si(written)).toBe(0.14605);
+    for (const written of ['24 N·m', '24 Nm', '24 N.m', '24 N m', '24 N*m', '24N-m']) expect(si(written)).toBe(24);
+    expect(si('70 in-lb')).toBeCloseTo(7.908938, 6); // 70 × 0.45359237 × 9.80665 × 0.0254, exact factors
+    expect(si('70 in lb')).toBe(si('70 lbf·in'));
+    expect(si('0.9 bar')).toBe(90000);
+    expect(si('10 psi')).toBeCloseTo(68947.57293, 5);
+    expect(si('1,5 mm')).toBe(0.0015);
+    expect(si('\u22122.5 mm')).toBe(-0.0025);
+    expect(si('-1/8 in')).toBe(-0.003175);
+    expect(si('.5 mm')).toBe(0.0005);
+    expect(si('1e3 mm')).toBe(1);
+    expect(si('-0 mm')).toBe(0);
+    expect(si('2 MM')).toBe(0.002);
+  });
+
+  it('keeps the text as it was written and names the unit one way', () => {
+    expect(parseQuantity(' 24 Nm ')).toEqual({
+      ok: true,
+      value: { si: 24, unit: 'N·m', text: '24 Nm', dimension: 'torque' },
+    });
+  });
+
+  it('lets the dimension tell gauge from absolute and a temperature from a difference', () => {
+    expect(parseQuantity('1 bar')).toMatchObject({ value: { dimension: 'pressure-gauge' } });
+    expect(parseQuantity('1 bar', 'pressure-absolute')).toMatchObject({ value: { dimension: 'pressure-absolute' } });
+    expect(si('20 °C')).toBeCloseTo(293.15, 9);
+    expect(si('20 °C', 'temperature-difference')).toBe(20);
+    expect(si('32 °F')).toBeCloseTo(273.15, 9);
+  });
+
+  it('refuses a bare number and says which units are understood', () => {
+    expect(refusal('1045', 'length')).toMatch(/add the unit; understood: mm, cm, m, .*in/);
+    expect(refusal(1045, 'length')).toContain('"1045 mm"');
+    expect(refusal('1045')).toContain('mm, in');
+    expect(si('0.35', 'ratio')).toBe(0.35);
+    expect(si('17', 'count')).toBe(17);
+  });
+
+  it('refuses what is no quantity, and what reads two ways', () => {
+    for (const bad of [
+      '',
+      '  ',
+      'NaN mm',
+      'Infinity mm',
+      '1e999 mm',
+      'mm',
+      '1 2 mm',
+      '1.2.3 mm',
+      '3/0 in',
+      null,
+      undefined,
+      {},
+      [],
+      Number.NaN,
+      'x'.repeat(500),
+      `1${'0'.repeat(200)} mm`,
+    ])
+      expect(refusal(bad, 'length')).toMatch(/length with its unit/);
+    expect(refusal('1,045 mm')).toContain('reads two ways');
+    expect(si('0,125 in')).toBe(0.003175);
+    expect(refusal('3 parsec', 'length')).toContain('not a unit known here');
+    expect(refusal('5 bar', 'length')).toContain('bar is a unit of pressure, gauge');
+    expect(refusal('-300 °C')).toContain('absolute zero');
+  });
+});
+
+describe('reading a range', () => {
+  it('takes one unit for both ends, a unit each, or one quantity', () => {
+    expect(parseRange('18..22 N·m')).toMatchObject({
+      value: { min: { si: 18, unit: 'N·m', text: '18 N·m' }, max: { si: 22 } },
+    });
+    expect(parseRange('1 in to 50 mm')).toMatchObject({ value: { min: { si: 0.0254 }, max: { si: 0.05 } } });
+    expect(parseRange('1.5..2.5 bar')).toMatchObject({ value: { min: { si: 150000 }, max: { si: 250000 } } });
+    expect(parseRange('-2..-1°')).toMatchObject({ ok: true });
+    expect(parseRange('20 N·m')).toMatchObject({ value: { min: { si: 20 }, max: { si: 20 } } });
+  });
+  it('refuses ends that are exchanged, too many, of two dimensions or bare', () => {
+    for (const bad of ['22..18 mm', '1..2..3 mm', '1 kg..2 mm', '1..2', '..2 mm', 5])
+      expect(parseRange(bad)).toMatchObject({ ok: false });
+  });
+});
+
+describe('writing a quantity', () => {
+  it('rounds only what is shown', () => {
+    expect(formatQuantity(0.14605, 'mm')).toBe('146.05 mm');
+    expect(formatQuantity(1.397, 'mm')).toBe('1397 mm');
+    expect(formatQuantity(1.397, 'mm', 1)).toBe('1397.0 mm');
+    expect(formatQuantity(-0.0000001, 'mm')).toBe('0 mm');
+    expect(formatQuantity(Number.NaN, 'mm')).toBe('not known');
+    expect(() => inUnit(1, 'parsec')).toThrow('inUnit: unit must be one of the table, got "parsec"');
+  });
+
+  it('gives back what was read, in every unit', () => {
+    fc.assert(
+      fc.property(fc.constantFrom(...UNITS), fc.double({ min: 0.001, max: 99999, noNaN: true }), (u, value) => {
+        const read = si(`${value} ${u.symbol}`, u.dimension);
+        expect(Math.abs(inUnit(read, u.symbol, u.dimension) - value)).toBeLessThanOrEqual(
+          1e-11 * Math.max(value, 1000),
+        );
+        expect(si(formatQuantity(read, u.symbol, 12, u.dimension), u.dimension) - read).toBeCloseTo(0, 6);
+      }),
+    );
+  });
+
+  it('scales: twice the number is twice the quantity, the sign turns it round', () => {
+    const plain = UNITS.filter(
+      u => u.plus === 0 && u.dimension !== 'pressure-absolute' && u.dimension !== 'temperature',
+    );
+    fc.assert(
+      fc.property(fc.constantFrom(...plain), fc.integer({ min: 1, max: 100000 }), (u, n) => {
+        expect(si(`${2 * n} ${u.symbol}`, u.dimension)).toBe(2 * si(`${n} ${u.symbol}`, u.dimension));
+        expect(si(`-${n} ${u.symbol}`, u.dimension)).toBe(-si(`${n} ${u.symbol}`, u.dimension));
+      }),
+    );
+  });
+});
+
+describe('a tape in inch fractions', () => {
+  it('gives lowest terms, halves rounded up', () => {
+    expect(inchFraction(0.14605, 16)).toEqual({ sign: 1, whole: 5, num: 3, den: 4, text: '5 3/4 in', errorMetres: 0 });
+    expect(inchFraction(inch(0.03125), 16).text).toBe('1/16 in');
+    expect(inchFraction(inch(-0.03125), 16).text).toBe('-1/16 in');
+    expect(inchFraction(mm(0.1), 16)).toMatchObject({ sign: 0, text: '0 in' });
+    expect(() => inchFraction(Number.NaN, 16)).toThrow('finite');
+    expect(() => inchFraction(1, 0)).toThrow('whole number');
+  });
+
+  it('is never further than half a division away, and reads back to what it shows', () => {
+    fc.assert(
+      fc.property(fc.double({ min: -3, max: 3, noNaN: true }), fc.constantFrom(2, 4, 8, 16, 32, 64), (length, den) => {
+        const f = inchFraction(length, den);
+        expect(Math.abs(f.errorMetres)).toBeLessThanOrEqual(inch(0.5 / den) * (1 + 1e-8));
+        expect(si(f.text, 'length')).toBeCloseTo(length + f.errorMetres, 12);
+        expect(inchFraction(-length, den).text.replace('-', '')).toBe(f.text.replace('-', ''));
+      }),
+    );
+  });
+
+  it('rounds every exact half up', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 0, max: 2000 }), fc.constantFrom(8, 16, 32), (n, den) => {
+        const f = inchFraction(inch((n + 0.5) / den), den);
+        expect((f.whole + f.num / f.den) * den).toBe(n + 1);
+      }),
+    );
+  });
+});
+
+describe('the table of units', () => {
+  it('never lets two units of one dimension share a spelling', () => {
+    const seen = new Set<string>();
+    for (const u of UNITS)
+      for (const s of new Set([u.symbol, ...u.also])) {
+        expect(seen.has(`${u.dimension} ${s}`), `${u.dimension} ${s}`).toBe(false);
+        seen.add(`${u.dimension} ${s}`);
+      }
+    expect(seen.size).toBeGreaterThan(100);
+    expect(unitsOf('length')[0]).toBe('mm');
+  });
+});

@@ -1,4 +1,3 @@
-export { changesKart, type Disturbers, disturbersOf } from './disturb.ts';
 export {
   CAUSES,
   type Cause,

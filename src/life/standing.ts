@@ -4,8 +4,16 @@
  * Unknown falls on the careful side: an item nobody ever passed does not hold.
  */
 import { type Mark, partAge, type Run, type State } from '../book/index.ts';
-import type { Item, ItemId, JointId, Kart, Lapse, PartId } from '../kart/index.ts';
-import { changesKart, disturbersOf } from './disturb.ts';
+import {
+  changesKart,
+  disturbersOf,
+  type Item,
+  type ItemId,
+  type JointId,
+  type Kart,
+  type Lapse,
+  type PartId,
+} from '../kart/index.ts';
 
 export const CAUSES = [
   'part off',

@@ -10,17 +10,14 @@ export const POSTURE_MINUTES = 3;
 
 export type Placed = { readonly job: number } | { readonly posture: Posture };
 
-export const systemOf = (job: Job): System =>
-  job.is === 'take-off' || job.is === 'refit' ? job.part.system : job.item.system;
-export const gradeOf = (job: Job): Grade => (job.is === 'take-off' || job.is === 'refit' ? 'safety' : job.item.grade);
+export const systemOf = (job: Job): System => ('part' in job ? job.part.system : job.item.system);
+export const gradeOf = (job: Job): Grade => ('part' in job ? 'safety' : job.item.grade);
 export const postureOf = (job: Job): Posture | 'any' => {
-  if (job.is === 'take-off') return job.part.takeOff.posture;
-  if (job.is === 'refit') return job.part.refit.posture;
+  if ('part' in job) return job.is === 'take-off' ? job.part.takeOff.posture : job.part.refit.posture;
   return job.item.posture;
 };
 export const minutesOf = (job: Job): number => {
-  if (job.is === 'take-off') return job.part.takeOff.minutes;
-  if (job.is === 'refit') return job.part.refit.minutes;
+  if ('part' in job) return job.is === 'take-off' ? job.part.takeOff.minutes : job.part.refit.minutes;
   return job.is === 'second-look' ? secondLookMinutes(job.item.minutes) : job.item.minutes;
 };
 

@@ -3,13 +3,13 @@
  * when the window is too short and what lies open anyway. A pure function of kart, state and a moment that is passed in.
  */
 import type { KartEvent, State } from '../book/index.ts';
-import { GRADES, type Item, type Kart, type PartId } from '../kart/index.ts';
+import { GRADES, type Item, type Kart, type PartId, replacesPart } from '../kart/index.ts';
 import { standing } from '../life/index.ts';
 import { dueList, horizonOver } from './due.ts';
 import type { Due, LeftOut, Plan, Step, WhileOpen } from './model.ts';
 import { minutesOf, order, type Placed, POSTURE_MINUTES, postureOf } from './order.ts';
 import { bareStep, doneSteps, postureStep, stepOf } from './step.ts';
-import { type Job, partMinutes, replacesPart, type Work, workFor } from './work.ts';
+import { type Job, partMinutes, type Work, workFor } from './work.ts';
 
 export type PlanAsk = {
   readonly now: string;
@@ -113,7 +113,7 @@ const bound = (kart: Kart, state: State, work: Work): number => {
   let sum = 0;
   const postures = new Set<string>();
   for (const job of work.jobs) {
-    const sure = job.is === 'item' || job.is === 'second-look' || isForced(kart, state, work, job.part.id);
+    const sure = !('part' in job) || isForced(kart, state, work, job.part.id);
     if (!sure) continue;
     sum += minutesOf(job);
     const posture = postureOf(job);

@@ -11,8 +11,16 @@
  *  W6 a second look comes after its first, and before anything closes over it
  */
 import type { State } from '../book/index.ts';
-import type { Item, ItemId, Kart, Part, PartId } from '../kart/index.ts';
-import { changesKart, disturbersOf } from '../life/index.ts';
+import {
+  changesKart,
+  disturbersOf,
+  type Item,
+  type ItemId,
+  type Kart,
+  type Part,
+  type PartId,
+  replacesPart,
+} from '../kart/index.ts';
 import type { Due } from './model.ts';
 import { reach } from './reach.ts';
 
@@ -213,7 +221,3 @@ export const workFor = (kart: Kart, state: State, due: readonly Due[]): Work => 
   }
   return { jobs, before: before.map(s => [...s]), off: found.off };
 };
-
-/** Replacing with its own part off is replacing that part. */
-export const replacesPart = (item: Item): boolean =>
-  item.action === 'replace' && item.needsOff.length > 0 && item.needsOff.every(way => way.includes(item.part));

@@ -4,7 +4,7 @@
  * `disturbed` and can be done with the part on. Setting an item, or doing one that is work in itself (clean, replace,
  * set, lubricate), disturbs its `disturbs` and opens its `opens`.
  */
-import type { Item, ItemId, JointId, Kart, PartId, WorkAction } from '../kart/index.ts';
+import type { Item, ItemId, JointId, Kart, PartId, WorkAction } from './model.ts';
 
 const WORK_IN_ITSELF: ReadonlySet<WorkAction> = new Set(['clean', 'replace', 'set', 'lubricate']);
 
@@ -82,3 +82,7 @@ const workOut = (kart: Kart): Disturbers => {
   }
   return { parts, items, openers, mayNeedOff };
 };
+
+/** Replacing with its own part off is replacing that part: another one goes back on. */
+export const replacesPart = (item: Item): boolean =>
+  item.action === 'replace' && item.needsOff.length > 0 && item.needsOff.every(way => way.includes(item.part));

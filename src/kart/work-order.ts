@@ -1,0 +1,76 @@
+/**
+ * Is there an order in which everything could be done: every part off, every item due? The graph joins all ways in at
+ * once, so a kart that passes has an order whichever ways a plan takes. The same rules W1 to W6 as in prep/work.ts.
+ */
+import { disturbersOf, replacesPart } from './disturb.ts';
+import type { ItemId, Kart, PartId } from './model.ts';
+
+/** The circle in words, each entry before the next and the last before the first; undefined when there is an order. */
+export const circleInWork = (kart: Kart): readonly string[] | undefined => {
+  const then = new Map<string, Set<string>>();
+  const edge = (a: string, b: string): void => {
+    if (a === b) return;
+    const list = then.get(a);
+    if (list) list.add(b);
+    else then.set(a, new Set([b]));
+  };
+  const off = (p: PartId): string => `take off ${p}`;
+  const back = (p: PartId): string => `refit ${p}`;
+  const does = (i: ItemId): string => `do ${i}`;
+  const who = disturbersOf(kart);
+
+  for (const part of Object.values(kart.parts)) {
+    edge(off(part.id), back(part.id));
+    for (const j of part.joints) edge(back(part.id), does(j));
+    for (const q of part.behind.flat()) {
+      edge(off(q), off(part.id));
+      edge(back(part.id), back(q));
+      for (const j of part.joints) edge(does(j), back(q));
+    }
+  }
+  for (const item of Object.values(kart.items)) {
+    for (const p of item.needsOff.flat()) {
+      edge(off(p), does(item.id));
+      edge(does(item.id), back(p));
+    }
+    for (const p of who.parts.get(item.id) ?? []) {
+      edge(back(p), does(item.id));
+      if (!item.joint) for (const j of kart.parts[p]?.joints ?? []) edge(does(j), does(item.id));
+    }
+    for (const id of [...item.disturbs, ...item.opens]) edge(does(item.id), does(id));
+    if (replacesPart(item))
+      for (const other of Object.values(kart.items))
+        if (other.part === item.part && other.when.some(w => w.on === 'fitted')) edge(does(item.id), does(other.id));
+    if (!item.complete) {
+      if (item.joint || item.needsOff.length > 0 || item.disturbs.length > 0 || item.opens.length > 0)
+        edge(does(item.id), 'whole kart');
+    } else edge('whole kart', does(item.id));
+  }
+  for (const part of Object.values(kart.parts)) edge(back(part.id), 'whole kart');
+  return findCircle(then);
+};
+
+const findCircle = (then: ReadonlyMap<string, ReadonlySet<string>>): string[] | undefined => {
+  const done = new Set<string>();
+  const path: string[] = [];
+  const onPath = new Set<string>();
+  const visit = (node: string): string[] | undefined => {
+    if (done.has(node)) return undefined;
+    if (onPath.has(node)) return path.slice(path.indexOf(node));
+    path.push(node);
+    onPath.add(node);
+    for (const next of then.get(node) ?? []) {
+      const circle = visit(next);
+      if (circle) return circle;
+    }
+    path.pop();
+    onPath.delete(node);
+    done.add(node);
+    return undefined;
+  };
+  for (const node of then.keys()) {
+    const circle = visit(node);
+    if (circle) return circle;
+  }
+  return undefined;
+};

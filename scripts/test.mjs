@@ -17,7 +17,14 @@ const SINGLE = {
   'types of the core': { args: [bin('typescript', 'bin', 'tsc'), '-p', 'tsconfig.core.json', '--noEmit'] },
   types: { args: [bin('typescript', 'bin', 'tsc'), '-p', 'tsconfig.json', '--noEmit'] },
   'import rules': {
-    args: [bin('dependency-cruiser', 'bin', 'dependency-cruise.mjs'), '--config', '.dependency-cruiser.cjs', 'src'],
+    args: [
+      bin('dependency-cruiser', 'bin', 'dependency-cruise.mjs'),
+      '--config',
+      '.dependency-cruiser.cjs',
+      '--output-type',
+      'err-long',
+      'src',
+    ],
     looked: /(\d+) modules/,
   },
   'dead code': { args: [bin('knip', 'bin', 'knip.js'), '--no-progress'] },

@@ -1,0 +1,92 @@
+/** Small pieces every sheet uses. */
+import type { ComponentChildren } from 'preact';
+import type { Problem } from '../app/index.ts';
+import type { FitAnswer } from '../app/index.ts';
+import { Glyph } from './glyph.tsx';
+
+/** Refusals, read out when they appear: what was expected, what came, what to do. */
+export function Refused({ problems, children }: { readonly problems: readonly Problem[]; readonly children?: ComponentChildren }) {
+  if (problems.length === 0) return null;
+  return (
+    <div class="refused" role="alert">
+      {problems.map(p => (
+        <p key={`${p.code}${p.where}${p.message}`}>
+          <b>{p.message}</b> {p.remedy}
+        </p>
+      ))}
+      {children}
+    </div>
+  );
+}
+
+export function Caution({ text }: { readonly text: string | null }) {
+  if (text === null) return null;
+  return (
+    <div class="caution" role="note">
+      <Glyph sign="caution" />
+      <p>
+        <b>Caution.</b> {text}
+      </p>
+    </div>
+  );
+}
+
+const VERDICTS: Readonly<Record<FitAnswer['verdict'], string>> = {
+  fit: 'Nothing in the record stands against running. A person decides and signs.',
+  'not fit': 'The record holds reasons against running.',
+  'not known': 'The record does not know enough.',
+};
+
+export function Verdict({ fitness }: { readonly fitness: FitAnswer }) {
+  const { verdict, against, unknown } = fitness;
+  const count = [
+    against.length > 0 ? `${against.length} against` : '',
+    unknown.length > 0 ? `${unknown.length} not known` : '',
+    fitness.open.length > 0 ? `${fitness.open.length} below safety` : '',
+  ].filter(Boolean);
+  return (
+    <div class="verdict">
+      <Glyph sign={verdict} />
+      <div>
+        <strong>{verdict === 'fit' ? 'Fit' : verdict === 'not fit' ? 'Not fit' : 'Not known'}</strong>
+        <p class="soft">
+          {VERDICTS[verdict]} {count.join(' · ')}
+        </p>
+      </div>
+    </div>
+  );
+}
+
+export function Cell({ label, children }: { readonly label: string; readonly children: ComponentChildren }) {
+  return (
+    <div class="cell">
+      <small>{label}</small>
+      {children}
+    </div>
+  );
+}
+
+/** The title block of a printed sheet. */
+export function PrintTitle(props: { readonly title: string; readonly kart: string; readonly event: string | null; readonly invented: boolean }) {
+  return (
+    <div class="print-title only-print-grid">
+      <div>
+        <small>{props.title}</small>
+        <b>{props.event ?? 'no event planned'}</b>
+      </div>
+      <div>
+        <small>Kart</small>
+        <b>{props.kart}</b>
+        {props.invented ? ' (invented)' : ''}
+      </div>
+      <div>
+        <small>Printed</small>
+        <b>{new Date().toISOString().slice(0, 16).replace('T', ' ')} UTC</b>
+      </div>
+      <div>
+        <small>Drawn up by</small>
+        <b>Kartwright</b>
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,26 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { hashOf, keepIn, placeFrom } from './place.ts';
+
+test('a step of any name comes back from its address', () => {
+  fc.assert(
+    fc.property(fc.string({ minLength: 1, unit: 'grapheme' }), step => {
+      expect(placeFrom(hashOf({ sheet: 'work', step }))).toEqual({ sheet: 'work', step });
+    }),
+  );
+});
+
+test('an address that says nothing known leads to the first sheet', () => {
+  for (const hash of ['', '#', '#/nowhere', '#/work/%E0%A4%A', '#//'])
+    expect(['today', 'work']).toContain(placeFrom(hash).sheet);
+  expect(placeFrom('#/nowhere')).toEqual({ sheet: 'today' });
+});
+
+test('a browser that forbids storage still keeps what was said while the page is open', () => {
+  const forbid = (): never => {
+    throw new Error('forbidden');
+  };
+  const keep = keepIn({ getItem: forbid, setItem: forbid, removeItem: forbid });
+  keep.set('name', 'R. Vale');
+  expect(keep.get('name')).toBe('R. Vale');
+});

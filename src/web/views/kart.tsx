@@ -1,0 +1,58 @@
+import { KartDrawing } from '../drawing/kart-drawing.tsx';
+import { drawKart } from '../drawing/geometry.ts';
+import { MARK_WORDS, MARKS, marksOf } from '../drawing/marks.ts';
+import { Glyph, Legend } from '../glyph.tsx';
+import type { Snapshot } from '../session.ts';
+
+/** The parts that lie beside the kart. */
+export const partsOff = ({ kart, state }: Snapshot): ReadonlySet<string> =>
+  new Set(Object.keys(kart.parts).filter(id => state.parts[id]?.on === false));
+
+/** The kart from above with what stands open, each by shape, number and word. */
+export function KartSheet({ snapshot, here }: { readonly snapshot: Snapshot; readonly here: string | undefined }) {
+  const { kart, state, due } = snapshot;
+  const marks = marksOf(kart, state, due.due, drawKart(kart).view);
+  const used = MARKS.filter(kind => marks.some(m => m.lines.some(l => l.kind === kind)));
+  return (
+    <>
+      <h1>The kart from above</h1>
+      <div class="kart-page head-gap">
+        <figure class="sheet">
+          <KartDrawing
+            kart={kart}
+            marks={marks}
+            off={partsOff(snapshot)}
+            here={here}
+            title={`Kart ${kart.name} from above, ${marks.length} places with open work, listed beside`}
+          />
+          <figcaption>
+            <Legend kinds={used} />
+          </figcaption>
+        </figure>
+        <section aria-label="Open work by place">
+          {marks.length === 0 && <p class="note">Nothing lies off and no work stands open.</p>}
+          <ol>
+            {marks.map(m => (
+              <li key={m.n} class="group">
+                <h2>
+                  Place {m.n} <span>{m.lines.length} open</span>
+                </h2>
+                <ul class="rows">
+                  {m.lines.map((l, i) => (
+                    <li key={`${l.part}${i}`}>
+                      <Glyph sign={l.kind} />
+                      <div>
+                        {l.part}: {l.text}
+                      </div>
+                      <span class="side">{MARK_WORDS[l.kind]}</span>
+                    </li>
+                  ))}
+                </ul>
+              </li>
+            ))}
+          </ol>
+        </section>
+      </div>
+    </>
+  );
+}

@@ -1,0 +1,88 @@
+import { GRADES, SYSTEMS, type System } from '../../kart/index.ts';
+import type { Due } from '../../prep/index.ts';
+import { Glyph } from '../glyph.tsx';
+import { Cell, Verdict } from '../parts.tsx';
+import { hashOf } from '../place.ts';
+import type { Snapshot } from '../session.ts';
+import { dayOf, spanOf } from '../words.ts';
+
+/** The next event, the verdict so far, and what is due and why. */
+export function Today({ snapshot }: { readonly snapshot: Snapshot }) {
+  const { plan, due, state, fitness } = snapshot;
+  const event = due.event === null ? undefined : state.events[due.event];
+  const left = plan.steps.filter(s => s.state !== 'done').length;
+  return (
+    <>
+      <h1>{event ? event.event : 'No event planned'}</h1>
+      <div class="cells head-gap">
+        <Cell label="When">{event ? dayOf(event.from) : 'not said'}</Cell>
+        <Cell label="Where">{event?.track ?? 'not said'}</Cell>
+        <Cell label="Running expected">{event ? spanOf(event.runMinutes) : 'not said'}</Cell>
+        <Cell label="Work to do">{`${left} steps, ${spanOf(plan.minutes)}`}</Cell>
+      </div>
+      <Verdict fitness={fitness} />
+      <a class="button main big wide" href={hashOf({ sheet: 'work' })}>
+        {left === 0 ? 'See the work' : 'Go on with the work'}
+      </a>
+      {due.due.length === 0 && <p class="note">Nothing is due. What the record does not hold, it cannot know.</p>}
+      {bySystem(due.due).map(([system, list]) => (
+        <DueGroup key={system} system={system} list={list} />
+      ))}
+      {plan.whileOpen.length > 0 && (
+        <section class="group">
+          <h2>
+            While it is open <span>due within two more events</span>
+          </h2>
+          <ul class="rows">
+            {plan.whileOpen.map(w => (
+              <li key={w.item}>
+                <Glyph sign="open" />
+                <div>
+                  <b>{w.title}</b>
+                  <p>{w.why}</p>
+                </div>
+                <span class="side">saves {spanOf(w.saves)}</span>
+              </li>
+            ))}
+          </ul>
+        </section>
+      )}
+    </>
+  );
+}
+
+function DueGroup({ system, list }: { readonly system: System; readonly list: readonly Due[] }) {
+  const safety = list.filter(d => d.grade === 'safety').length;
+  return (
+    <section class="group">
+      <h2>
+        {system}
+        <span>
+          {list.length} due{safety > 0 ? `, ${safety} safety` : ''}
+        </span>
+      </h2>
+      <ul class="rows">
+        {list.map(d => (
+          <li key={d.item}>
+            <Glyph sign={d.cause === 'failed' ? 'defect' : d.cause === 'joint open' ? 'open' : 'due'} />
+            <div>
+              <b>{d.title}</b> <span class="soft">{d.part}</span>
+              <p>{d.why}</p>
+            </div>
+            <span class="side">{d.ahead ? `${d.grade}, ahead` : d.grade}</span>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+/** Groups in the order of the walk-round, each with safety first. */
+export function bySystem(due: readonly Due[]): readonly (readonly [System, readonly Due[]])[] {
+  return SYSTEMS.flatMap(system => {
+    const list = due
+      .filter(d => d.system === system)
+      .sort((a, b) => GRADES.indexOf(a.grade) - GRADES.indexOf(b.grade));
+    return list.length > 0 ? [[system, list] as const] : [];
+  });
+}

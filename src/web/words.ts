@@ -1,0 +1,108 @@
+/** How a moment, a length of time and a fact read on the page. */
+import type { Fact } from '../book/index.ts';
+import type { Step } from '../prep/index.ts';
+
+const DATE = new Intl.DateTimeFormat('en-GB', { weekday: 'short', day: 'numeric', month: 'short' });
+const FULL = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'short', year: 'numeric' });
+const TIME = new Intl.DateTimeFormat('en-GB', { hour: '2-digit', minute: '2-digit' });
+
+export const dayOf = (instant: string): string => DATE.format(new Date(instant));
+export const dateOf = (instant: string): string => FULL.format(new Date(instant));
+export const timeOf = (instant: string): string => TIME.format(new Date(instant));
+
+/** 95 → '1 h 35 min'. */
+export function spanOf(minutes: number): string {
+  const whole = Math.round(minutes);
+  const hours = Math.floor(whole / 60);
+  const rest = whole - hours * 60;
+  if (hours === 0) return `${rest} min`;
+  return rest === 0 ? `${hours} h` : `${hours} h ${rest} min`;
+}
+
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+const ACTIONS: Readonly<Record<Step['action'], string>> = {
+  'take-off': 'Take off',
+  refit: 'Put back',
+  clean: 'Clean',
+  look: 'Look',
+  measure: 'Measure',
+  torque: 'Torque',
+  replace: 'Replace',
+  set: 'Set',
+  lubricate: 'Lubricate',
+  secure: 'Secure',
+  'function-test': 'Try it',
+  'second-look': 'Second look',
+  posture: 'Kart position',
+};
+export const actionOf = (step: Step): string => ACTIONS[step.action];
+
+/** What a person did when they say it is done. */
+const DID: Partial<Readonly<Record<Step['action'], string>>> = {
+  'take-off': 'It is off',
+  refit: 'It is on',
+  posture: 'It stands so',
+  torque: 'Made and holds',
+  secure: 'Made and holds',
+  replace: 'Replaced',
+  'second-look': 'I looked: it holds',
+};
+export const didOf = (step: Step): string => DID[step.action] ?? 'It holds';
+
+/** One line for the record: what happened, without who and when. */
+export function factWords(fact: Fact): string {
+  switch (fact.kind) {
+    case 'checked': {
+      const look = fact.secondLook ? ', second look' : '';
+      return `${fact.item}: ${fact.result}${look}${reading(fact)}${why(fact)}`;
+    }
+    case 'made':
+      return `${fact.joint} made${fact.secondLook ? ', second look' : ''}${reading(fact)}${why(fact)}`;
+    case 'set':
+      return `${fact.item} set${reading(fact)}${why(fact)}`;
+    case 'taken off':
+      return `${fact.part} taken off${why(fact)}`;
+    case 'fitted':
+      return `${fact.fresh ? 'Another ' : ''}${fact.part} fitted${fact.serial ? `, serial ${fact.serial}` : ''}`;
+    case 'moved':
+      return `${fact.part} moved to ${fact.to}`;
+    case 'loosened':
+      return `${fact.joint} opened${why(fact)}`;
+    case 'ran': {
+      const where = [fact.event, fact.session].filter(Boolean).join(', ');
+      const hit = fact.impact ? `, ${fact.impact.severity} at the ${fact.impact.corner}` : '';
+      return `Ran ${spanOf(fact.minutes)}${fact.laps === undefined ? '' : `, ${fact.laps} laps`}${fact.wet ? ', wet' : ''}${hit}${where ? ` (${where})` : ''}`;
+    }
+    case 'found':
+      return `Found on ${fact.part}: ${fact.defect} (${fact.grade})`;
+    case 'mended':
+      return `Mended: ${fact.how}`;
+    case 'event':
+      return `Event ${fact.event}, ${dateOf(fact.from)}, ${spanOf(fact.minutes)} of running expected`;
+    case 'put on':
+      return `Kart put on: ${fact.posture}`;
+    case 'set-up':
+      return `Set-up: ${Object.entries(fact.changes).map(([k, v]) => `${k} ${v}`).join(', ')}${why(fact)}`;
+    case 'tyres':
+      return `Tyres: ${fact.set}${fact.note ? `, ${fact.note}` : ''}`;
+    case 'fuel mixed':
+      return `Fuel mixed: ${fact.litres} L with ${fact.oilMillilitres} mL of oil`;
+    case 'weather':
+      return `Weather${fact.celsius === undefined ? '' : ` ${fact.celsius} °C`}${fact.pascal === undefined ? '' : `, ${Math.round(fact.pascal / 100)} hPa`}${fact.humidity === undefined ? '' : `, ${Math.round(fact.humidity * 100)} % humidity`}`;
+    case 'laps':
+      return `Laps imported: ${fact.name}, ${fact.laps} laps`;
+    case 'note':
+      return `Note${fact.part ? ` on ${fact.part}` : ''}: ${fact.text}`;
+    case 'released':
+      return `Signed by ${fact.signer}: ${fact.verdict}, ${fact.open.length} open`;
+    case 'struck':
+      return `Struck an entry: ${fact.why}`;
+    case 'kart filed':
+      return 'Kart file filed';
+  }
+}
+
+const reading = (fact: { readonly reading?: { readonly text: string } | undefined }): string =>
+  fact.reading ? `, ${fact.reading.text}` : '';
+const why = (fact: { readonly why?: string | undefined }): string => (fact.why ? `: ${fact.why}` : '');

@@ -1,0 +1,8 @@
+/** Engineering on SI numbers, and the subjects that can be asked alone. */
+export { engagement, gapFor, halfWidth, LEAST_ENGAGEMENT, narrowest, type Side } from './axle-stack.ts';
+export { BIBLIOGRAPHY, type Source, type SourceKey } from './bibliography.ts';
+export type { Card } from './card.ts';
+export { combine, type Link, rectangular, rootSumSquare, sum, worstCase } from './chain.ts';
+export { acceptance, chanceInside, type Limits, scoreFor } from './conformance.ts';
+export { normalBelow, normalScore } from './normal.ts';
+export { type NoTarget, type RearTrackTarget, rearTrackTarget } from './rear-track-target.ts';

@@ -1,0 +1,134 @@
+/** A number that can be asked alone: its card, the shape of its question, and the answer. */
+import { z } from 'zod';
+import { type Dimension, type Measure, parseQuantity, unitsOf } from '../quantity/index.ts';
+import type { Card } from './card.ts';
+
+/** One figure of an answer: SI value, the unit the text is in, and the text. */
+export type Figure = { readonly si: number; readonly unit: string; readonly text: string };
+export type Answer = {
+  readonly kind: 'answer';
+  readonly figures: Readonly<Record<string, Figure>>;
+  readonly say: readonly string[]; // what to do, in sentences
+  readonly notes: readonly string[]; // limits of validity passed, doubts, what was assumed
+};
+export type InputProblem = {
+  readonly path: string;
+  readonly expected: string;
+  readonly got: string;
+  readonly remedy: string;
+};
+/** All that is wrong with a question at once. */
+export type Problems = { readonly kind: 'problems'; readonly problems: readonly InputProblem[] };
+
+export type Subject = {
+  readonly name: string; // 'rear-track'
+  readonly title: string;
+  readonly card: Card;
+  /** Shape of the question: `z.toJSONSchema(schema, { io: 'input' })` describes it. */
+  readonly schema: z.ZodType;
+  /** A question that can be asked as it stands. */
+  readonly example: Readonly<Record<string, unknown>>;
+  /** Never throws on input from outside. */
+  readonly ask: (input: unknown) => Answer | Problems;
+};
+
+/** A measured value with the limits ± `half` [same SI unit] it is known within; `half` undefined when none was given. */
+export type Uncertain = Measure & { readonly half?: number };
+
+export const problems = (...list: readonly InputProblem[]): Problems => ({ kind: 'problems', problems: list });
+
+/** Checks the shape first, then asks; what zod found becomes problems with the path as it was written. */
+export function subject<T>(
+  about: Omit<Subject, 'ask' | 'schema'> & {
+    readonly schema: z.ZodType<T>;
+    readonly solve: (input: T) => Answer | Problems;
+  },
+): Subject {
+  const { solve, ...rest } = about;
+  const ask = (input: unknown): Answer | Problems => {
+    const shaped = about.schema.safeParse(input);
+    return shaped.success
+      ? solve(shaped.data)
+      : problems(...shaped.error.issues.flatMap(issue => fromIssue(issue, about.example)));
+  };
+  return { ...rest, ask };
+}
+
+/** A quantity as text with its unit. */
+export const quantity = (dimension: Dimension, meaning: string, example: string) =>
+  text(dimension, meaning, example, parse(dimension));
+
+/** A quantity that may carry its limits: `146 mm ± 0.5 mm`, `146 ± 0.5 mm`, `146 mm`. */
+export const uncertain = (dimension: Dimension, meaning: string, example: string) =>
+  text(dimension, `${meaning}; limits may follow: "${example} ± ..."`, example, written =>
+    parseUncertain(written, dimension),
+  );
+
+type Outcome<T> =
+  | { readonly ok: true; readonly value: T }
+  | { readonly ok: false; readonly expected: string; readonly got: string; readonly remedy: string };
+
+const parse = (dimension: Dimension) => (written: unknown) => parseQuantity(written, dimension);
+
+function parseUncertain(written: unknown, dimension: Dimension): Outcome<Uncertain> {
+  if (typeof written !== 'string') return parseQuantity(written, dimension);
+  const [size = '', limits, more] = written.split(/±|\+\/-|\+-/);
+  const half = limits === undefined ? undefined : parseQuantity(limits, dimension);
+  if (half !== undefined && !half.ok) return { ...half, got: `"${written}"` };
+  const bare = half !== undefined && /^[\s\d.,/+\u2212-]+$/.test(size);
+  const value = parseQuantity(bare ? `${size} ${half.value.unit}` : size, dimension);
+  if (!value.ok) return { ...value, got: `"${written}"` };
+  if (more !== undefined || (half !== undefined && half.value.si < 0))
+    return {
+      ok: false,
+      expected: 'one value and one limit that is not negative',
+      got: `"${written}"`,
+      remedy: 'write it as "146 mm ± 0.5 mm"',
+    };
+  return {
+    ok: true,
+    value: half === undefined ? value.value : { ...value.value, text: written.trim(), half: half.value.si },
+  };
+}
+
+function text<T>(dimension: Dimension, meaning: string, example: string, read: (written: unknown) => Outcome<T>) {
+  const description = `${meaning}. Units: ${unitsOf(dimension).join(', ')}`;
+  return z
+    .unknown()
+    .meta({ type: 'string', description, examples: [example] })
+    .transform((written, context): T => {
+      const outcome = read(written);
+      if (outcome.ok) return outcome.value;
+      const { expected, got, remedy } = outcome;
+      context.issues.push({ code: 'custom', input: written, message: remedy, params: { expected, got } });
+      return z.NEVER;
+    });
+}
+
+function fromIssue(issue: z.core.$ZodIssue, example: Readonly<Record<string, unknown>>): readonly InputProblem[] {
+  const path = issue.path.map(String).join('/') || 'the whole input';
+  if (issue.code === 'unrecognized_keys')
+    return issue.keys.map(key => ({
+      path: [...issue.path, key].map(String).join('/'),
+      expected: 'a key that is known here',
+      got: `"${key}"`,
+      remedy: `take it out, or correct its name; an example: ${JSON.stringify(example)}`,
+    }));
+  if (issue.code === 'custom')
+    return [
+      {
+        path,
+        expected: String(issue.params?.expected ?? 'another value'),
+        got: String(issue.params?.got ?? ''),
+        remedy: issue.message,
+      },
+    ];
+  return [
+    {
+      path,
+      expected: issue.message,
+      got: 'something else',
+      remedy: `an example of the whole: ${JSON.stringify(example)}`,
+    },
+  ];
+}

@@ -1,0 +1,138 @@
+/** The whole program behind one object: every face asks and commands through it, and through nothing else. */
+import { exportLines, type Fact, importLines, verifyChain } from '../book/index.ts';
+import { type DemoText, expandDemo } from './demo.ts';
+import type { BookStore, Clock, Ids, KartReader, Kept } from './ports.ts';
+import { type Problem, refuse } from './problem.ts';
+import { type Queries, queriesOn } from './queries.ts';
+import { type Recorded, record, type Writer, type Written } from './record.ts';
+import { release, type Signature } from './release.ts';
+import { Shelf } from './shelf.ts';
+
+export type AppParts = {
+  readonly store: BookStore;
+  readonly clock: Clock;
+  readonly ids: Ids;
+  readonly reader: KartReader;
+  /** Name of this device, unique among those whose books are ever merged. */
+  readonly device: string;
+};
+
+export type Filed =
+  | Extract<Recorded, { kind: 'refused' }>
+  | { readonly kind: 'recorded' | 'unchanged'; readonly kart: string; readonly facts: readonly Fact[] };
+
+export type Imported =
+  | Extract<Recorded, { kind: 'refused' }>
+  | { readonly kind: 'imported'; readonly added: number; readonly known: number };
+
+export type App = Queries & {
+  /** Writes facts, all or none. Payloads as in the book; a reading may be its text. */
+  record(kart: string, payloads: readonly unknown[], ask: Written): Promise<Recorded>;
+  /** Files a kart file under the name it gives; nothing is written when the same text is in force. */
+  fileKart(text: string, ask: Written): Promise<Filed>;
+  release(kart: string, sign: Signature): Promise<Recorded>;
+  /** The whole book as JSON Lines: the same facts always give the same bytes. */
+  exportBook(): Promise<string>;
+  /** Merges an exported book into this one, or nothing of it. */
+  importBook(text: string): Promise<Imported>;
+  /** What is wrong with the book; empty when it is whole. */
+  verifyBook(): Promise<{ readonly facts: number; readonly problems: readonly Problem[] }>;
+  /** Puts the demo kart and season into a book that holds nothing yet; the kart's name, or undefined if it holds something. */
+  seedDemo(text: DemoText): Promise<string | undefined>;
+  /** Facts of a kart with their rows, in order of arrival, for a face that keeps its own copy. */
+  kept(kart: string, after?: number): Promise<readonly Kept[]>;
+  putFile: BookStore['putFile'];
+  getFile: BookStore['getFile'];
+  watch: BookStore['watch'];
+  close(): Promise<void>;
+};
+
+export function createApp({ store, clock, ids, reader, device }: AppParts): App {
+  const shelf = new Shelf(store, reader);
+  const writer: Writer = { shelf, store, reader, clock, ids, device };
+  const fresh = async (): Promise<Shelf> => {
+    await shelf.refresh();
+    return shelf;
+  };
+  return {
+    ...queriesOn(shelf, clock),
+    record: (kart, payloads, ask) => record(writer, kart, payloads, ask),
+    fileKart: (text, ask) => fileKart(writer, text, ask),
+    release: (kart, sign) => release(writer, kart, sign),
+    exportBook: async () => exportLines((await fresh()).all()),
+    importBook: text => importBook(store, text),
+    async verifyBook() {
+      const facts = (await fresh()).all();
+      return { facts: facts.length, problems: verifyChain(facts).map(told) };
+    },
+    seedDemo: text => seedDemo(writer, text),
+    kept: async (kart, after = 0) => (await store.read(after)).filter(({ fact }) => fact.kart === kart),
+    putFile: (bytes, mediaType) => store.putFile(bytes, mediaType),
+    getFile: hash => store.getFile(hash),
+    watch: listener => store.watch(listener),
+    close: () => store.close(),
+  };
+}
+
+async function fileKart(writer: Writer, text: string, ask: Written): Promise<Filed> {
+  const read = await writer.reader.read(text);
+  if (!read.ok)
+    return {
+      kind: 'refused',
+      problems: read.problems.map(one =>
+        refuse('kart file', `line ${one.line}, column ${one.column}`, one.message, one.remedy),
+      ),
+    };
+  const kart = read.kart.name;
+  const { shelf } = writer;
+  await shelf.refresh();
+  if (shelf.names().includes(kart) && shelf.filedText(kart) === text) return { kind: 'unchanged', kart, facts: [] };
+  const done = await record(writer, kart, [{ kind: 'kart filed', text }], ask);
+  return done.kind === 'recorded' ? { ...done, kart } : done;
+}
+
+async function importBook(store: BookStore, text: string): Promise<Imported> {
+  const read = importLines(text);
+  if (read.kind === 'problems') return { kind: 'refused', problems: read.problems.map(told) };
+  const outcome = await store.append(read.facts);
+  if (outcome.kind === 'kept') return { kind: 'imported', added: outcome.added, known: outcome.known };
+  return {
+    kind: 'refused',
+    problems: [
+      outcome.kind === 'clash'
+        ? refuse(
+            'book',
+            `fact ${outcome.id}`,
+            `Expected fact ${outcome.id} to say what it says in this book, and it says something else.`,
+            'One of the two was changed: verify both books. Nothing was imported.',
+          )
+        : refuse(
+            'book',
+            `device ${outcome.device}`,
+            `Expected the facts of device ${outcome.device} to go on from ${outcome.expected}, got ${outcome.got}.`,
+            'Export the whole book of that device and import that. Nothing was imported.',
+          ),
+    ],
+  };
+}
+
+async function seedDemo(writer: Writer, text: DemoText): Promise<string | undefined> {
+  const { shelf, store, reader, clock } = writer;
+  await shelf.refresh();
+  if (shelf.names().length > 0) return undefined;
+  const read = await reader.read(text.kart);
+  if (!read.ok) throw new Error(`seedDemo: the demo kart file must read, got ${read.problems[0]?.message}`);
+  const facts = expandDemo(text, read.kart, clock.now().toISOString().slice(0, 10));
+  const outcome = await store.append(facts);
+  if (outcome.kind !== 'kept')
+    throw new Error(`seedDemo: the demo season must go into an empty book, got ${outcome.kind}`);
+  return read.kart.name;
+}
+
+const told = (one: { message: string; remedy: string; fact?: string; line?: number }): Problem =>
+  refuse(
+    'book',
+    one.line === undefined ? `fact ${one.fact ?? ''}`.trim() : `line ${one.line}`,
+    one.message,
+    one.remedy,
+  );

@@ -1,0 +1,21 @@
+export { type App, type AppParts, createApp, type Filed, type Imported } from './app.ts';
+export type { DemoText } from './demo.ts';
+export type { AppendOutcome, BookStore, Clock, Ids, KartRead, KartReader, Kept } from './ports.ts';
+export { ASKS_AGAIN, CODES, type Code, type Problem, Refusal } from './problem.ts';
+export {
+  type At,
+  createQueries,
+  type DueAnswer,
+  type FactFilter,
+  type FactLine,
+  type FitAnswer,
+  type ForEvent,
+  type KartLine,
+  type PlanAsk,
+  type Queries,
+} from './queries.ts';
+export type { Limits, ReadingInput } from './reading.ts';
+export { limitsInWords, limitsOf, readReading } from './reading.ts';
+export type { Recorded, Written } from './record.ts';
+export { inWords, openOf, type Signature } from './release.ts';
+export { CLOCK_SLACK_MS, moment } from './when.ts';

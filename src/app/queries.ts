@@ -1,0 +1,160 @@
+/** Everything a face may ask. Each answer is of one moment, `at`, now when left out, and changes nothing. */
+import { compareFacts, type Fact, type FactKind, fold, type KartEvent, type State } from '../book/index.ts';
+import type { ItemId, Kart } from '../kart/index.ts';
+import { type Due, dueList, makePlan, nextEvent, type Plan } from '../prep/index.ts';
+import { type Fitness, fitness } from '../risk/index.ts';
+import type { Clock, KartReader } from './ports.ts';
+import { Refusal, refuse } from './problem.ts';
+import { Shelf, type Source, type Standing } from './shelf.ts';
+import { pastMoment } from './when.ts';
+import { suggestion } from './words.ts';
+
+export type At = { readonly at?: string };
+export type KartLine = {
+  readonly name: string;
+  readonly invented: boolean;
+  readonly facts: number;
+  readonly minutes: number; // run-minutes
+  readonly last: string | null; // when something last happened
+  readonly event: string | null; // the next one
+};
+export type ForEvent = At & { readonly event?: string };
+/** @see makePlan: `minutes` is the time there is; without it everything due is planned. */
+export type PlanAsk = ForEvent & { readonly minutes?: number };
+export type FactFilter = At & {
+  readonly kinds?: readonly FactKind[];
+  /** Only facts about this part, joint or item. */
+  readonly about?: string;
+  readonly from?: string;
+  /** Only the newest so many. */
+  readonly last?: number;
+};
+/** A fact as the record shows it: a struck one stays to be seen, with who struck it and why. */
+export type FactLine = { readonly fact: Fact; readonly struck: { readonly by: string; readonly why: string } | null };
+export type DueAnswer = { readonly kart: string; readonly event: string | null; readonly due: readonly Due[] };
+export type FitAnswer = Fitness & { readonly event: string | null; readonly at: string };
+
+export type Queries = {
+  /** Every kart of the book, by name. */
+  karts(ask?: At): Promise<readonly KartLine[]>;
+  kart(name: string, ask?: At): Promise<Kart>;
+  state(name: string, ask?: At): Promise<State>;
+  /** What is due now, or would lapse during the event. */
+  due(name: string, ask?: ForEvent): Promise<DueAnswer>;
+  plan(name: string, ask?: PlanAsk): Promise<Plan>;
+  fitness(name: string, ask?: ForEvent): Promise<FitAnswer>;
+  /** Facts in the order they happened. */
+  facts(name: string, filter?: FactFilter): Promise<readonly FactLine[]>;
+  /** The facts about one item, joint or part. */
+  history(name: string, item: ItemId, ask?: At): Promise<readonly FactLine[]>;
+};
+
+export const createQueries = (deps: { source: Source; reader: KartReader; clock: Clock }): Queries =>
+  queriesOn(new Shelf(deps.source, deps.reader), deps.clock);
+
+export function queriesOn(shelf: Shelf, clock: Clock): Queries {
+  const standing = async (name: string, ask: At = {}): Promise<Standing> => {
+    await shelf.refresh();
+    return shelf.at(name, atOf(ask, clock));
+  };
+  const facts = async (name: string, filter: FactFilter = {}): Promise<readonly FactLine[]> => {
+    await shelf.refresh();
+    const at = atOf(filter, clock);
+    return factLines(shelf.facts(name), at, filter);
+  };
+  return {
+    async karts(ask = {}) {
+      await shelf.refresh();
+      const now = atOf(ask, clock);
+      const lines = await Promise.all(shelf.names().map(name => kartLine(shelf, name, now)));
+      return lines.filter(line => line !== undefined);
+    },
+    kart: async (name, ask) => (await standing(name, ask)).kart,
+    state: async (name, ask) => (await standing(name, ask)).state,
+    async due(name, ask = {}) {
+      const { kart, state, now } = await standing(name, ask);
+      const event = eventOf(state, now, ask.event);
+      return { kart: kart.name, event: event?.event ?? null, due: dueList(kart, state, { now, ...given({ event }) }) };
+    },
+    async plan(name, ask = {}) {
+      const { kart, state, now } = await standing(name, ask);
+      const event = eventOf(state, now, ask.event);
+      return makePlan(kart, state, { now, ...given({ event, minutes: ask.minutes }) });
+    },
+    async fitness(name, ask = {}) {
+      const { kart, state, now } = await standing(name, ask);
+      const event = eventOf(state, now, ask.event);
+      return { ...fitness(kart, state, { now, ...given({ event }) }), event: event?.event ?? null, at: now };
+    },
+    facts,
+    history: (name, item, ask = {}) => facts(name, { ...ask, about: item }),
+  };
+}
+
+/** The event asked for by name; left out, the next one. Throws `Refusal` for a name the book does not hold. */
+export function eventOf(state: State, now: string, name: string | undefined): KartEvent | undefined {
+  if (name === undefined) return nextEvent(state, now);
+  const event = state.events[name];
+  if (event) return event;
+  const known = Object.keys(state.events);
+  throw new Refusal([
+    refuse(
+      'unknown event',
+      'event',
+      `Expected an event of the book, got "${name}".`,
+      known.length === 0
+        ? 'Write it down first, as a fact of kind event.'
+        : `Events: ${known.join(', ')}.${suggestion(name, known)}`,
+    ),
+  ]);
+}
+
+/** Leaves out what is undefined: an option that is absent is not the same as one that is undefined. */
+export function given<T extends Record<string, unknown>>(options: T): { [K in keyof T]?: NonNullable<T[K]> } {
+  return Object.fromEntries(Object.entries(options).filter(([, value]) => value !== undefined)) as {
+    [K in keyof T]?: NonNullable<T[K]>;
+  };
+}
+
+function atOf(ask: At, clock: Clock): string {
+  const read = pastMoment(ask.at, clock.now());
+  if ('problem' in read) throw new Refusal([read.problem]);
+  return read.at;
+}
+
+async function kartLine(shelf: Shelf, name: string, now: string): Promise<KartLine | undefined> {
+  const facts = shelf.facts(name);
+  const state = fold(facts, now);
+  if (state.count === 0) return undefined; // it was not in the book yet
+  const kart = await shelf.filed(facts, state);
+  return {
+    name,
+    invented: kart?.invented ?? false,
+    facts: state.count,
+    minutes: state.minutes,
+    last: state.last?.at ?? null,
+    event: nextEvent(state, now)?.event ?? null,
+  };
+}
+
+function factLines(facts: readonly Fact[], at: string, filter: FactFilter): readonly FactLine[] {
+  const { struck } = fold(facts, at);
+  const lines = facts
+    .filter(fact => fact.at <= at && fact.recorded <= at)
+    .filter(fact => filter.from === undefined || fact.at >= filter.from)
+    .filter(fact => filter.kinds === undefined || filter.kinds.includes(fact.kind))
+    .filter(fact => filter.about === undefined || isAbout(fact, filter.about))
+    .toSorted(compareFacts)
+    .map(fact => ({ fact, struck: struck[fact.id] ?? null }));
+  return filter.last === undefined ? lines : lines.slice(-filter.last);
+}
+
+/** Does the fact name this part, joint or item, or one of the part's joints or items? */
+function isAbout(fact: Fact, id: string): boolean {
+  const named = [
+    'part' in fact ? fact.part : undefined,
+    'joint' in fact ? fact.joint : undefined,
+    'item' in fact ? fact.item : undefined,
+  ];
+  return named.some(name => name === id || name?.startsWith(`${id}/`));
+}

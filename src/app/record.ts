@@ -1,0 +1,196 @@
+/** Writing facts: all of them or none, and every problem at once. */
+import {
+  type Draft,
+  FACT_FORMAT,
+  type Fact,
+  FIRST_PREV,
+  fold,
+  type Payload,
+  type State,
+  sealAll,
+} from '../book/index.ts';
+import type { Kart } from '../kart/index.ts';
+import { stands } from './checks.ts';
+import type { BookStore, Clock, Ids, KartReader } from './ports.ts';
+import { type Problem, refuse } from './problem.ts';
+import { shape } from './shape.ts';
+import type { Shelf } from './shelf.ts';
+import { pastMoment } from './when.ts';
+
+export type Writer = {
+  readonly shelf: Shelf;
+  readonly store: BookStore;
+  readonly reader: KartReader;
+  readonly clock: Clock;
+  readonly ids: Ids;
+  readonly device: string;
+};
+
+export type Written = {
+  readonly by: string;
+  /** When it happened; left out, now. */
+  readonly at?: string;
+  /** The person was asked again and said the same. */
+  readonly sure?: boolean;
+};
+
+export type Recorded =
+  | { readonly kind: 'recorded'; readonly facts: readonly Fact[] }
+  | { readonly kind: 'refused'; readonly problems: readonly Problem[] };
+
+export const refused = (...problems: readonly Problem[]): Recorded => ({ kind: 'refused', problems });
+
+/** Checks what a person recorded against its shape and the kart, and writes it. A release is signed elsewhere. */
+export async function record(writer: Writer, name: string, raw: readonly unknown[], ask: Written): Promise<Recorded> {
+  const time = pastMoment(ask.at, writer.clock.now());
+  const problems: Problem[] = 'problem' in time ? [time.problem] : [];
+  const by = ask.by.trim();
+  if (by === '' || by.length > 200)
+    problems.push(
+      refuse('signature missing', 'by', 'Expected the name of who did it, got none.', 'Give it with --by NAME.'),
+    );
+  if (raw.length === 0)
+    problems.push(refuse('nothing to record', 'facts', 'Expected at least one fact, got none.', 'Give a fact.'));
+  if ('problem' in time || problems.length > 0) return refused(...problems);
+
+  const bench = await Bench.at(writer, name, time.at, { ...ask, by });
+  const drafts: Payload[] = [];
+  for (const [i, one] of raw.entries()) {
+    const put = await bench.put(one, raw.length === 1 ? 'fact' : `facts[${i}]`);
+    if (put.ok) drafts.push(put.payload);
+    else problems.push(...put.problems);
+  }
+  return problems.length > 0 ? refused(...problems) : write(writer, name, drafts, { by, at: time.at });
+}
+
+/** Seals and appends payloads that have been checked. */
+export async function write(
+  writer: Writer,
+  kart: string,
+  payloads: readonly Payload[],
+  { by, at }: { readonly by: string; readonly at: string },
+): Promise<Recorded> {
+  const recorded = writer.clock.now().toISOString();
+  const { device } = writer;
+  const drafts = payloads.map(
+    payload => ({ ...payload, id: writer.ids.next(), kart, at, recorded, by, device }) as Draft,
+  );
+  const facts = await writer.store.appendNext(device, last => sealAll(last, drafts));
+  return { kind: 'recorded', facts };
+}
+
+/** The kart while a batch is gone through: each fact that passes is laid on top, so the next is checked against it. */
+class Bench {
+  #kart: Kart | undefined;
+  #facts: readonly Fact[];
+  #state: State;
+
+  private constructor(
+    readonly writer: Writer,
+    readonly name: string,
+    readonly at: string,
+    readonly ask: Written,
+    facts: readonly Fact[],
+    kart: Kart | undefined,
+  ) {
+    this.#facts = facts;
+    this.#kart = kart;
+    this.#state = fold(upTo(facts, at));
+  }
+
+  static async at(writer: Writer, name: string, at: string, ask: Written): Promise<Bench> {
+    await writer.shelf.refresh();
+    const facts = writer.shelf.names().includes(name) ? writer.shelf.facts(name) : [];
+    const kart = await writer.shelf.filed(facts, fold(upTo(facts, at)));
+    return new Bench(writer, name, at, ask, facts, kart);
+  }
+
+  async put(
+    raw: unknown,
+    where: string,
+  ): Promise<{ ok: true; payload: Payload } | { ok: false; problems: readonly Problem[] }> {
+    const shaped = shape(raw, this.#kart, where);
+    if (!shaped.ok) return shaped;
+    const { payload } = shaped;
+    const problems =
+      payload.kind === 'kart filed' ? await this.#file(payload.text, where) : await this.#check(payload, where);
+    if (problems.length > 0) return { ok: false, problems };
+    this.#lay(payload);
+    return { ok: true, payload };
+  }
+
+  async #check(payload: Payload, where: string): Promise<readonly Problem[]> {
+    if (!this.#kart) return [this.#noKart()];
+    const kart = this.#kart;
+    const problems = stands(payload, {
+      kart,
+      state: this.#state,
+      facts: this.#facts,
+      at: this.at,
+      by: this.ask.by,
+      sure: this.ask.sure === true,
+      where,
+    });
+    return [...problems, ...(await this.#fileKept(payload, where))];
+  }
+
+  async #file(text: string, where: string): Promise<readonly Problem[]> {
+    const read = await this.writer.reader.read(text);
+    if (!read.ok)
+      return read.problems.map(one =>
+        refuse('kart file', `line ${one.line}, column ${one.column}`, one.message, one.remedy),
+      );
+    if (read.kart.name !== this.name)
+      return [
+        refuse(
+          'kart file',
+          `${where}.text`,
+          `Expected the file of kart "${this.name}", got that of "${read.kart.name}".`,
+          'Name the kart as its file does.',
+        ),
+      ];
+    this.#kart = read.kart;
+    return [];
+  }
+
+  /** A photo or a lap file must be in the book before a fact speaks of it. */
+  async #fileKept(payload: Payload, where: string): Promise<readonly Problem[]> {
+    const hash = payload.kind === 'found' ? payload.photo : payload.kind === 'laps' ? payload.file : undefined;
+    if (hash === undefined || (await this.writer.store.getFile(hash))) return [];
+    return [
+      refuse(
+        'unknown file',
+        where,
+        `Expected a file kept in this book, got ${hash.slice(0, 12)}….`,
+        'Put the file into the book first.',
+      ),
+    ];
+  }
+
+  #lay(payload: Payload): void {
+    const at = this.at;
+    const recorded = this.writer.clock.now().toISOString();
+    const seq = Number.MAX_SAFE_INTEGER - 1_000_000 + this.#facts.length; // after all that is there
+    const { by } = this.ask;
+    const id = `to be written ${this.#facts.length}`;
+    const laid = { ...payload, v: FACT_FORMAT, id, kart: this.name, at, recorded, by, device: this.writer.device, seq };
+    this.#facts = [...this.#facts, { ...laid, prev: FIRST_PREV, hash: FIRST_PREV } as Fact];
+    this.#state = fold(upTo(this.#facts, at));
+  }
+
+  #noKart(): Problem {
+    const known = this.writer.shelf.names();
+    return refuse(
+      'unknown kart',
+      'kart',
+      `Expected a kart of this book that has its file by then, got "${this.name}".`,
+      known.length === 0
+        ? 'Make a kart file with `new`, and name it with --kart.'
+        : `Karts in this book: ${known.join(', ')}. A new one begins with its kart file.`,
+    );
+  }
+}
+
+/** What happened up to a moment as it is known now: written later counts, and so does a strike written later. */
+const upTo = (facts: readonly Fact[], at: string): readonly Fact[] =>
+  facts.filter(fact => fact.at <= at || fact.kind === 'struck');

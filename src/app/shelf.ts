@@ -1,0 +1,113 @@
+/**
+ * The facts of a store, kept by kart and brought up to date before every answer, because another process may have
+ * written in between. Asks nothing of the store but `read`, so a browser can hand in its own list.
+ */
+import { type Fact, type FactOf, fold, type State } from '../book/index.ts';
+import type { Kart } from '../kart/index.ts';
+import type { BookStore, KartReader, Kept } from './ports.ts';
+import { Refusal, refuse } from './problem.ts';
+import { suggestion } from './words.ts';
+
+export type Source = Pick<BookStore, 'read'>;
+
+/** A kart as it stood at one moment: its file then, its state then. */
+export type Standing = { readonly kart: Kart; readonly state: State; readonly now: string };
+
+const BATCH = 5000;
+
+export class Shelf {
+  readonly #source: Source;
+  readonly #reader: KartReader;
+  readonly #facts = new Map<string, Fact[]>();
+  readonly #ids = new Map<string, Fact>();
+  #row = 0;
+  #reading: Promise<void> = Promise.resolve();
+
+  constructor(source: Source, reader: KartReader) {
+    this.#source = source;
+    this.#reader = reader;
+  }
+
+  /** Reads what arrived since the last time. Calls queue up, so no fact is taken twice. */
+  refresh(): Promise<void> {
+    const next = this.#reading.then(() => this.#catchUp());
+    this.#reading = next.catch(() => undefined); // a failed read is told to its caller; the next one tries again
+    return next;
+  }
+
+  async #catchUp(): Promise<void> {
+    for (;;) {
+      const kept: readonly Kept[] = await this.#source.read(this.#row, BATCH);
+      for (const { row, fact } of kept) {
+        this.#row = Math.max(this.#row, row);
+        if (this.#ids.has(fact.id)) continue;
+        this.#ids.set(fact.id, fact);
+        const list = this.#facts.get(fact.kart);
+        if (list) list.push(fact);
+        else this.#facts.set(fact.kart, [fact]);
+      }
+      if (kept.length < BATCH) return;
+    }
+  }
+
+  names(): readonly string[] {
+    return [...this.#facts.keys()].sort();
+  }
+
+  all(): readonly Fact[] {
+    return [...this.#ids.values()];
+  }
+
+  fact(id: string): Fact | undefined {
+    return this.#ids.get(id);
+  }
+
+  /** The facts of a kart in the order of their arrival. Throws `Refusal` when the book knows no such kart. */
+  facts(name: string): readonly Fact[] {
+    const facts = this.#facts.get(name);
+    if (facts) return facts;
+    const known = this.names();
+    const remedy =
+      known.length === 0
+        ? 'The book is empty: make a kart file with `new`, and name it with --kart.'
+        : `Karts in this book: ${known.join(', ')}.${suggestion(name, known)}`;
+    throw new Refusal([refuse('unknown kart', 'kart', `Expected a kart of this book, got "${name}".`, remedy)]);
+  }
+
+  /** The text of the kart file in force now, undefined when none has been filed. */
+  filedText(name: string): string | undefined {
+    return filedIn(this.facts(name), fold(this.facts(name)))?.text;
+  }
+
+  /** The kart file in force at the end of `facts`, undefined when none has been filed. */
+  async filed(facts: readonly Fact[], state: State): Promise<Kart | undefined> {
+    const filed = filedIn(facts, state);
+    if (!filed) return undefined;
+    const read = await this.#reader.read(filed.text);
+    if (read.ok) return read.kart;
+    throw new Refusal(
+      read.problems.map(problem =>
+        refuse('kart file', `fact ${filed.id}, line ${problem.line}`, problem.message, problem.remedy),
+      ),
+    );
+  }
+
+  /** The kart and its state at a moment, by what was known then. */
+  async at(name: string, now: string): Promise<Standing> {
+    const facts = this.facts(name);
+    const state = fold(facts, now);
+    const kart = await this.filed(facts, state);
+    if (kart) return { kart, state, now };
+    throw new Refusal([
+      refuse(
+        'unknown kart',
+        'kart',
+        `Expected a kart file in force at ${now}, and kart "${name}" had none then.`,
+        'Ask for a later moment, or file its kart file first.',
+      ),
+    ]);
+  }
+}
+
+const filedIn = (facts: readonly Fact[], state: State): FactOf<'kart filed'> | undefined =>
+  facts.find((fact): fact is FactOf<'kart filed'> => fact.id === state.filed?.fact && fact.kind === 'kart filed');

@@ -1,0 +1,141 @@
+import { useEffect, useState } from 'preact/hooks';
+import { Refused } from './parts.tsx';
+import { hashOf, type Keep, type Place, placeFrom, SHEETS, type Sheet } from './place.ts';
+import type { Session } from './session.ts';
+import { Fit } from './views/fit.tsx';
+import { KartSheet } from './views/kart.tsx';
+import { RecordSheet } from './views/record.tsx';
+import { Today } from './views/today.tsx';
+import { Who } from './views/who.tsx';
+import { Work } from './views/work.tsx';
+
+const NAMES: Readonly<Record<Sheet, string>> = { today: 'Today', work: 'Work', kart: 'Kart', record: 'Record', fit: 'Fit' };
+
+/** The whole page: title block, one sheet, the way to the others. */
+export function App({ session, keep }: { readonly session: Session; readonly keep: Keep }) {
+  const [, redraw] = useState(0);
+  const [place, setPlace] = useState<Place>(() => placeFrom(location.hash || keep.get('place')));
+  const [who, setWho] = useState(keep.get('name'));
+  const [naming, setNaming] = useState(false);
+
+  useEffect(() => session.onChange(() => redraw(n => n + 1)), [session]);
+  useEffect(() => {
+    const follow = (): void => {
+      const next = placeFrom(location.hash);
+      if (next.sheet === 'work' && next.step === undefined) {
+        const kept = placeFrom(keep.get('work place'));
+        setPlace(kept.step === undefined ? next : kept);
+      } else setPlace(next);
+    };
+    window.addEventListener('hashchange', follow);
+    return () => window.removeEventListener('hashchange', follow);
+  }, [keep]);
+  useEffect(() => {
+    const hash = hashOf(place);
+    keep.set('place', hash);
+    if (place.sheet === 'work') keep.set('work place', hash);
+    if (location.hash !== hash) history.replaceState(null, '', hash);
+  }, [place, keep]);
+
+  const { karts, snapshot, line, trouble, writing } = session.view();
+  const go = (step: string | undefined): void => setPlace(step === undefined ? { sheet: 'work' } : { sheet: 'work', step });
+
+  return (
+    <>
+      <a class="skip" href="#sheet" onClick={e => { e.preventDefault(); document.getElementById('sheet')?.focus(); }}>
+        To the sheet
+      </a>
+      <div class="frame">
+        <header class="title-block">
+          <div>
+            <small>Kart</small>
+            {karts.length > 1 ? (
+              <select
+                aria-label="Kart"
+                value={snapshot?.kart.name ?? ''}
+                onChange={e => {
+                  keep.set('kart', e.currentTarget.value);
+                  keep.set('work place', '');
+                  void session.open(e.currentTarget.value);
+                }}
+              >
+                {karts.map(k => (
+                  <option key={k.name} value={k.name}>
+                    {k.name}
+                  </option>
+                ))}
+              </select>
+            ) : (
+              <b>{snapshot?.kart.name ?? karts[0]?.name ?? '–'}</b>
+            )}
+            {snapshot?.kart.invented && <span class="soft"> invented</span>}
+          </div>
+          <div>
+            <small>Line</small>
+            <b role="status">{line === 'down' ? 'down: shown as last known' : writing ? 'writing …' : 'open'}</b>
+          </div>
+          <div>
+            <small>By</small>
+            <button type="button" onClick={() => setNaming(true)} aria-label={`Your name: ${who || 'not given'}. Change`}>
+              {who || 'your name'}
+            </button>
+          </div>
+        </header>
+        <nav class="sheets" aria-label="Sheets">
+          <ul>
+            {SHEETS.map(s => (
+              <li key={s}>
+                <a href={hashOf({ sheet: s })} aria-current={s === place.sheet ? 'page' : undefined}>
+                  {NAMES[s]}
+                </a>
+              </li>
+            ))}
+          </ul>
+        </nav>
+        <main id="sheet" tabIndex={-1}>
+          <Refused problems={trouble} />
+          {snapshot === undefined ? (
+            <Waiting karts={karts.length} down={line === 'down'} trouble={trouble.length > 0} />
+          ) : place.sheet === 'today' ? (
+            <Today snapshot={snapshot} />
+          ) : place.sheet === 'work' ? (
+            <Work snapshot={snapshot} session={session} keep={keep} who={who} step={place.step} go={go} />
+          ) : place.sheet === 'kart' ? (
+            <KartSheet snapshot={snapshot} here={stepPart(keep, snapshot.plan.steps)} />
+          ) : place.sheet === 'record' ? (
+            <RecordSheet snapshot={snapshot} session={session} />
+          ) : (
+            <Fit snapshot={snapshot} session={session} keep={keep} who={who} />
+          )}
+        </main>
+      </div>
+      {(who === '' || naming) && (
+        <Who
+          name={who}
+          onNamed={name => {
+            keep.set('name', name);
+            setWho(name);
+            setNaming(false);
+          }}
+        />
+      )}
+    </>
+  );
+}
+
+/** The part of the step that is being worked on. */
+function stepPart(keep: Keep, steps: readonly { readonly key: string; readonly part: string | null }[]): string | undefined {
+  const { step } = placeFrom(keep.get('work place'));
+  return steps.find(s => s.key === step)?.part ?? undefined;
+}
+
+function Waiting(props: { readonly karts: number; readonly down: boolean; readonly trouble: boolean }) {
+  if (props.trouble) return null;
+  if (props.down)
+    return <p class="loading">The server does not answer. See that it still runs; this page goes on by itself when it does.</p>;
+  return (
+    <p class="loading">
+      {props.karts === 0 ? 'This book holds no kart yet. Make one: kartwright new FILE --template NAME' : 'Reading the book …'}
+    </p>
+  );
+}

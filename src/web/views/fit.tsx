@@ -1,0 +1,174 @@
+import { useState } from 'preact/hooks';
+import type { Problem } from '../../app/index.ts';
+import type { Reason } from '../../risk/index.ts';
+import { Glyph, type Sign } from '../glyph.tsx';
+import { PrintTitle, Refused, Verdict } from '../parts.tsx';
+import type { Keep } from '../place.ts';
+import type { Session, Snapshot } from '../session.ts';
+import { dateOf, timeOf } from '../words.ts';
+
+/** What stands against running, and the place where a person signs. The program never does. */
+export function Fit(props: { readonly snapshot: Snapshot; readonly session: Session; readonly keep: Keep; readonly who: string }) {
+  const { snapshot } = props;
+  const { fitness } = snapshot;
+  return (
+    <>
+      <PrintTitle title="Release sheet" kart={snapshot.kart.name} event={fitness.event} invented={snapshot.kart.invented} />
+      <h1>Is it fit to run?</h1>
+      <div class="fit-page head-gap">
+        <div>
+          <Verdict fitness={fitness} />
+          <Reasons title="Against running" list={fitness.against} sign="not fit" />
+          <Reasons title="Not known" list={fitness.unknown} sign="not known" />
+          <Reasons title="Open, below safety" list={fitness.open} sign="due" />
+        </div>
+        <div>
+          <Sign {...props} />
+          <Releases snapshot={snapshot} />
+        </div>
+      </div>
+      <div class="signature only-print-grid">
+        <div>Signature of the person who decides</div>
+        <div>Date and time</div>
+      </div>
+    </>
+  );
+}
+
+function Reasons({ title, list, sign }: { readonly title: string; readonly list: readonly Reason[]; readonly sign: Sign }) {
+  if (list.length === 0) return null;
+  return (
+    <section class="group">
+      <h2>
+        {title} <span>{list.length}</span>
+      </h2>
+      <ul class="rows">
+        {list.map(r => (
+          <li key={`${r.what}${r.on}${r.text}`}>
+            <Glyph sign={sign} />
+            <div>{r.text}</div>
+            <span class="side">{r.grade}</span>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function Sign(props: Parameters<typeof Fit>[0]) {
+  const { keep, session, snapshot } = props;
+  const [signer, setSigner] = useState(keep.get('signer') || props.who);
+  const [statement, setStatement] = useState(keep.get('statement'));
+  const [refused, setRefused] = useState<{ problems: readonly Problem[]; again: boolean }>({ problems: [], again: false });
+  const [signed, setSigned] = useState(false);
+  const busy = session.view().writing;
+  const open = snapshot.fitness.against.length + snapshot.fitness.unknown.length + snapshot.fitness.open.length;
+
+  const sign = async (sure: boolean): Promise<void> => {
+    const written = await session.sign(statement.trim(), signer.trim(), sure);
+    if (written.kind === 'refused') {
+      setRefused({ problems: written.problems, again: written.asksAgain });
+      return;
+    }
+    keep.set('statement', '');
+    setStatement('');
+    setRefused({ problems: [], again: false });
+    setSigned(true);
+  };
+  return (
+    <section class="step no-print" aria-label="Sign">
+      <header>
+        <b>Sign</b>
+        <span>{open === 0 ? 'nothing open' : `${open} open, listed with the signature`}</span>
+      </header>
+      <form
+        class="step-body"
+        onSubmit={e => {
+          e.preventDefault();
+          void sign(false);
+        }}
+      >
+        <p class="soft">
+          You sign for what you have seen. What stands open here is kept with your name. The maker's manual, the class rules and
+          the scrutineer win.
+        </p>
+        <label for="signer">Your name</label>
+        <input
+          id="signer"
+          required
+          autocomplete="name"
+          value={signer}
+          onInput={e => {
+            setSigner(e.currentTarget.value);
+            keep.set('signer', e.currentTarget.value);
+          }}
+        />
+        <label for="statement">What you state</label>
+        <textarea
+          id="statement"
+          required
+          value={statement}
+          onInput={e => {
+            setStatement(e.currentTarget.value);
+            keep.set('statement', e.currentTarget.value);
+          }}
+        />
+        <Refused problems={refused.problems}>
+          {refused.again && (
+            <button type="button" class="button wide" disabled={busy} onClick={() => sign(true)}>
+              Sign all the same, with what stands open
+            </button>
+          )}
+        </Refused>
+        {signed && (
+          <p class="note" role="status">
+            Signed and in the record.
+          </p>
+        )}
+        <div class="answers">
+          <button type="submit" class="button main big full" disabled={busy || signer.trim() === '' || statement.trim() === ''}>
+            {busy ? 'Writing …' : 'Sign'}
+          </button>
+          <button type="button" class="button plain full" onClick={() => window.print()}>
+            Print the release sheet
+          </button>
+        </div>
+      </form>
+    </section>
+  );
+}
+
+function Releases({ snapshot }: { readonly snapshot: Snapshot }) {
+  const releases = [...snapshot.state.releases].reverse();
+  if (releases.length === 0) return null;
+  return (
+    <section class="group">
+      <h2>
+        Signed before <span>{releases.length}</span>
+      </h2>
+      <ul class="rows">
+        {releases.map(r => (
+          <li key={r.fact}>
+            <Glyph sign={r.verdict} />
+            <div>
+              <b>{r.signer}</b>, {dateOf(r.at)} {timeOf(r.at)}
+              {r.event ? `, ${r.event}` : ''}
+              <p>{r.statement}</p>
+              {r.open.length > 0 && (
+                <details>
+                  <summary>{r.open.length} stood open</summary>
+                  <ul>
+                    {r.open.map(text => (
+                      <li key={text}>{text}</li>
+                    ))}
+                  </ul>
+                </details>
+              )}
+            </div>
+            <span class="side">{r.verdict}</span>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}

@@ -1,0 +1,101 @@
+import { useState } from 'preact/hooks';
+import type { FactLine, Problem } from '../../app/index.ts';
+import { Glyph } from '../glyph.tsx';
+import { Refused } from '../parts.tsx';
+import type { Session, Snapshot } from '../session.ts';
+import { dateOf, factWords, timeOf } from '../words.ts';
+
+const PAGE = 60;
+
+/** Every entry, newest first. A wrong one is struck with a reason and stays to be seen. */
+export function RecordSheet({ snapshot, session }: { readonly snapshot: Snapshot; readonly session: Session }) {
+  const [shown, setShown] = useState(PAGE);
+  const [striking, setStriking] = useState('');
+  const lines = snapshot.facts.slice(0, shown);
+  const days = byDay(lines);
+  return (
+    <>
+      <h1>The record</h1>
+      <p class="soft">
+        {snapshot.facts.length} entries, newest first. Nothing is ever changed or deleted; a wrong entry is struck, and stays.
+      </p>
+      {days.map(([day, list]) => (
+        <section class="group" key={day}>
+          <h2>{day}</h2>
+          <ul class="rows record">
+            {list.map(line => (
+              <li key={line.fact.id} class={line.struck ? 'struck' : undefined}>
+                <Glyph sign={line.struck ? 'struck' : 'done'} />
+                <div>
+                  {line.struck ? <s>{factWords(line.fact)}</s> : factWords(line.fact)}
+                  <p>
+                    {timeOf(line.fact.at)}, {line.fact.by}
+                    {line.struck ? `. Struck by ${line.struck.by}: ${line.struck.why}` : ''}
+                  </p>
+                  {striking === line.fact.id && (
+                    <Strike line={line} session={session} onDone={() => setStriking('')} />
+                  )}
+                </div>
+                {line.struck === null && striking !== line.fact.id && line.fact.kind !== 'kart filed' ? (
+                  <button
+                    type="button"
+                    class="button plain small"
+                    aria-label={`Strike: ${factWords(line.fact)}`}
+                    onClick={() => setStriking(line.fact.id)}
+                  >
+                    Strike
+                  </button>
+                ) : (
+                  <span class="side">{line.struck ? 'struck' : ''}</span>
+                )}
+              </li>
+            ))}
+          </ul>
+        </section>
+      ))}
+      {snapshot.facts.length > shown && (
+        <div class="bar">
+          <button type="button" class="button wide" onClick={() => setShown(shown + PAGE * 4)}>
+            Show older entries
+          </button>
+        </div>
+      )}
+    </>
+  );
+}
+
+function Strike(props: { readonly line: FactLine; readonly session: Session; readonly onDone: () => void }) {
+  const [why, setWhy] = useState('');
+  const [refused, setRefused] = useState<readonly Problem[]>([]);
+  return (
+    <form
+      onSubmit={async e => {
+        e.preventDefault();
+        const written = await props.session.write([{ kind: 'struck', fact: props.line.fact.id, why: why.trim() }]);
+        if (written.kind === 'refused') setRefused(written.problems);
+        else props.onDone();
+      }}
+    >
+      <label for="strike-why">Why it is wrong</label>
+      <input id="strike-why" required value={why} onInput={e => setWhy(e.currentTarget.value)} />
+      <Refused problems={refused} />
+      <div class="answers">
+        <button type="button" class="button" onClick={props.onDone}>
+          Keep it
+        </button>
+        <button type="submit" class="button main" disabled={why.trim() === '' || props.session.view().writing}>
+          Strike it
+        </button>
+      </div>
+    </form>
+  );
+}
+
+function byDay(lines: readonly FactLine[]): readonly (readonly [string, readonly FactLine[]])[] {
+  const days = new Map<string, FactLine[]>();
+  for (const line of lines) {
+    const day = dateOf(line.fact.at);
+    days.set(day, [...(days.get(day) ?? []), line]);
+  }
+  return [...days];
+}

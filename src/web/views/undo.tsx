@@ -1,0 +1,46 @@
+import { useState } from 'preact/hooks';
+import type { Problem } from '../../app/index.ts';
+import { Refused } from '../parts.tsx';
+import type { Session, Snapshot } from '../session.ts';
+import { factWords, timeOf } from '../words.ts';
+
+/** The last thing this person wrote, within reach: two separate taps strike it, so that one slip cannot. */
+export function Undo(props: { readonly snapshot: Snapshot; readonly session: Session; readonly who: string }) {
+  const { snapshot, session, who } = props;
+  const [asked, setAsked] = useState('');
+  const [refused, setRefused] = useState<readonly Problem[]>([]);
+  const today = new Date().toISOString().slice(0, 10);
+  const last = snapshot.facts.find(
+    l => l.struck === null && l.fact.by === who && l.fact.kind !== 'struck' && l.fact.recorded.startsWith(today),
+  )?.fact;
+  if (last === undefined || last.kind === 'kart filed') return null;
+  const strike = async (): Promise<void> => {
+    const written = await session.write([{ kind: 'struck', fact: last.id, why: 'undone at the bench' }]);
+    setRefused(written.kind === 'refused' ? written.problems : []);
+    setAsked('');
+  };
+  return (
+    <>
+      <div class="undo">
+        <span>
+          <span class="soft">{timeOf(last.at)}</span> {factWords(last)}
+        </span>
+        {asked === last.id ? (
+          <span class="undo-answers">
+            <button type="button" class="button plain" onClick={() => setAsked('')}>
+              Keep
+            </button>
+            <button type="button" class="button" onClick={strike} disabled={session.view().writing}>
+              Strike it
+            </button>
+          </span>
+        ) : (
+          <button type="button" class="button plain" onClick={() => setAsked(last.id)}>
+            Undo
+          </button>
+        )}
+      </div>
+      <Refused problems={refused} />
+    </>
+  );
+}

@@ -39,7 +39,13 @@ function payloadAt(kart: Kart, random: Random, n: number, week: number): Payload
     return { kind: 'event', event: `event ${week}`, from, minutes: 90, laps: 80 };
   }
   if (place > FACTS_AN_EVENT - 8) {
-    return { kind: 'ran', event: `event ${week}`, minutes: 10 + random.below(5), laps: 10 + random.below(3), wet: random.below(6) === 0 };
+    return {
+      kind: 'ran',
+      event: `event ${week}`,
+      minutes: 10 + random.below(5),
+      laps: 10 + random.below(3),
+      wet: random.below(6) === 0,
+    };
   }
   const part = random.pick(removable(kart));
   const die = random.below(20);
@@ -61,6 +67,10 @@ const once = <T>(of: (kart: Kart) => T): ((kart: Kart) => T) => {
     return made;
   };
 };
-const removable = once(kart => Object.values(kart.parts).filter(part => part.removable).map(part => part.id));
+const removable = once(kart =>
+  Object.values(kart.parts)
+    .filter(part => part.removable)
+    .map(part => part.id),
+);
 const jointIds = once(kart => Object.keys(kart.joints));
 const itemIds = once(kart => Object.keys(kart.items));

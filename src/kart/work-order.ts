@@ -1,6 +1,6 @@
 /**
  * Is there an order in which everything could be done: every part off, every item due? The graph joins all ways in at
- * once, so a kart that passes has an order whichever ways a plan takes. The same rules W1 to W6 as in prep/work.ts.
+ * once, so a kart that passes has an order whichever ways a plan takes. The same rules W1 to W7 as in prep/work.ts.
  */
 import { disturbersOf, replacesPart } from './disturb.ts';
 import type { ItemId, Kart, PartId } from './model.ts';
@@ -39,8 +39,11 @@ export const circleInWork = (kart: Kart): readonly string[] | undefined => {
     }
     for (const id of [...item.disturbs, ...item.opens]) edge(does(item.id), does(id));
     if (replacesPart(item))
-      for (const other of Object.values(kart.items))
-        if (other.part === item.part && other.when.some(w => w.on === 'fitted')) edge(does(item.id), does(other.id));
+      for (const other of Object.values(kart.items)) {
+        if (other.part !== item.part || !other.when.some(w => w.on === 'fitted')) continue;
+        edge(does(item.id), does(other.id));
+        if (!who.mayNeedOff(other.id).has(item.part)) edge(back(item.part), does(other.id));
+      }
     if (!item.complete) {
       if (item.joint || item.needsOff.length > 0 || item.disturbs.length > 0 || item.opens.length > 0)
         edge(does(item.id), 'whole kart');

@@ -1,7 +1,8 @@
 /**
  * How each item of a kart stands against the record: holds, has lapsed and why, failed, was never seen. No look is
  * taken at what comes after unless a horizon is given; then what would lapse during it counts as lapsed `ahead`.
- * Unknown falls on the careful side: an item nobody ever passed does not hold.
+ * Unknown falls on the careful side: an item nobody ever passed does not hold. What was done afresh and has not run since
+ * is not asked for again ahead of an event longer than its life: doing it once more would change nothing.
  */
 import { type Mark, partAge, type Run, type State } from '../book/index.ts';
 import {
@@ -218,7 +219,7 @@ const lapse = (
       const used = usedSince(state, item.part, pass).minutes;
       if (used >= limit) return now(`${hours(used)} of running since it was last done; limit ${w.limit} h.`);
       const coming = horizon.minutes ?? 0;
-      return used + coming > limit
+      return used > 0 && used + coming > limit
         ? {
             why: `${hours(used)} run; the ${hours(coming)} to come would pass its ${w.limit} h.`,
             marks: [],
@@ -230,7 +231,7 @@ const lapse = (
       const used = usedSince(state, item.part, pass).laps;
       if (used >= w.limit) return now(`${used} laps since it was last done; limit ${w.limit}.`);
       const coming = horizon.laps ?? 0;
-      return used + coming > w.limit
+      return used > 0 && used + coming > w.limit
         ? { why: `${used} laps run; the ${coming} to come would pass its ${w.limit}.`, marks: [], ahead: true }
         : undefined;
     }
@@ -240,7 +241,7 @@ const lapse = (
       const age = (t: string): number => (Date.parse(t) - Date.parse(from.at)) / DAY_MS;
       if (age(horizon.now) >= w.limit) return now(`Last done on ${day(from.at)}; limit ${w.limit} days.`);
       const until = horizon.until ?? horizon.now;
-      return age(until) > w.limit
+      return age(horizon.now) >= 1 && age(until) > w.limit
         ? {
             why: `Last done on ${day(from.at)}; its ${w.limit} days run out before ${day(until)} is over.`,
             marks: [],

@@ -1,3 +1,4 @@
 export { dueList, nextEvent } from './due.ts';
 export type { Due, LeftOut, Plan, Shown, Step, StepAction, WhileOpen } from './model.ts';
-export { makePlan } from './plan.ts';
+export { makePlan, type PlanAsk } from './plan.ts';
+export { passOf } from './write.ts';

@@ -9,6 +9,7 @@
  *  W4 what a part or an item disturbs is checked after it; an opened joint is made after what opened it
  *  W5 an item that needs the whole kart comes after every refit, every joint and every item that needs parts off
  *  W6 a second look comes after its first, and before anything closes over it
+ *  W7 what a newly fitted part asks for is done on the new part, and with it on where it can be
  */
 import type { State } from '../book/index.ts';
 import {
@@ -208,9 +209,11 @@ export const workFor = (kart: Kart, state: State, due: readonly Due[]): Work => 
       if (joint) edge(itemKey(item), itemKey(joint)); // W4
     }
     if (replacesPart(item))
-      for (const other of items)
-        if (other.part === item.part && other.id !== item.id && other.when.some(w => w.on === 'fitted'))
-          edge(itemKey(item), itemKey(other));
+      for (const other of items) {
+        if (other.part !== item.part || other.id === item.id || !other.when.some(w => w.on === 'fitted')) continue;
+        edge(itemKey(item), itemKey(other)); // W7
+        if (!who.mayNeedOff(other.id).has(item.part)) edge(backKey(item.part), itemKey(other));
+      }
   }
   for (const w of whole) {
     for (const part of off) edge(backKey(part.id), itemKey(w)); // W5

@@ -1,0 +1,126 @@
+/** Reads a kart file: its text and the library in, a kart found consistent or every reason why not out. */
+import { build, buildDimensions } from './build.ts';
+import { checkAccess, checkDisturbs, checkReach, dropUndoneWays } from './check-reach.ts';
+import { layKart } from './layers.ts';
+import { type Library, readLibrary } from './library.ts';
+import type { Kart, RuleSet } from './model.ts';
+import { checkOrder } from './order.ts';
+import { type Place, type Problem, Problems, type Report } from './problem.ts';
+import { type KartFile, kartShape } from './shapes.ts';
+import { locate, placeIn, readYaml, type Tree, top } from './source.ts';
+import { didYouMean } from './suggest.ts';
+import { validate } from './validate.ts';
+
+export type KartRead =
+  | { readonly ok: true; readonly kart: Kart; readonly notes: readonly Problem[] }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
+
+/**
+ * Never throws for what stands in the texts. `problems` holds every error, those of the kart file first, by line;
+ * `notes` holds what is allowed but worth a look.
+ */
+export function readKart(text: string, library: Library): KartRead {
+  const problems = new Problems();
+  const tree = readYaml(text, undefined, problems.add);
+  if (tree === undefined) return { ok: false, problems: problems.errors() };
+  validate(kartShape, tree, top(undefined), problems.add);
+  const kart = assemble(tree as KartFile, library, problems);
+  const errors = problems.errors();
+  return kart && errors.length === 0
+    ? { ok: true, kart, notes: problems.notes() }
+    : { ok: false, problems: errors };
+}
+
+function assemble(file: KartFile, library: Library, problems: Problems): Kart | undefined {
+  const { kinds, templates, rules, problems: libraryProblems } = readLibrary(library);
+  const report: Report = (place, finding, severity) => {
+    if (!problems.knows(place)) problems.add(place, finding, severity);
+  };
+  problems.addAll(libraryProblems);
+  const pick = <T>(key: 'template' | 'rules', id: string | undefined, from: ReadonlyMap<string, T>, place: Place) => {
+    const found = id === undefined ? undefined : from.get(id);
+    if (id !== undefined && found === undefined)
+      report(place, {
+        expected: key === 'rules' ? 'a rule set that is known' : 'a template that is known',
+        got: `"${id}"`,
+        remedy: didYouMean(id, from.keys(), `take "${key}:" out`),
+      });
+    return found;
+  };
+  const template = pick('template', file.template, templates, locate(file, top(undefined), ['template']));
+  if (file.template !== undefined && template === undefined) return undefined; // all else would only be a consequence
+  if (template) problems.addAll(template.problems);
+  const holder = file.rules === undefined ? template?.value : file;
+  const ruleFile = pick('rules', holder?.rules, rules, locate(holder, top(template?.file), ['rules']));
+  if (ruleFile) problems.addAll(ruleFile.problems);
+
+  const layered = layKart(file, template?.value, kinds, report);
+  const dimensions = buildDimensions(layered.dimensions, template?.value.dimensions as Tree | undefined, report);
+  const built = build(layered, report);
+  checkReach(built.parts, built.places, report);
+  checkDisturbs(built.items, built.places, report);
+  checkAccess(built, built.places, report);
+  const items = dropUndoneWays(built, built.places, report);
+  const kart: Kart = {
+    format: 1,
+    name: file.name ?? '',
+    ...(file.template !== undefined && { template: file.template }),
+    invented: file.invented ?? template?.value.invented ?? false,
+    ...(ruleFile && { rules: ruleFile.value }),
+    dimensions,
+    parts: built.parts,
+    joints: built.joints,
+    items,
+    functions: built.functions,
+  };
+  checkUnits(kart, built.places, report);
+  checkLimits(kart, layered.dimensions, report);
+  if (problems.errors().length === 0) checkOrder(kart, built.places, report);
+  return kart;
+}
+
+/** A reading, the dimension it is a reading of and the limit it keeps to are of one kind. */
+function checkUnits(kart: Kart, places: ReadonlyMap<string, Place>, report: Report): void {
+  for (const { id, measure } of Object.values(kart.items)) {
+    if (measure === undefined) continue;
+    const limit = own(kart.rules?.limits, measure.rule);
+    const stated = measure.target ?? measure.min ?? measure.max ?? measure.plausible?.min;
+    const others = [
+      ['dimension', own(kart.dimensions, measure.dimension)],
+      ['rule', limit?.max ?? limit?.min],
+    ] as const;
+    for (const [key, other] of others)
+      if (other !== undefined && stated !== undefined && other.dimension !== stated.dimension)
+        report(locate(undefined, places.get(id) ?? top(undefined), ['measure', key]), {
+          expected: `a ${other.dimension}, as "${measure[key]}" is`,
+          got: `a ${stated.dimension} in ${measure.unit}`,
+          remedy: `ask for it in a unit of ${other.dimension}, or name another ${key}`,
+        });
+  }
+}
+
+/** A dimension outside the limit of the same name is a note here: the plan and the release say it again. */
+function checkLimits(kart: Kart, written: Tree, report: Report): void {
+  for (const [name, value] of Object.entries(kart.dimensions)) {
+    const limit = own(kart.rules?.limits, name);
+    const bound = limit?.max ?? limit?.min;
+    if (limit === undefined || bound === undefined) continue;
+    const place = placeIn(written, name) ?? top(undefined);
+    const said = limitText(limit, kart.rules);
+    if (bound.dimension !== value.dimension)
+      report(place, {
+        expected: `a ${bound.dimension}, as the limit ${said}`,
+        got: value.text,
+        remedy: `write it in ${bound.unit} or another unit of ${bound.dimension}`,
+      });
+    else if (!(value.si <= (limit.max?.si ?? Number.POSITIVE_INFINITY) && value.si >= (limit.min?.si ?? 0)))
+      report(place, { expected: said, got: value.text, remedy: 'measure again; bring it inside the limit' }, 'note');
+  }
+}
+
+const own = <T>(record: Readonly<Record<string, T>> | undefined, key: string | undefined): T | undefined =>
+  record !== undefined && key !== undefined && Object.hasOwn(record, key) ? record[key] : undefined;
+
+const limitText = (limit: RuleSet['limits'][string], rules: RuleSet | undefined): string =>
+  [limit.min && `at least ${limit.min.text}`, limit.max && `at most ${limit.max.text}`].filter(Boolean).join(', ') +
+  (rules ? ` (${rules.id})` : '');

@@ -1,0 +1,190 @@
+/**
+ * The shape of every file: what keys there are and what stands behind them. Shapes never change a value, so that the
+ * places kept beside it stay good. The `error` of each says what was expected, in words; validate.ts adds the rest.
+ */
+import { z } from 'zod';
+import { LAPSE_EXPECTED, LAPSE_PATTERN } from './lapse.ts';
+import { CORNERS, GRADES, POSTURES, SYSTEMS, WORK_ACTIONS } from './model.ts';
+
+export const QUANTITY = 'a quantity with its unit, such as "1045 mm"';
+
+/** A map whose keys are all known; validate.ts finds the known ones again in the message. */
+const strict = <S extends z.core.$ZodLooseShape>(shape: S) =>
+  z.strictObject(shape, {
+    error: issue => (issue.code === 'unrecognized_keys' ? Object.keys(shape).join('\n') : 'a map of keys'),
+  });
+
+const words = (expected = 'text') => z.string({ error: expected }).min(1, { error: expected }).max(2000);
+const name = z
+  .string()
+  .regex(/^(?!mate )(?!self$)[^\s/][^/\n]{0,89}$/, { error: 'a name of at most 90 letters without "/"' });
+const named = <V extends z.ZodType>(value: V) => z.record(name, value, { error: 'a map of names' });
+const list = <V extends z.ZodType>(value: V) => z.array(value, { error: 'a list, such as [one, two]' });
+const oneOf = <const T extends readonly [string, ...string[]]>(values: T) =>
+  z.enum(values, { error: `one of: ${values.join(', ')}` });
+const flag = z.boolean({ error: 'true or false' });
+const quantity = z.string({ error: QUANTITY }).max(100).describe('Number and unit: 1045 mm, 54 3/4 in, 20 N·m');
+const range = z.string({ error: QUANTITY }).max(100).describe('A quantity or a range: 20 N·m, 18..22 N·m');
+const minutes = z.number({ error: 'minutes, such as 2.5' }).min(0, { error: 'minutes, 0 or more' }).max(10_000);
+const none = z.literal('none');
+const orNone = <V extends z.ZodType>(value: V) => z.union([value, none], { error: 'a map of keys, or none' });
+const places = list(words('the name of a part'));
+const ways = list(places.min(1, { error: 'at least one part' })).describe('Alternatives, each a list of parts');
+
+const handling = strict({
+  minutes,
+  posture: oneOf([...POSTURES, 'any']).optional(),
+  tools: list(words()).optional(),
+  caution: words().optional(),
+});
+
+const measure = strict({
+  unit: words('the unit a reading is asked in, such as mm'),
+  target: quantity.optional(),
+  min: quantity.optional(),
+  max: quantity.optional(),
+  plausible: range.optional().describe('Outside this range the reading is asked again'),
+  rule: words().optional().describe('Key of a limit of the rule set'),
+  number: words().optional().describe('Name of the number that gives the target'),
+  dimension: words().optional().describe('Dimension of the kart this is a reading of'),
+});
+
+const item = strict({
+  title: words(),
+  action: oneOf(WORK_ACTIONS),
+  how: words(),
+  accept: words('the criterion, in words'),
+  source: words('common practice; memory, ask the maker; or body and article'),
+  grade: oneOf(GRADES),
+  when: list(z.string({ error: LAPSE_EXPECTED }).regex(LAPSE_PATTERN, { error: LAPSE_EXPECTED })).min(1, {
+    error: `at least one of ${LAPSE_EXPECTED}`,
+  }),
+  minutes,
+  'needs off': ways.optional(),
+  complete: flag.optional().describe('Only with every part on and every joint made'),
+  posture: oneOf([...POSTURES, 'any']).optional(),
+  'second look': flag.optional(),
+  disturbs: list(words('the key of an item')).optional(),
+  opens: list(words('the name of a joint')).optional(),
+  measure: measure.optional(),
+  tools: list(words()).optional(),
+  consumables: list(words()).optional(),
+  caution: words().optional(),
+});
+const itemOver = item.extend({ measure: measure.partial().optional() }).partial();
+
+const joint = strict({
+  kind: words('bolt, clamp, clip, pin, strap ...'),
+  count: z.number({ error: 'a count, such as 2' }).int({ error: 'a whole number' }).min(1).max(999).optional(),
+  thread: words().optional(),
+  class: words('a property class in quotes, such as "8.8"').optional(),
+  torque: range.optional().describe('20 N·m or 18..22 N·m; none takes it away'),
+  source: words().optional().describe('Where the torque comes from'),
+  retention: words('what holds it: self-locking nut, spring clip, witness mark ...'),
+  second: words().optional().describe('A second retention that does not depend on the first; none takes it away'),
+  'opened by': list(words('"set" and the key of an item')).optional(),
+  check: itemOver.omit({ complete: true, opens: true }).optional(),
+});
+const jointOver = joint.partial();
+
+const kindShape = strict({
+  removable: flag.optional(),
+  'take off': handling.optional(),
+  refit: handling.optional(),
+  disturbs: list(words('the key of an item')).optional(),
+  joints: named(jointOver).optional(),
+  items: named(itemOver).optional(),
+});
+
+const partShape = strict({
+  kind: words('the name of a kind').optional(),
+  system: oneOf(SYSTEMS).optional(),
+  corner: oneOf(CORNERS).optional(),
+  place: strict({ x: quantity.optional(), y: quantity.optional() })
+    .optional()
+    .describe('From the middle of the rear axle: x forward, y left'),
+  removable: flag.optional(),
+  behind: places.optional().describe('Parts that must be off first'),
+  'behind one of': ways.optional(),
+  'take off': handling.partial().optional(),
+  refit: handling.partial().optional(),
+  fits: named(quantity).optional(),
+  carries: list(words('the name of a function')).optional(),
+  disturbs: list(words('the key of an item')).optional(),
+  joints: named(orNone(jointOver)).optional(),
+  items: named(orNone(itemOver)).optional(),
+  maker: words().optional(),
+});
+
+const NEED = 'the name of a part, or one of {all of: [..]}, {any of: [..]}, {2 of: [..]}';
+export type NeedFile = string | { [group: string]: NeedFile[] };
+const need: z.ZodType<NeedFile> = z
+  .lazy(() =>
+    z.union(
+      [
+        words('the name of a part'),
+        z
+          .record(
+            z.string().regex(/^(?:all|any|[1-9]\d?) of$/, { error: 'all of, any of, or a number and of' }),
+            list(need).min(1, { error: 'at least one part' }),
+          )
+          .refine(group => Object.keys(group).length === 1, { error: 'one group: all of, any of, or a number and of' }),
+      ],
+      { error: NEED },
+    ),
+  )
+  .meta({ id: 'need' });
+
+const functionShape = strict({
+  severity: z
+    .union([z.literal(1), z.literal(2), z.literal(3), z.literal(4)], { error: 'severity 1, 2, 3 or 4; 1 is the worst' })
+    .describe('1 is the worst'),
+  needs: need,
+});
+
+const whole = {
+  invented: flag.optional().describe('true only for demo data'),
+  rules: words('the id of a rule set').optional(),
+  dimensions: named(quantity).optional(),
+  parts: named(orNone(partShape)).optional(),
+  functions: named(functionShape).optional(),
+};
+
+export const kartShape = strict({
+  kart: z.literal(1, { error: 'the format of the file, 1' }).describe('Format of this file'),
+  name: words('the name of the kart, in quotes if it is a number'),
+  template: words('the name of a template').optional(),
+  ...whole,
+});
+export const templateShape = strict({ template: words('the name of this template'), ...whole });
+export const kindsShape = named(kindShape);
+export const rulesShape = strict({
+  id: words(),
+  body: words('who issues the rules'),
+  year: z.number({ error: 'a year' }).int().min(1900).max(2200),
+  note: words(),
+  limits: named(
+    strict({ min: quantity.optional(), max: quantity.optional(), text: words().optional(), source: words() }),
+  ),
+});
+
+/** Used once all layers lie on one another: what an item, a joint and a handling must have in the end. */
+export const wholeItem = item;
+export const wholeJoint = joint;
+export const wholeHandling = handling;
+
+export type ItemFile = z.infer<typeof item>;
+export type JointFile = z.infer<typeof joint>;
+export type HandlingFile = z.infer<typeof handling>;
+export type PartFile = z.infer<typeof partShape>;
+export type KindFile = z.infer<typeof kindShape>;
+export type FunctionFile = z.infer<typeof functionShape>;
+export type TemplateFile = z.infer<typeof templateShape>;
+export type KartFile = z.infer<typeof kartShape>;
+export type RulesFile = z.infer<typeof rulesShape>;
+
+/** JSON Schema (draft 7) of a kart file, for editors. */
+export const jsonSchema = (): object => ({
+  title: 'A Kartwright kart file',
+  ...z.toJSONSchema(kartShape, { target: 'draft-7', io: 'input' }),
+});

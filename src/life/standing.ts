@@ -88,7 +88,7 @@ export const disturbedBy = (kart: Kart, state: State, id: ItemId): { mark: Mark;
   };
   for (const p of who.parts.get(id) ?? []) {
     consider(state.parts[p]?.off, `${p} was taken off`);
-    consider(state.parts[p]?.back, `${p} went back on`);
+    consider(state.parts[p]?.back, `${p} was put back`);
   }
   for (const i of who.items.get(id) ?? []) consider(lastDone(kart, state, i), `${kart.items[i]?.title ?? i} was set`);
   consider(state.items[id]?.set, 'it was set');

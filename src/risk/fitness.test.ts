@@ -1,0 +1,57 @@
+import { describe, expect, it } from 'vitest';
+import { facts, minute } from '../../test/random-kart.ts';
+import { item, smallKart } from '../../test/small-kart.ts';
+import { fold, type Payload } from '../book/index.ts';
+import { fitness } from './fitness.ts';
+
+const kart = smallKart(
+  item('frame/welds', [{ on: 'hours', limit: 1 }]),
+  item('frame/paint', [{ on: 'session' }], { grade: 'cosmetics' }),
+);
+const all: Payload[] = [
+  { kind: 'made', joint: 'hub/bolts' },
+  { kind: 'checked', item: 'hub/bolts', result: 'pass', secondLook: true },
+  { kind: 'checked', item: 'hub/track', result: 'pass' },
+  { kind: 'checked', item: 'frame/welds', result: 'pass' },
+  { kind: 'checked', item: 'frame/paint', result: 'pass' },
+];
+const judged = (...more: Payload[]) => fitness(kart, fold(facts([...all, ...more])), { now: minute(1000) });
+
+describe('fitness', () => {
+  it('is fit when nothing in the record stands against running', () => {
+    expect(judged()).toMatchObject({ verdict: 'fit', against: [], unknown: [], open: [] });
+  });
+  it('is not known for a kart nobody has written anything about', () => {
+    const found = fitness(kart, fold([]), { now: minute(0) });
+    expect(found.verdict).toBe('not known');
+    expect(found.unknown.length).toBe(3);
+  });
+  it('is not fit with a part off, and says which', () => {
+    const found = judged({ kind: 'taken off', part: 'wheel' });
+    expect(found.verdict).toBe('not fit');
+    expect(found.against[0]?.text).toBe('wheel is off the kart.');
+  });
+  it('is not fit with a joint open, a safety item lapsed or failed, or a second look missing', () => {
+    expect(judged({ kind: 'loosened', joint: 'hub/bolts' }).verdict).toBe('not fit');
+    expect(judged({ kind: 'ran', minutes: 60 }).verdict).toBe('not fit');
+    expect(judged({ kind: 'checked', item: 'frame/welds', result: 'fail', why: 'crack at the waist' }).verdict).toBe(
+      'not fit',
+    );
+    expect(judged({ kind: 'made', joint: 'hub/bolts' }).verdict).toBe('not fit');
+  });
+  it('is not fit with an open safety defect, and fit again once it is mended', () => {
+    const found: Payload = { kind: 'found', part: 'frame', defect: 'crack', grade: 'safety' };
+    expect(judged(found).verdict).toBe('not fit');
+    expect(judged(found, { kind: 'mended', found: 'f5', how: 'replaced' }).verdict).toBe('fit');
+  });
+  it('lists what is due below safety without holding it against running', () => {
+    const found = judged({ kind: 'ran', minutes: 10 });
+    expect(found.verdict).toBe('fit');
+    expect(found.open.map(o => o.on)).toEqual(['frame/paint']);
+  });
+  it('is not known when a safety item could not be looked at; not fit outweighs not known', () => {
+    const not: Payload = { kind: 'checked', item: 'frame/welds', result: 'not possible', why: 'no light' };
+    expect(judged(not).verdict).toBe('not known');
+    expect(judged(not, { kind: 'taken off', part: 'wheel' }).verdict).toBe('not fit');
+  });
+});

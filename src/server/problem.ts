@@ -2,7 +2,12 @@
 import type { Context } from 'hono';
 import type { ContentfulStatusCode } from 'hono/utils/http-status';
 
-export type Trouble = { readonly code: string; readonly message: string; readonly remedy: string };
+export type Trouble = {
+  readonly code: string;
+  readonly where?: string;
+  readonly message: string;
+  readonly remedy: string;
+};
 
 /** Answers with `status` and every trouble. `more` travels beside them, e.g. what a person is asked to confirm. */
 export function problem(

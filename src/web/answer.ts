@@ -27,7 +27,8 @@ export function draftsOf(step: Step, answer: Answer): readonly Draft[] {
   }
   if (answer.is === 'fail')
     return [{ kind: 'checked', item: step.item, result: 'fail', why: answer.defect, ...reading, ...look }];
-  if (answer.is === 'not possible') return [{ kind: 'checked', item: step.item, result: 'not possible', why: answer.why, ...look }];
+  if (answer.is === 'not possible')
+    return [{ kind: 'checked', item: step.item, result: 'not possible', why: answer.why, ...look }];
   if (step.writes === 'made' && step.joint !== null) return [{ kind: 'made', joint: step.joint, ...reading, ...look }];
   return [{ kind: 'checked', item: step.item, result: 'pass', ...reading, ...look }];
 }

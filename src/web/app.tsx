@@ -9,7 +9,13 @@ import { Today } from './views/today.tsx';
 import { Who } from './views/who.tsx';
 import { Work } from './views/work.tsx';
 
-const NAMES: Readonly<Record<Sheet, string>> = { today: 'Today', work: 'Work', kart: 'Kart', record: 'Record', fit: 'Fit' };
+const NAMES: Readonly<Record<Sheet, string>> = {
+  today: 'Today',
+  work: 'Work',
+  kart: 'Kart',
+  record: 'Record',
+  fit: 'Fit',
+};
 
 /** The whole page: title block, one sheet, the way to the others. */
 export function App({ session, keep }: { readonly session: Session; readonly keep: Keep }) {
@@ -38,13 +44,14 @@ export function App({ session, keep }: { readonly session: Session; readonly kee
   }, [place, keep]);
 
   const { karts, snapshot, line, trouble, writing } = session.view();
-  const go = (step: string | undefined): void => setPlace(step === undefined ? { sheet: 'work' } : { sheet: 'work', step });
+  const go = (step: string | undefined): void =>
+    setPlace(step === undefined ? { sheet: 'work' } : { sheet: 'work', step });
 
   return (
     <>
-      <a class="skip" href="#sheet" onClick={e => { e.preventDefault(); document.getElementById('sheet')?.focus(); }}>
+      <button type="button" class="skip" onClick={() => document.getElementById('sheet')?.focus()}>
         To the sheet
-      </a>
+      </button>
       <div class="frame">
         <header class="title-block">
           <div>
@@ -76,7 +83,11 @@ export function App({ session, keep }: { readonly session: Session; readonly kee
           </div>
           <div>
             <small>By</small>
-            <button type="button" onClick={() => setNaming(true)} aria-label={`Your name: ${who || 'not given'}. Change`}>
+            <button
+              type="button"
+              onClick={() => setNaming(true)}
+              aria-label={`Your name: ${who || 'not given'}. Change`}
+            >
               {who || 'your name'}
             </button>
           </div>
@@ -124,7 +135,10 @@ export function App({ session, keep }: { readonly session: Session; readonly kee
 }
 
 /** The part of the step that is being worked on. */
-function stepPart(keep: Keep, steps: readonly { readonly key: string; readonly part: string | null }[]): string | undefined {
+function stepPart(
+  keep: Keep,
+  steps: readonly { readonly key: string; readonly part: string | null }[],
+): string | undefined {
   const { step } = placeFrom(keep.get('work place'));
   return steps.find(s => s.key === step)?.part ?? undefined;
 }
@@ -132,10 +146,16 @@ function stepPart(keep: Keep, steps: readonly { readonly key: string; readonly p
 function Waiting(props: { readonly karts: number; readonly down: boolean; readonly trouble: boolean }) {
   if (props.trouble) return null;
   if (props.down)
-    return <p class="loading">The server does not answer. See that it still runs; this page goes on by itself when it does.</p>;
+    return (
+      <p class="loading">
+        The server does not answer. See that it still runs; this page goes on by itself when it does.
+      </p>
+    );
   return (
     <p class="loading">
-      {props.karts === 0 ? 'This book holds no kart yet. Make one: kartwright new FILE --template NAME' : 'Reading the book …'}
+      {props.karts === 0
+        ? 'This book holds no kart yet. Make one: kartwright new FILE --template NAME'
+        : 'Reading the book …'}
     </p>
   );
 }

@@ -1,7 +1,17 @@
 /** Shapes that stand beside their word, so that nothing is said by colour alone. */
 import { MARK_WORDS, type MarkKind } from './drawing/marks.ts';
 
-export type Sign = 'done' | 'ready' | 'waiting' | MarkKind | 'fit' | 'not fit' | 'not known' | 'struck' | 'caution' | 'here';
+export type Sign =
+  | 'done'
+  | 'ready'
+  | 'waiting'
+  | MarkKind
+  | 'fit'
+  | 'not fit'
+  | 'not known'
+  | 'struck'
+  | 'caution'
+  | 'here';
 
 const PATHS: Readonly<Record<Sign, string>> = {
   done: 'M3 3h18v18H3zM7 12.5l3.5 3.5L17 8.5',

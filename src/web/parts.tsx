@@ -1,11 +1,16 @@
 /** Small pieces every sheet uses. */
 import type { ComponentChildren } from 'preact';
-import type { Problem } from '../app/index.ts';
-import type { FitAnswer } from '../app/index.ts';
+import type { FitAnswer, Problem } from '../app/index.ts';
 import { Glyph } from './glyph.tsx';
 
 /** Refusals, read out when they appear: what was expected, what came, what to do. */
-export function Refused({ problems, children }: { readonly problems: readonly Problem[]; readonly children?: ComponentChildren }) {
+export function Refused({
+  problems,
+  children,
+}: {
+  readonly problems: readonly Problem[];
+  readonly children?: ComponentChildren;
+}) {
   if (problems.length === 0) return null;
   return (
     <div class="refused" role="alert">
@@ -67,7 +72,12 @@ export function Cell({ label, children }: { readonly label: string; readonly chi
 }
 
 /** The title block of a printed sheet. */
-export function PrintTitle(props: { readonly title: string; readonly kart: string; readonly event: string | null; readonly invented: boolean }) {
+export function PrintTitle(props: {
+  readonly title: string;
+  readonly kart: string;
+  readonly event: string | null;
+  readonly invented: boolean;
+}) {
   return (
     <div class="print-title only-print-grid">
       <div>

@@ -109,7 +109,9 @@ export function createSession(server: Server, who: () => string): Session {
       kept = [];
       const mine = name;
       queries = createQueries({
-        source: { read: async (after = 0, limit = Number.POSITIVE_INFINITY) => kept.filter(k => k.row > after).slice(0, limit) },
+        source: {
+          read: async (after = 0, limit = Number.POSITIVE_INFINITY) => kept.filter(k => k.row > after).slice(0, limit),
+        },
         reader: server.reader(mine),
         clock: { now: () => new Date() },
       });

@@ -83,7 +83,9 @@ export function factWords(fact: Fact): string {
     case 'put on':
       return `Kart put on: ${fact.posture}`;
     case 'set-up':
-      return `Set-up: ${Object.entries(fact.changes).map(([k, v]) => `${k} ${v}`).join(', ')}${why(fact)}`;
+      return `Set-up: ${Object.entries(fact.changes)
+        .map(([k, v]) => `${k} ${v}`)
+        .join(', ')}${why(fact)}`;
     case 'tyres':
       return `Tyres: ${fact.set}${fact.note ? `, ${fact.note}` : ''}`;
     case 'fuel mixed':

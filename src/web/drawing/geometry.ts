@@ -61,7 +61,12 @@ export function drawKart(kart: Kart): Drawing {
     frame: frameOf(wheelbase, bearing, kingpin),
     axle: [
       box(-axle.length / 2, -axle.width / 2, axle.length, axle.width, 4),
-      ...[-1, 1].map(side => line([{ x: side * kingpin, y: -wheelbase }, { x: side * (front - 60), y: -wheelbase }])),
+      ...[-1, 1].map(side =>
+        line([
+          { x: side * kingpin, y: -wheelbase },
+          { x: side * (front - 60), y: -wheelbase },
+        ]),
+      ),
       ...[-1, 1].map(side => circle({ x: side * kingpin, y: -wheelbase }, 18)),
     ],
     wheels: [
@@ -80,7 +85,7 @@ export function drawKart(kart: Kart): Drawing {
         from: { x: rear + 130, y: 0 },
         to: { x: rear + 130, y: -wheelbase },
         label: { x: rear + 175, y: -wheelbase / 2 },
-        text: kart.dimensions['wheelbase']?.text ?? 'wheelbase not given',
+        text: kart.dimensions.wheelbase?.text ?? 'wheelbase not given',
       },
     ],
   };
@@ -100,7 +105,11 @@ function frameOf(wheelbase: number, bearing: number, kingpin: number): readonly 
       { x: side * yoke * 0.72, y: -wheelbase - 150 },
     ]),
   );
-  const across = (y: number, half: number): Shape => line([{ x: -half, y }, { x: half, y }]);
+  const across = (y: number, half: number): Shape =>
+    line([
+      { x: -half, y },
+      { x: half, y },
+    ]);
   return [
     ...rails,
     across(110, back),
@@ -108,7 +117,11 @@ function frameOf(wheelbase: number, bearing: number, kingpin: number): readonly 
     across(-wheelbase * 0.6, waist),
     across(-wheelbase - 150, yoke * 0.72),
     ...[-1, 1].map(side =>
-      line([{ x: side * yoke * 0.72, y: -wheelbase * 0.9 }, { x: side * kingpin, y: -wheelbase }, { x: side * yoke * 0.72, y: -wheelbase - 60 }]),
+      line([
+        { x: side * yoke * 0.72, y: -wheelbase * 0.9 },
+        { x: side * kingpin, y: -wheelbase },
+        { x: side * yoke * 0.72, y: -wheelbase - 60 },
+      ]),
     ),
   ];
 }
@@ -153,7 +166,9 @@ function drawPart(part: Part): readonly DrawnPart[] {
   if (!Number.isFinite(at.x) || !Number.isFinite(at.y)) return [];
   const words = `${part.id} ${part.kind}`.toLowerCase();
   const steering = /steering wheel/.test(words);
-  const look = LOOKS.find(([word]) => word.test(part.kind.toLowerCase()) && !(steering && /wheel\|tyre/.test(word.source)));
+  const look = LOOKS.find(
+    ([word]) => word.test(part.kind.toLowerCase()) && !(steering && /wheel\|tyre/.test(word.source)),
+  );
   return [{ part: part.id, at, shape: look ? look[1](at) : circle(at, 15) }];
 }
 

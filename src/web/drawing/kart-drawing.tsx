@@ -1,5 +1,5 @@
 import type { Kart } from '../../kart/index.ts';
-import { drawKart, type Dimension, placeOf, type Shape } from './geometry.ts';
+import { type Dimension, drawKart, placeOf, type Shape } from './geometry.ts';
 import type { Mark } from './marks.ts';
 
 /** The kart from above. `here` is the part the step is on; `off` are parts drawn as not there. */
@@ -15,11 +15,28 @@ export function KartDrawing(props: {
   const here = props.here === undefined ? undefined : props.kart.parts[props.here];
   const spot = here && placeOf(here);
   return (
-    <svg class="drawing" viewBox={`${view.x} ${view.y} ${view.width} ${view.height}`} role="img" aria-label={props.title}>
+    <svg
+      class="drawing"
+      viewBox={`${view.x} ${view.y} ${view.width} ${view.height}`}
+      role="img"
+      aria-label={props.title}
+    >
       <path class="centre" d={`M0 ${view.y + 20}V${view.y + view.height - 20}M${view.x + 20} 0H${-view.x - 20}`} />
-      <g class="outline">{drawing.frame.map((s, i) => <Draw key={i} shape={s} name="outline" />)}</g>
-      <g>{drawing.wheels.map((s, i) => <Draw key={i} shape={s} name="tyre" />)}</g>
-      <g>{drawing.axle.map((s, i) => <Draw key={i} shape={s} name="outline" />)}</g>
+      <g class="outline">
+        {drawing.frame.map((s, i) => (
+          <Draw key={i} shape={s} name="outline" />
+        ))}
+      </g>
+      <g>
+        {drawing.wheels.map((s, i) => (
+          <Draw key={i} shape={s} name="tyre" />
+        ))}
+      </g>
+      <g>
+        {drawing.axle.map((s, i) => (
+          <Draw key={i} shape={s} name="outline" />
+        ))}
+      </g>
       <g>
         {drawing.parts.map(p => (
           <Draw key={p.part} shape={p.shape} name={props.off.has(p.part) ? 'part off' : 'part'} />
@@ -34,7 +51,10 @@ export function KartDrawing(props: {
       {spot && (
         <g>
           <circle class="here" cx={spot.x} cy={spot.y} r="70" />
-          <path class="here" d={`M${spot.x - 120} ${spot.y}h70M${spot.x + 50} ${spot.y}h70M${spot.x} ${spot.y - 120}v70M${spot.x} ${spot.y + 50}v70`} />
+          <path
+            class="here"
+            d={`M${spot.x - 120} ${spot.y}h70M${spot.x + 50} ${spot.y}h70M${spot.x} ${spot.y - 120}v70M${spot.x} ${spot.y + 50}v70`}
+          />
         </g>
       )}
     </svg>
@@ -45,7 +65,14 @@ function Draw({ shape, name }: { readonly shape: Shape; readonly name: string })
   switch (shape.as) {
     case 'box':
       return (
-        <rect class={name} x={shape.box.x} y={shape.box.y} width={shape.box.width} height={shape.box.height} rx={shape.round} />
+        <rect
+          class={name}
+          x={shape.box.x}
+          y={shape.box.y}
+          width={shape.box.width}
+          height={shape.box.height}
+          rx={shape.round}
+        />
       );
     case 'circle':
       return shape.radius > 0 ? <circle class={name} cx={shape.at.x} cy={shape.at.y} r={shape.radius} /> : null;
@@ -59,7 +86,10 @@ function DimensionLine({ dimension: d }: { readonly dimension: Dimension }) {
   const tick = (x: number, y: number) => `M${x - 14} ${y + 14}l28 -28`;
   return (
     <g>
-      <path class="dim" d={`M${d.from.x} ${d.from.y}L${d.to.x} ${d.to.y}${tick(d.from.x, d.from.y)}${tick(d.to.x, d.to.y)}`} />
+      <path
+        class="dim"
+        d={`M${d.from.x} ${d.from.y}L${d.to.x} ${d.to.y}${tick(d.from.x, d.from.y)}${tick(d.to.x, d.to.y)}`}
+      />
       <text
         class="dim-text"
         x={d.label.x}

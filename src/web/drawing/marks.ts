@@ -42,7 +42,10 @@ export function marksOf(kart: Kart, state: State, due: readonly Due[], view: Box
   const sides = [clusters.filter(c => c.at.x <= 0), clusters.filter(c => c.at.x > 0)] as const;
   const labels = new Map(
     sides.flatMap((side, i) => {
-      const ys = spread(side.map(c => c.at.y), view);
+      const ys = spread(
+        side.map(c => c.at.y),
+        view,
+      );
       return side.map((c, k) => [c, { x: i === 0 ? -margin : margin, y: ys[k] ?? c.at.y }] as const);
     }),
   );
@@ -65,11 +68,13 @@ function linesOf(kart: Kart, state: State, due: readonly Due[]): readonly Line[]
   const isOff = new Set(off.map(line => line.part));
   const work = due
     .filter(d => !(d.cause === 'joint open' && isOff.has(d.part)))
-    .map((d): Line => ({
-      kind: d.cause === 'failed' ? 'defect' : d.cause === 'joint open' ? 'open' : 'due',
-      part: d.part,
-      text: d.title,
-    }));
+    .map(
+      (d): Line => ({
+        kind: d.cause === 'failed' ? 'defect' : d.cause === 'joint open' ? 'open' : 'due',
+        part: d.part,
+        text: d.title,
+      }),
+    );
   return [...open, ...off, ...work];
 }
 

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import type { Problem } from '../../app/index.ts';
+import { inWords, type Problem } from '../../app/index.ts';
 import type { Reason } from '../../risk/index.ts';
 import { Glyph, type Sign } from '../glyph.tsx';
 import { PrintTitle, Refused, Verdict } from '../parts.tsx';
@@ -8,12 +8,22 @@ import type { Session, Snapshot } from '../session.ts';
 import { dateOf, timeOf } from '../words.ts';
 
 /** What stands against running, and the place where a person signs. The program never does. */
-export function Fit(props: { readonly snapshot: Snapshot; readonly session: Session; readonly keep: Keep; readonly who: string }) {
+export function Fit(props: {
+  readonly snapshot: Snapshot;
+  readonly session: Session;
+  readonly keep: Keep;
+  readonly who: string;
+}) {
   const { snapshot } = props;
   const { fitness } = snapshot;
   return (
     <>
-      <PrintTitle title="Release sheet" kart={snapshot.kart.name} event={fitness.event} invented={snapshot.kart.invented} />
+      <PrintTitle
+        title="Release sheet"
+        kart={snapshot.kart.name}
+        event={fitness.event}
+        invented={snapshot.kart.invented}
+      />
       <h1>Is it fit to run?</h1>
       <div class="fit-page head-gap">
         <div>
@@ -23,7 +33,7 @@ export function Fit(props: { readonly snapshot: Snapshot; readonly session: Sess
           <Reasons title="Open, below safety" list={fitness.open} sign="due" />
         </div>
         <div>
-          <Sign {...props} />
+          <SignForm {...props} />
           <Releases snapshot={snapshot} />
         </div>
       </div>
@@ -35,7 +45,15 @@ export function Fit(props: { readonly snapshot: Snapshot; readonly session: Sess
   );
 }
 
-function Reasons({ title, list, sign }: { readonly title: string; readonly list: readonly Reason[]; readonly sign: Sign }) {
+function Reasons({
+  title,
+  list,
+  sign,
+}: {
+  readonly title: string;
+  readonly list: readonly Reason[];
+  readonly sign: Sign;
+}) {
   if (list.length === 0) return null;
   return (
     <section class="group">
@@ -55,11 +73,14 @@ function Reasons({ title, list, sign }: { readonly title: string; readonly list:
   );
 }
 
-function Sign(props: Parameters<typeof Fit>[0]) {
+function SignForm(props: Parameters<typeof Fit>[0]) {
   const { keep, session, snapshot } = props;
   const [signer, setSigner] = useState(keep.get('signer') || props.who);
   const [statement, setStatement] = useState(keep.get('statement'));
-  const [refused, setRefused] = useState<{ problems: readonly Problem[]; again: boolean }>({ problems: [], again: false });
+  const [refused, setRefused] = useState<{ problems: readonly Problem[]; again: boolean }>({
+    problems: [],
+    again: false,
+  });
   const [signed, setSigned] = useState(false);
   const busy = session.view().writing;
   const open = snapshot.fitness.against.length + snapshot.fitness.unknown.length + snapshot.fitness.open.length;
@@ -89,8 +110,8 @@ function Sign(props: Parameters<typeof Fit>[0]) {
         }}
       >
         <p class="soft">
-          You sign for what you have seen. What stands open here is kept with your name. The maker's manual, the class rules and
-          the scrutineer win.
+          You sign for what you have seen. What stands open here is kept with your name. The maker's manual, the class
+          rules and the scrutineer win.
         </p>
         <label for="signer">Your name</label>
         <input
@@ -103,10 +124,10 @@ function Sign(props: Parameters<typeof Fit>[0]) {
             keep.set('signer', e.currentTarget.value);
           }}
         />
-        <label for="statement">What you state</label>
+        <label for="statement">What you state, if more than what is shown</label>
         <textarea
           id="statement"
-          required
+          placeholder={inWords(snapshot.fitness)}
           value={statement}
           onInput={e => {
             setStatement(e.currentTarget.value);
@@ -126,7 +147,7 @@ function Sign(props: Parameters<typeof Fit>[0]) {
           </p>
         )}
         <div class="answers">
-          <button type="submit" class="button main big full" disabled={busy || signer.trim() === '' || statement.trim() === ''}>
+          <button type="submit" class="button main big full" disabled={busy || signer.trim() === ''}>
             {busy ? 'Writing …' : 'Sign'}
           </button>
           <button type="button" class="button plain full" onClick={() => window.print()}>

@@ -1,5 +1,5 @@
-import { KartDrawing } from '../drawing/kart-drawing.tsx';
 import { drawKart } from '../drawing/geometry.ts';
+import { KartDrawing } from '../drawing/kart-drawing.tsx';
 import { MARK_WORDS, MARKS, marksOf } from '../drawing/marks.ts';
 import { Glyph, Legend } from '../glyph.tsx';
 import type { Snapshot } from '../session.ts';

@@ -17,7 +17,8 @@ export function RecordSheet({ snapshot, session }: { readonly snapshot: Snapshot
     <>
       <h1>The record</h1>
       <p class="soft">
-        {snapshot.facts.length} entries, newest first. Nothing is ever changed or deleted; a wrong entry is struck, and stays.
+        {snapshot.facts.length} entries, newest first. Nothing is ever changed or deleted; a wrong entry is struck, and
+        stays.
       </p>
       {days.map(([day, list]) => (
         <section class="group" key={day}>
@@ -32,9 +33,7 @@ export function RecordSheet({ snapshot, session }: { readonly snapshot: Snapshot
                     {timeOf(line.fact.at)}, {line.fact.by}
                     {line.struck ? `. Struck by ${line.struck.by}: ${line.struck.why}` : ''}
                   </p>
-                  {striking === line.fact.id && (
-                    <Strike line={line} session={session} onDone={() => setStriking('')} />
-                  )}
+                  {striking === line.fact.id && <Strike line={line} session={session} onDone={() => setStriking('')} />}
                 </div>
                 {line.struck === null && striking !== line.fact.id && line.fact.kind !== 'kart filed' ? (
                   <button

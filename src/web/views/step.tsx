@@ -162,7 +162,12 @@ function Answers(props: Parameters<typeof StepCard>[0]) {
   const refusal = (
     <Refused problems={refused.problems}>
       {refused.again && (
-        <button type="button" class="button wide" disabled={busy} onClick={() => refused.again && give(refused.again, true)}>
+        <button
+          type="button"
+          class="button wide"
+          disabled={busy}
+          onClick={() => refused.again && give(refused.again, true)}
+        >
           It is so: record {reading.trim() === '' ? 'it' : `“${reading.trim()}”`} as I said
         </button>
       )}

@@ -80,9 +80,7 @@ function DueGroup({ system, list }: { readonly system: System; readonly list: re
 /** Groups in the order of the walk-round, each with safety first. */
 export function bySystem(due: readonly Due[]): readonly (readonly [System, readonly Due[]])[] {
   return SYSTEMS.flatMap(system => {
-    const list = due
-      .filter(d => d.system === system)
-      .sort((a, b) => GRADES.indexOf(a.grade) - GRADES.indexOf(b.grade));
+    const list = due.filter(d => d.system === system).sort((a, b) => GRADES.indexOf(a.grade) - GRADES.indexOf(b.grade));
     return list.length > 0 ? [[system, list] as const] : [];
   });
 }

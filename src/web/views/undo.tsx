@@ -13,7 +13,7 @@ export function Undo(props: { readonly snapshot: Snapshot; readonly session: Ses
   const last = snapshot.facts.find(
     l => l.struck === null && l.fact.by === who && l.fact.kind !== 'struck' && l.fact.recorded.startsWith(today),
   )?.fact;
-  if (last === undefined || last.kind === 'kart filed') return null;
+  if (last === undefined || last.kind === 'kart filed' || last.kind === 'released') return null;
   const strike = async (): Promise<void> => {
     const written = await session.write([{ kind: 'struck', fact: last.id, why: 'undone at the bench' }]);
     setRefused(written.kind === 'refused' ? written.problems : []);

@@ -9,7 +9,14 @@ export function Who({ name, onNamed }: { readonly name: string; readonly onNamed
   }, []);
   const good = text.trim() !== '';
   return (
-    <dialog ref={dialog} aria-labelledby="who-title" onCancel={e => { if (name === '') e.preventDefault(); else onNamed(name); }}>
+    <dialog
+      ref={dialog}
+      aria-labelledby="who-title"
+      onCancel={e => {
+        if (name === '') e.preventDefault();
+        else onNamed(name);
+      }}
+    >
       <form
         onSubmit={e => {
           e.preventDefault();
@@ -19,7 +26,13 @@ export function Who({ name, onNamed }: { readonly name: string; readonly onNamed
         <h1 id="who-title">Who is at the bench?</h1>
         <p class="soft">Every entry carries the name of the one who made it.</p>
         <label for="who">Your name</label>
-        <input id="who" autocomplete="name" maxLength={200} value={text} onInput={e => setText(e.currentTarget.value)} />
+        <input
+          id="who"
+          autocomplete="name"
+          maxLength={200}
+          value={text}
+          onInput={e => setText(e.currentTarget.value)}
+        />
         <div class="answers">
           <button type="submit" class="button main big full" disabled={!good}>
             That is me

@@ -71,7 +71,11 @@ export function nextStep(plan: Plan, after?: Step): Step | undefined {
   return ready.find(s => s.n > from) ?? ready[0] ?? plan.steps.find(s => s.state !== 'done');
 }
 
-function Elsewhere(props: { readonly plan: Plan; readonly go: (step: string | undefined) => void; readonly gone: boolean }) {
+function Elsewhere(props: {
+  readonly plan: Plan;
+  readonly go: (step: string | undefined) => void;
+  readonly gone: boolean;
+}) {
   const next = nextStep(props.plan);
   return (
     <div class="step">
@@ -166,8 +170,8 @@ function WorkList({ snapshot }: { readonly snapshot: Snapshot }) {
         </tbody>
       </table>
       <p>
-        The maker's manual, the rules of the class and local law win over any figure here. In doubt about brakes, steering or a
-        crack, ask a qualified person.
+        The maker's manual, the rules of the class and local law win over any figure here. In doubt about brakes,
+        steering or a crack, ask a qualified person.
       </p>
     </section>
   );

@@ -1,0 +1,54 @@
+/** What a write must look like before the app sees it. The payloads themselves are judged by the app. */
+import type { Context } from 'hono';
+import { z } from 'zod';
+import type { Problem, Signature, Written } from '../app/index.ts';
+
+const name = z.string().min(1).max(200);
+const write = z.strictObject({
+  payloads: z.array(z.record(z.string(), z.unknown())).min(1).max(500),
+  by: name,
+  at: z.string().max(40).optional(),
+  sure: z.boolean().optional(),
+});
+const release = z.strictObject({
+  signer: name,
+  statement: z.string().max(4000).optional(),
+  event: name.optional(),
+  at: z.string().max(40).optional(),
+  by: name.optional(),
+  sure: z.boolean().optional(),
+});
+
+type Body<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly problems: readonly Problem[] };
+/** JSON has no undefined, so a key that is there has a value. */
+type Given<T> = { [K in keyof T]: Exclude<T[K], undefined> };
+
+export const readWrite = (c: Context): Promise<Body<Written & { payloads: readonly unknown[] }>> => read(c, write);
+export const readRelease = (c: Context): Promise<Body<Signature>> => read(c, release);
+
+async function read<S extends z.ZodType>(c: Context, shape: S): Promise<Body<Given<z.infer<S>>>> {
+  const type = c.req.header('content-type') ?? '';
+  if (!/^application\/json\b/i.test(type))
+    return wrong('content-type', `Expected application/json, got ${type || 'no type'}.`, 'Send JSON and say so.');
+  let json: unknown;
+  try {
+    json = await c.req.json();
+  } catch (error) {
+    if (!(error instanceof SyntaxError)) throw error;
+    return wrong('body', `Expected JSON, got text that is none: ${error.message}.`, 'Correct it and send it again.');
+  }
+  const found = shape.safeParse(json);
+  if (found.success) return { ok: true, value: found.data as Given<z.infer<S>> };
+  return {
+    ok: false,
+    problems: found.error.issues.map(issue => ({
+      code: 'wrong shape',
+      where: issue.path.join('.') || 'body',
+      message: `${issue.path.join('.') || 'body'}: ${issue.message}.`,
+      remedy: 'Correct it and send it again; nothing was recorded.',
+    })),
+  };
+}
+
+const wrong = (where: string, message: string, remedy: string) =>
+  ({ ok: false, problems: [{ code: 'wrong shape', where, message, remedy }] }) as const;

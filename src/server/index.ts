@@ -1,0 +1,2 @@
+export { createServer, type ServerParts } from './server.ts';
+export { type StartParts, startServer } from './start.ts';

@@ -1,0 +1,220 @@
+/**
+ * The HTTP face: every route asks `app` and nothing else, and answers what the command line answers with --json.
+ * No socket here, so the routes are tested by handing requests in.
+ */
+import { type Context, Hono } from 'hono';
+import { bodyLimit } from 'hono/body-limit';
+import { streamSSE } from 'hono/streaming';
+import type { ContentfulStatusCode } from 'hono/utils/http-status';
+import {
+  type App,
+  ASKS_AGAIN,
+  type At,
+  type Code,
+  type PlanAsk,
+  type Problem,
+  type Recorded,
+  Refusal,
+} from '../app/index.ts';
+import { readRelease, readWrite } from './body.ts';
+import { headers, onlyHosts, onlyOwnPage } from './guard.ts';
+import type { Page } from './pages.ts';
+import { problem } from './problem.ts';
+
+export type ServerParts = {
+  /** The built web page by path; empty: only the API. */
+  readonly pages?: ReadonlyMap<string, Page>;
+  /** Host names besides loopback that may be asked for. */
+  readonly hosts?: readonly string[];
+};
+
+const JSON_BYTES = 1_000_000; // a batch of facts; a kart file alone is allowed 2 MB of text only on the command line
+const FILE_BYTES = 25_000_000; // a photo straight from a phone
+const BEAT_MS = 25_000; // proxies and phones drop a silent line after 30 to 60 s
+const FILE_TYPES = /^(image\/(jpeg|png|webp|heic|gif)|text\/csv|text\/plain|application\/(gpx\+xml|octet-stream))$/;
+
+export function createServer(app: App, parts: ServerParts = {}): Hono {
+  const server = new Hono();
+  server.use(headers, onlyHosts(parts.hosts), onlyOwnPage);
+  server.use('/api/*', async (c, next) => {
+    await next();
+    c.header('cache-control', 'no-store');
+  });
+  server.use('/api/files', tooLarge(FILE_BYTES));
+  server.use('/api/karts/*', tooLarge(JSON_BYTES));
+
+  server.get('/api/karts', async c => c.json({ karts: await app.karts(at(c)) }));
+  server.get('/api/karts/:name', async c => c.json(await app.kart(c.req.param('name'), at(c))));
+  server.get('/api/karts/:name/due', async c => c.json(await app.due(c.req.param('name'), ask(c))));
+  server.get('/api/karts/:name/fitness', async c => c.json(await app.fitness(c.req.param('name'), ask(c))));
+  server.get('/api/karts/:name/plan', async c => c.json(await app.plan(c.req.param('name'), planAsk(c))));
+  server.get('/api/karts/:name/facts', async c =>
+    c.json({ facts: await app.kept(c.req.param('name'), count(c, 'after') ?? 0) }),
+  );
+  server.post('/api/karts/:name/facts', async c => {
+    const body = await readWrite(c);
+    if (!body.ok) return problem(c, 422, body.problems);
+    const { payloads, ...written } = body.value;
+    return answer(c, await app.record(c.req.param('name'), payloads, written));
+  });
+  server.post('/api/karts/:name/release', async c => {
+    const body = await readRelease(c);
+    if (!body.ok) return problem(c, 422, body.problems);
+    return answer(c, await app.release(c.req.param('name'), body.value));
+  });
+
+  server.put('/api/files', async c => {
+    const type = (c.req.header('content-type') ?? '').split(';')[0]?.trim().toLowerCase() ?? '';
+    if (!FILE_TYPES.test(type))
+      return problem(c, 415, [
+        refused(
+          'content-type',
+          `Expected a photo or a lap file, got ${type || 'no type'}.`,
+          'Send it with its type, for example image/jpeg.',
+        ),
+      ]);
+    const bytes = new Uint8Array(await c.req.arrayBuffer());
+    if (bytes.length === 0)
+      return problem(c, 422, [
+        refused('body', 'Expected the bytes of a file, got none.', 'Send the file as the body.'),
+      ]);
+    return c.json({ hash: await app.putFile(bytes, type) }, 201);
+  });
+  server.get('/api/files/:hash{[0-9a-f]{64}}', async c => {
+    const file = await app.getFile(c.req.param('hash'));
+    if (file === undefined)
+      return problem(c, 404, [
+        {
+          code: 'unknown file',
+          where: c.req.path,
+          message: `Expected the hash of a kept file, got ${c.req.param('hash')}.`,
+          remedy: 'Put the file first; the answer holds its hash.',
+        },
+      ]);
+    return c.body(new Uint8Array(file.bytes), 200, { 'content-type': file.mediaType, 'content-disposition': 'inline' });
+  });
+
+  server.get('/api/export', async c =>
+    c.body(await app.exportBook(), 200, {
+      'content-type': 'application/jsonl; charset=utf-8',
+      'content-disposition': 'attachment; filename="kartwright-book.jsonl"',
+    }),
+  );
+  server.get('/api/live', c => live(c, app));
+
+  server.get('*', c => {
+    const page = parts.pages?.get(c.req.path);
+    if (page === undefined) return unknownAddress(c);
+    return c.body(page.bytes, 200, { 'content-type': page.type, 'cache-control': page.cache });
+  });
+  server.notFound(unknownAddress);
+  server.onError((error, c) => {
+    if (error instanceof Refusal) return problem(c, statusOf(error.problems), error.problems);
+    console.error(error);
+    return problem(c, 500, [
+      {
+        code: 'book',
+        where: c.req.path,
+        message: `The server failed: ${error.message}.`,
+        remedy: 'Nothing was recorded. Look at its terminal, and try again.',
+      },
+    ]);
+  });
+  return server;
+}
+
+const unknownAddress = (c: Context): Response =>
+  problem(c, 404, [
+    refused('address', `Expected an address of this server, got ${c.req.path}.`, 'See the README of src/server.'),
+  ]);
+
+/** Says `facts` whenever the book grew, from this process or another, until the page hangs up. */
+function live(c: Context, app: App): Response {
+  return streamSSE(c, async stream => {
+    let wake = (): void => undefined;
+    let news = false;
+    const stop = app.watch(() => {
+      news = true;
+      wake();
+    });
+    stream.onAbort(() => {
+      stop();
+      wake();
+    });
+    await stream.writeSSE({ event: 'open', data: '' });
+    while (!stream.aborted && !stream.closed) {
+      await new Promise<void>(done => {
+        const timer = setTimeout(done, BEAT_MS);
+        wake = () => {
+          clearTimeout(timer);
+          done();
+        };
+        if (news) wake();
+      });
+      if (stream.aborted) break;
+      await stream.writeSSE({ event: news ? 'facts' : 'beat', data: '' });
+      news = false;
+    }
+  });
+}
+
+function answer(c: Context, result: Recorded): Response {
+  if (result.kind === 'recorded') return c.json({ facts: result.facts }, 201);
+  return problem(c, statusOf(result.problems), result.problems, {
+    asksAgain: result.problems.every(p => ASKS_AGAIN.includes(p.code)),
+  });
+}
+
+/** Not there: 404. Stands against what the book holds: 409. Anything else that was sent wrong: 422. */
+function statusOf(problems: readonly Problem[]): ContentfulStatusCode {
+  const codes = problems.map(p => p.code);
+  if (codes.includes('unknown kart')) return 404;
+  const conflicts: readonly Code[] = [
+    ...ASKS_AGAIN,
+    'already on',
+    'already off',
+    'already struck',
+    'already mended',
+    'same tap twice',
+    'no first look',
+    'way in still on',
+    'part is off',
+  ];
+  return codes.length > 0 && codes.every(code => conflicts.includes(code)) ? 409 : 422;
+}
+
+const refused = (where: string, message: string, remedy: string): Problem => ({
+  code: 'wrong shape',
+  where,
+  message,
+  remedy,
+});
+
+const tooLarge = (maxSize: number) =>
+  bodyLimit({
+    maxSize,
+    onError: c =>
+      problem(c, 413, [refused('body', `Expected at most ${maxSize / 1_000_000} MB, got more.`, 'Send less at once.')]),
+  });
+
+const at = (c: Context): At => {
+  const moment = c.req.query('at');
+  return moment === undefined ? {} : { at: moment };
+};
+const ask = (c: Context) => {
+  const event = c.req.query('event');
+  return { ...at(c), ...(event === undefined ? {} : { event }) };
+};
+const planAsk = (c: Context): PlanAsk => {
+  const minutes = count(c, 'minutes');
+  return { ...ask(c), ...(minutes === undefined ? {} : { minutes }) };
+};
+
+function count(c: Context, key: string): number | undefined {
+  const text = c.req.query(key);
+  if (text === undefined) return undefined;
+  if (/^\d{1,9}$/.test(text)) return Number(text);
+  throw new Refusal([
+    refused(key, `Expected a whole number for ${key}, got "${text}".`, `Leave ${key} out, or give a number.`),
+  ]);
+}

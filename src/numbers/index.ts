@@ -5,4 +5,7 @@ export type { Card } from './card.ts';
 export { combine, type Link, rectangular, rootSumSquare, sum, worstCase } from './chain.ts';
 export { acceptance, chanceInside, type Limits, scoreFor } from './conformance.ts';
 export { normalBelow, normalScore } from './normal.ts';
+export { tapeLinks } from './rear-track-budget.ts';
 export { type NoTarget, type RearTrackTarget, rearTrackTarget } from './rear-track-target.ts';
+export type { Answer, Figure, InputProblem, Problems, Subject } from './subject.ts';
+export { subjects } from './subjects.ts';

@@ -40,8 +40,9 @@ export class Tally {
   #count = 0;
   #minutes = 0;
   #laps = 0;
+  #last: Mark | undefined;
   /** What is single: the latest of its kind. */
-  #latest: Pick<State, 'last' | 'meterHours' | 'posture' | 'tyres' | 'filed'> = {};
+  #latest: Pick<State, 'meterHours' | 'posture' | 'tyres' | 'filed'> = {};
 
   constructor(struck: ReadonlyMap<string, Struck>) {
     this.#struck = table(Object.fromEntries(struck));
@@ -50,6 +51,7 @@ export class Tally {
   state(): State {
     return {
       ...this.#latest,
+      ...(this.#last ? { last: this.#last } : {}),
       count: this.#count,
       minutes: this.#minutes,
       laps: this.#laps,
@@ -79,7 +81,7 @@ export class Tally {
       minutes: this.#minutes,
       laps: this.#laps,
     };
-    this.#latest = { ...this.#latest, last: mark };
+    this.#last = mark;
     this.#apply(fact, mark);
   }
 

@@ -1,0 +1,54 @@
+/** What every store decides before it writes: which facts of a batch are new, and whether each follows its device's chain. */
+import type { AppendOutcome } from '../app/ports.ts';
+import { type ChainEnd, type Fact, hashOf } from '../book/index.ts';
+
+export type Admission =
+  | { readonly kind: 'admitted'; readonly fresh: readonly Fact[]; readonly known: number }
+  | Exclude<AppendOutcome, { kind: 'kept' }>;
+
+export type Present = {
+  /** Hash of the fact kept under an id. */
+  readonly hash: (id: string) => string | undefined;
+  /** End of a device's chain; seq 0 and 64 zeros when it has none. */
+  readonly end: (device: string) => ChainEnd;
+};
+
+/**
+ * New facts come back by device and number, so that whoever reads rows in order never sees a chain with a hole.
+ * Throws when a fact does not fit its own hash: such a fact must not get this far.
+ */
+export function admit(facts: readonly Fact[], present: Present): Admission {
+  const batch = new Map<string, Fact>();
+  let known = 0;
+  for (const fact of facts) {
+    const hash = hashOf(fact);
+    if (hash !== fact.hash) throw new TypeError(`append: fact ${fact.id} must have the hash ${hash}, got ${fact.hash}`);
+    const kept = present.hash(fact.id) ?? batch.get(fact.id)?.hash;
+    if (kept === undefined) batch.set(fact.id, fact);
+    else if (kept === fact.hash) known++;
+    else return { kind: 'clash', id: fact.id };
+  }
+  const fresh = [...batch.values()].sort((a, b) =>
+    a.device < b.device ? -1 : a.device > b.device ? 1 : a.seq - b.seq,
+  );
+  const ends = new Map<string, ChainEnd>();
+  for (const fact of fresh) {
+    const end = ends.get(fact.device) ?? present.end(fact.device);
+    if (fact.seq !== end.seq + 1 || fact.prev !== end.hash) {
+      const expected = `number ${end.seq + 1} after ${end.hash}`;
+      return { kind: 'broken chain', device: fact.device, expected, got: `number ${fact.seq} after ${fact.prev}` };
+    }
+    ends.set(fact.device, fact);
+  }
+  return { kind: 'admitted', fresh, known };
+}
+
+/** For facts built inside the store's own transaction, where anything but admission is the builder's mistake. */
+export function mustAdmit(facts: readonly Fact[], device: string, present: Present): readonly Fact[] {
+  const stranger = facts.find(fact => fact.device !== device);
+  if (stranger) throw new TypeError(`appendNext: build must return facts of device ${device}, got ${stranger.device}`);
+  const admission = admit(facts, present);
+  if (admission.kind === 'admitted') return admission.fresh;
+  if (admission.kind === 'clash') throw new TypeError(`appendNext: build must give new ids, got ${admission.id} again`);
+  throw new TypeError(`appendNext: build must return ${admission.expected}, got ${admission.got}`);
+}

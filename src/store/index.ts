@@ -1,0 +1,1 @@
+export { StoreError, type StoreFault } from './store-error.ts';

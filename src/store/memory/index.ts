@@ -1,0 +1,1 @@
+export { memoryStore } from './store.ts';

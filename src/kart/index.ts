@@ -1,3 +1,14 @@
+/** What a kart is, and the reader of the file that says so. */
+
 export { changesKart, type Disturbers, disturbersOf, replacesPart } from './disturb.ts';
+export type { Library, ReadLibrary } from './library.ts';
+export { readLibrary } from './library.ts';
 export * from './model.ts';
+export { type NewKartFile, newKartFile } from './new-kart-file.ts';
+export { type Before, order } from './order.ts';
+export type { Problem } from './problem.ts';
+export { type KartRead, readKart } from './read-kart.ts';
+export { jsonSchema } from './shapes.ts';
+export { suggest } from './suggest.ts';
+export { mayBeOff, rounds, wayIn } from './ways.ts';
 export { circleInWork } from './work-order.ts';

@@ -18,6 +18,7 @@ export const circleInWork = (kart: Kart): readonly string[] | undefined => {
   const back = (p: PartId): string => `refit ${p}`;
   const does = (i: ItemId): string => `do ${i}`;
   const who = disturbersOf(kart);
+  const openedLate = new Set(Object.values(kart.items).flatMap(i => (i.complete ? i.opens : [])));
 
   for (const part of Object.values(kart.parts)) {
     edge(off(part.id), back(part.id));
@@ -35,7 +36,8 @@ export const circleInWork = (kart: Kart): readonly string[] | undefined => {
     }
     for (const p of who.parts.get(item.id) ?? []) {
       edge(back(p), does(item.id));
-      if (!item.joint) for (const j of kart.parts[p]?.joints ?? []) edge(does(j), does(item.id));
+      if (!item.joint)
+        for (const j of kart.parts[p]?.joints ?? []) if (!item.opens.includes(j)) edge(does(j), does(item.id));
     }
     for (const id of [...item.disturbs, ...item.opens]) edge(does(item.id), does(id));
     if (replacesPart(item))
@@ -44,10 +46,10 @@ export const circleInWork = (kart: Kart): readonly string[] | undefined => {
         edge(does(item.id), does(other.id));
         if (!who.mayNeedOff(other.id).has(item.part)) edge(back(item.part), does(other.id));
       }
-    if (!item.complete) {
+    if (!item.complete && !openedLate.has(item.id)) {
       if (item.joint || item.needsOff.length > 0 || item.disturbs.length > 0 || item.opens.length > 0)
         edge(does(item.id), 'whole kart');
-    } else edge('whole kart', does(item.id));
+    } else if (item.complete) edge('whole kart', does(item.id));
   }
   for (const part of Object.values(kart.parts)) edge(back(part.id), 'whole kart');
   return findCircle(then);

@@ -101,9 +101,14 @@ describe('an item lapses', () => {
         .cause,
     ).toBe('fitted');
     const worn = item('wheel/x', [{ on: 'hours', limit: 2 }]);
-    const fit = (carriedMinutes: number): Payload => ({ kind: 'fitted', part: 'wheel', fresh: true, carriedMinutes });
-    expect(stands(worn, [ran(), ran(), ran(), ran(), fit(0), ran()]).holds).toBe(true);
-    expect(stands(worn, [fit(90), ran()]).cause).toBe('hours');
+    const another = (carriedMinutes: number): Payload => ({
+      kind: 'fitted',
+      part: 'wheel',
+      fresh: true,
+      carriedMinutes,
+    });
+    expect(stands(worn, [ran(), ran(), ran(), ran(), another(0), ran()]).holds).toBe(true);
+    expect(stands(worn, [another(90), ran()]).cause).toBe('hours');
   });
   it('when it failed, until it is passed; and when it could not be done', () => {
     expect(cause({ on: 'event' }, [pass(), { kind: 'checked', item: 'frame/x', result: 'fail', why: 'crack' }])).toBe(
@@ -128,18 +133,18 @@ describe('an item lapses', () => {
 describe('a joint', () => {
   const kart = smallKart();
   const bolts = kart.items['hub/bolts'] as Item;
-  const after = (...history: Payload[]) =>
+  const causeAfter = (...history: Payload[]) =>
     standing(kart, fold(facts([{ kind: 'made', joint: 'hub/bolts' }, ...history])), bolts, { now: minute(1000) }).cause;
   it('is open once its part came off, was loosened, or was opened by a setting, until it is made', () => {
-    expect(after({ kind: 'taken off', part: 'hub' }, { kind: 'fitted', part: 'hub' })).toBe('joint open');
-    expect(after({ kind: 'loosened', joint: 'hub/bolts' })).toBe('joint open');
-    expect(after({ kind: 'set', item: 'hub/track' })).toBe('joint open');
-    expect(after({ kind: 'set', item: 'hub/track' }, { kind: 'made', joint: 'hub/bolts' })).toBe('second look');
+    expect(causeAfter({ kind: 'taken off', part: 'hub' }, { kind: 'fitted', part: 'hub' })).toBe('joint open');
+    expect(causeAfter({ kind: 'loosened', joint: 'hub/bolts' })).toBe('joint open');
+    expect(causeAfter({ kind: 'set', item: 'hub/track' })).toBe('joint open');
+    expect(causeAfter({ kind: 'set', item: 'hub/track' }, { kind: 'made', joint: 'hub/bolts' })).toBe('second look');
   });
   it('is not opened by reading the dimension', () => {
-    expect(after(pass('hub/track'))).toBe('second look');
+    expect(causeAfter(pass('hub/track'))).toBe('second look');
   });
   it('is not made by looking at it', () => {
-    expect(after({ kind: 'loosened', joint: 'hub/bolts' }, pass('hub/bolts'))).toBe('joint open');
+    expect(causeAfter({ kind: 'loosened', joint: 'hub/bolts' }, pass('hub/bolts'))).toBe('joint open');
   });
 });

@@ -6,8 +6,10 @@
  *  W1 what is in the way comes off before, and goes back after, what is behind it
  *  W2 an item that needs parts off is done between their coming off and their going back
  *  W3 a joint is made after its part is back and before anything in its way goes back
- *  W4 what a part or an item disturbs is checked after it; an opened joint is made after what opened it
- *  W5 an item that needs the whole kart comes after every refit, every joint and every item that needs parts off
+ *  W4 what a part or an item disturbs is checked after it; a joint that an item opens (the clamp of a hub whose track is
+ *     set) is made after that item, not before
+ *  W5 an item that needs the whole kart comes after every refit, every joint but those that such items open, and every
+ *     item that needs parts off or disturbs another
  *  W6 a second look comes after its first, and before anything closes over it
  *  W7 what a newly fitted part asks for is done on the new part, and with it on where it can be
  */
@@ -184,6 +186,7 @@ export const workFor = (kart: Kart, state: State, due: readonly Due[]): Work => 
     }
   }
   const whole = items.filter(i => i.complete);
+  const openedLate = new Set(whole.flatMap(i => i.opens));
   for (const item of items) {
     edge(itemKey(item), lookKey(item)); // W6
     for (const p of found.wayOf('wish', item.id)) {
@@ -197,7 +200,7 @@ export const workFor = (kart: Kart, state: State, due: readonly Due[]): Work => 
       edge(backKey(p), itemKey(item)); // W4
       for (const j of kart.parts[p]?.joints ?? []) {
         const joint = kart.items[j];
-        if (joint && joint.id !== item.id && !item.joint) edge(itemKey(joint), itemKey(item));
+        if (joint && !item.joint && !item.opens.includes(j)) edge(itemKey(joint), itemKey(item));
       }
     }
     for (const d of item.disturbs) {
@@ -218,7 +221,7 @@ export const workFor = (kart: Kart, state: State, due: readonly Due[]): Work => 
   for (const w of whole) {
     for (const part of off) edge(backKey(part.id), itemKey(w)); // W5
     for (const i of items) {
-      if (i.complete) continue;
+      if (i.complete || openedLate.has(i.id)) continue;
       if (i.joint || i.needsOff.length > 0 || i.disturbs.length > 0 || i.opens.length > 0) edge(itemKey(i), itemKey(w));
     }
   }

@@ -3,11 +3,13 @@ import { formatQuantity } from '../quantity/index.ts';
 import { LEAST_ENGAGEMENT, USUAL } from './axle-stack.ts';
 import { acceptance, chanceInside } from './conformance.ts';
 import { chance, lengthText } from './figure.ts';
-import type { Worked } from './rear-track.ts';
 import { SIDES } from './rear-track-stack.ts';
+import type { Worked } from './rear-track-work.ts';
 
 const CAUTION =
   "Caution: kart on a stand that cannot roll. A hub that is loose or short on the axle loses its wheel: key in, pinch bolts to the hub maker's torque, second retention, second look. Then measure the width again at axle height.";
+
+const NOISE = 1e-9; // m, of sums of decimal lengths
 
 export const say = (w: Worked): readonly string[] => [...settings(w), ...moves(w), ...limits(w), CAUTION];
 
@@ -35,15 +37,16 @@ function limits({ decided, limit, confidence, tape, measured, summed }: Worked):
   const of = measured ? 'The measured width' : summed ? 'The width from the gaps' : 'The width as set';
   const most = acceptance({ max: limit }, decided.u, confidence).max ?? Number.NaN;
   const inside = chance(chanceInside(decided.value, decided.u, { max: limit })).text;
+  const allowed = `the limit of ${formatQuantity(limit, 'mm')}`;
   const over = decided.value - limit;
   const state =
-    over > 0
-      ? `over the limit by ${formatQuantity(over, 'mm')}`
+    over > NOISE
+      ? `over ${allowed} by ${formatQuantity(over, 'mm')}`
       : decided.value <= most
-        ? 'inside the limit'
-        : 'under the limit, but too near to be sure';
+        ? `inside ${allowed}`
+        : `inside ${allowed}, but too near it to be sure`;
   return [
-    `${of}, ${lengthText(decided.value, tape)}, is ${state} of ${formatQuantity(limit, 'mm')}: the chance of being inside is ${inside}. ` +
+    `${of}, ${lengthText(decided.value, tape)}, is ${state}: the chance of being inside is ${inside}. ` +
       `Up to ${lengthText(most, tape, true)} would show it at ${formatQuantity(confidence, '%')}.`,
   ];
 }
@@ -57,7 +60,10 @@ export const notes = (w: Worked): readonly string[] => [
 ];
 
 function engaged({ engaged, tape, stack }: Worked): readonly string[] {
-  if (engaged === undefined) return ['Hub engagement on the axle is not known: add "axle length".'];
+  if (engaged === undefined)
+    return [
+      `Hub engagement on the axle is not known: add ${stack.beyond ? '"gap", or "overall rear width"' : '"axle length"'}.`,
+    ];
   return SIDES.flatMap(side => {
     if (!(engaged[side] >= LEAST_ENGAGEMENT) && stack.sides[side].hub >= LEAST_ENGAGEMENT)
       return [
@@ -107,7 +113,7 @@ function unusual({ input, stack }: Worked): readonly string[] {
   ];
 }
 
-function assumed({ input, stack, measured }: Worked): readonly string[] {
+function assumed({ input, stack, measured, engaged }: Worked): readonly string[] {
   const plain = [...stack.parts, ...(stack.gaps?.parts ?? [])].some(part => part.of.half === undefined);
   const scale =
     measured && input['measured width']?.half === undefined && !(input['tape scale'] && input['tape reading']);
@@ -116,7 +122,7 @@ function assumed({ input, stack, measured }: Worked): readonly string[] {
       ? ['Lengths without limits were taken as ± 0.5 mm (common practice): write "146 mm ± 1 mm" to say otherwise.']
       : []),
     ...(scale ? ['Tape taken as ± 0.5 mm, and each end read to ± 0.5 mm (common practice), where not given.'] : []),
-    ...(stack.beyond && !input['axle beyond bearing left']
+    ...(engaged && !input['axle beyond bearing left']
       ? ['The axle was taken to stand in the middle: measure both ends beyond the bearings.']
       : []),
   ];

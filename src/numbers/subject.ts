@@ -46,7 +46,7 @@ export function subject<T>(
 ): Subject {
   const { solve, ...rest } = about;
   const ask = (input: unknown): Answer | Problems => {
-    const shaped = about.schema.safeParse(input);
+    const shaped = about.schema.safeParse(input, { reportInput: true });
     return shaped.success
       ? solve(shaped.data)
       : problems(...shaped.error.issues.flatMap(issue => fromIssue(issue, about.example)));
@@ -60,7 +60,7 @@ export const quantity = (dimension: Dimension, meaning: string, example: string)
 
 /** A quantity that may carry its limits: `146 mm ± 0.5 mm`, `146 ± 0.5 mm`, `146 mm`. */
 export const uncertain = (dimension: Dimension, meaning: string, example: string) =>
-  text(dimension, `${meaning}; limits may follow: "${example} ± ..."`, example, written =>
+  text(dimension, `${meaning}; limits may follow, as in "146 mm ± 0.5 mm"`, example, written =>
     parseUncertain(written, dimension),
   );
 
@@ -99,36 +99,35 @@ function text<T>(dimension: Dimension, meaning: string, example: string, read: (
     .transform((written, context): T => {
       const outcome = read(written);
       if (outcome.ok) return outcome.value;
-      const { expected, got, remedy } = outcome;
+      const { expected } = outcome;
+      const got = written === undefined ? 'nothing' : outcome.got;
+      const remedy = written === undefined ? `add it, for example "${example}"` : outcome.remedy;
       context.issues.push({ code: 'custom', input: written, message: remedy, params: { expected, got } });
       return z.NEVER;
     });
 }
 
-function fromIssue(issue: z.core.$ZodIssue, example: Readonly<Record<string, unknown>>): readonly InputProblem[] {
-  const path = issue.path.map(String).join('/') || 'the whole input';
+function fromIssue(issue: z.core.$ZodIssue, example: Subject['example']): readonly InputProblem[] {
+  const at = (...more: readonly string[]): string =>
+    [...issue.path, ...more].map(String).join('/') || 'the whole input';
+  const whole = `an example of the whole: ${JSON.stringify(example)}`;
   if (issue.code === 'unrecognized_keys')
     return issue.keys.map(key => ({
-      path: [...issue.path, key].map(String).join('/'),
+      path: at(key),
       expected: 'a key that is known here',
       got: `"${key}"`,
-      remedy: `take it out, or correct its name; an example: ${JSON.stringify(example)}`,
+      remedy: `take it out, or correct its name; ${whole}`,
     }));
   if (issue.code === 'custom')
     return [
-      {
-        path,
-        expected: String(issue.params?.expected ?? 'another value'),
-        got: String(issue.params?.got ?? ''),
-        remedy: issue.message,
-      },
+      { path: at(), expected: String(issue.params?.expected), got: String(issue.params?.got), remedy: issue.message },
     ];
-  return [
-    {
-      path,
-      expected: issue.message,
-      got: 'something else',
-      remedy: `an example of the whole: ${JSON.stringify(example)}`,
-    },
-  ];
+  const got = JSON.stringify(issue.input) ?? 'nothing';
+  const expected =
+    issue.code === 'invalid_type'
+      ? `${issue.expected}`
+      : issue.code === 'invalid_value'
+        ? `one of ${issue.values.map(v => `"${String(v)}"`).join(', ')}`
+        : issue.message;
+  return [{ path: at(), expected, got: got.length > 60 ? `${got.slice(0, 60)}…` : got, remedy: whole }];
 }

@@ -16,7 +16,7 @@ export function formatQuantity(si: number, unit: string, digits?: number, dimens
   const short = digits === undefined && fixed.includes('.') ? fixed.replace(/\.?0+$/, '') : fixed;
   const number = Number(short) === 0 ? short.replace('-', '') : short;
   if (u === undefined) return number;
-  return u.symbol === '°' || u.symbol === '%' || u.symbol === ':1' ? `${number}${u.symbol}` : `${number} ${u.symbol}`;
+  return u.symbol === '°' || u.symbol === ':1' ? `${number}${u.symbol}` : `${number} ${u.symbol}`;
 }
 
 function known(from: string, unit: string, dimension: Dimension | undefined): Unit {

@@ -38,7 +38,7 @@ export type Figure = { readonly what: string; readonly value: string; readonly r
 
 export const ms = (value: number): string => `${value < 10 ? value.toFixed(2) : value.toFixed(0)} ms`;
 export const megabytes = (bytes: number): string => `${(bytes / 1e6).toFixed(1)} MB`;
-export const times = (a: number, b: number, than: string): string => `${(a / b).toFixed(2)} × ${than}`;
+export const times = (a: number, b: number, than: string): string => `${Number((a / b).toPrecision(2))} × ${than}`;
 
 /** One line a figure, in columns. */
 export function table(figures: readonly Figure[]): string {

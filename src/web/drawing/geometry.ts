@@ -53,9 +53,10 @@ export function drawKart(kart: Kart): Drawing {
   const bearing = sizeOf(kart, 'bearing faces') / 2;
   const kingpin = sizeOf(kart, 'kingpin spacing') / 2;
   const axle = { length: sizeOf(kart, 'axle length'), width: sizeOf(kart, 'axle diameter') };
-  const half = Math.max(rear, front) + 250;
-  const nose = wheelbase + 420;
-  const tail = 420;
+  const drawn = Object.values(kart.parts).flatMap(drawPart).toSorted((a, b) => areaOf(b.shape) - areaOf(a.shape));
+  const half = Math.max(rear + 250, front + 250, ...drawn.map(p => Math.abs(p.at.x) + 120));
+  const nose = Math.max(wheelbase + 420, ...drawn.map(p => 120 - p.at.y));
+  const tail = Math.max(420, ...drawn.map(p => p.at.y + 120));
   return {
     view: { x: -half, y: -nose, width: 2 * half, height: nose + tail },
     frame: frameOf(wheelbase, bearing, kingpin),
@@ -73,12 +74,12 @@ export function drawKart(kart: Kart): Drawing {
       ...wheelsOf(0, rear, sizeOf(kart, 'rear tyre width'), sizeOf(kart, 'rear tyre diameter')),
       ...wheelsOf(-wheelbase, front, sizeOf(kart, 'front tyre width'), sizeOf(kart, 'front tyre diameter')),
     ],
-    parts: Object.values(kart.parts).flatMap(part => drawPart(part)),
+    parts: drawn,
     dimensions: [
       {
-        from: { x: -rear, y: 290 },
-        to: { x: rear, y: 290 },
-        label: { x: 0, y: 345 },
+        from: { x: -rear, y: 385 },
+        to: { x: rear, y: 385 },
+        label: { x: 0, y: 440 },
         text: kart.dimensions['overall rear width']?.text ?? 'rear width not given',
       },
       {
@@ -129,48 +130,49 @@ function frameOf(wheelbase: number, bearing: number, kingpin: number): readonly 
 const wheelsOf = (y: number, outer: number, width: number, diameter: number): readonly Shape[] =>
   [-1, 1].map(side => box(side < 0 ? -outer : outer - width, y - diameter / 2, width, diameter, 26));
 
-/** How a part looks from above, by the word in its kind that says so; length along the kart first, mm. */
+/** How a part looks from above, by the word in its kind that says so; sizes in mm, common practice, for the drawing only. */
 const LOOKS: readonly (readonly [RegExp, (at: Point) => Shape])[] = [
-  [/wheel|tyre|frame|axle$|stub axle|kingpin/, at => circle(at, 0)], // drawn to scale already
   [/steering wheel/, at => circle(at, 140)],
-  [/seat stay|bracket|ballast|bolt/, at => circle(at, 12)],
-  [/\bseat$/, at => box(at.x - 165, at.y - 240, 330, 430, 130)],
-  [/floor/, at => box(at.x - 200, at.y - 220, 400, 440, 10)],
-  [/hub/, at => box(at.x - 42, at.y - 38, 84, 76, 8)],
-  [/sprocket|disc/, at => box(at.x - 6, at.y - 95, 12, 190, 3)],
-  [/caliper/, at => box(at.x - 32, at.y - 50, 64, 100, 10)],
-  [/chain guard/, at => box(at.x - 22, at.y - 140, 44, 280, 22)],
-  [/^chain|drive chain/, at => box(at.x - 8, at.y - 130, 16, 260, 8)],
-  [/crankcase|engine|cylinder$|bottom end/, at => box(at.x - 75, at.y - 95, 150, 190, 14)],
-  [/cylinder head|clutch|gearbox/, at => circle(at, 52)],
-  [/radiator/, at => box(at.x - 50, at.y - 165, 100, 330, 8)],
+  [/wheel|^frame$|^axle$|stub axle|kingpin|piston|crankshaft/, at => circle(at, 0)], // to scale already, or inside
+  [/^seat$/, at => box(at.x - 165, at.y - 240, 330, 430, 130)],
+  [/floor tray/, at => box(at.x - 200, at.y - 300, 400, 560, 10)],
+  [/hub$/, at => box(at.x - 42, at.y - 34, 84, 68, 8)],
+  [/sprocket$|brake disc/, at => box(at.x - 7, at.y - 95, 14, 190, 3)],
+  [/caliper/, at => box(at.x - 30, at.y - 45, 60, 90, 10)],
+  [/chain guard/, at => box(at.x - 22, at.y - 160, 44, 320, 22)],
+  [/^chain$/, at => box(at.x - 8, at.y - 120, 16, 240, 8)],
+  [/engine unit/, at => box(at.x - 95, at.y - 130, 190, 250, 14)],
+  [/cylinder|gearbox clutch|clutch cover/, at => circle(at, 48)],
+  [/radiator/, at => box(at.x - 45, at.y - 165, 90, 330, 8)],
   [/tank/, at => box(at.x - 95, at.y - 95, 190, 190, 26)],
-  [/silencer/, at => box(at.x - 45, at.y - 150, 90, 300, 44)],
-  [/exhaust|expansion/, at => box(at.x - 55, at.y - 200, 110, 400, 54)],
-  [/air ?box/, at => box(at.x - 65, at.y - 110, 130, 220, 20)],
-  [/carburettor/, at => box(at.x - 30, at.y - 45, 60, 90, 10)],
-  [/front fairing|nose/, at => box(at.x - 450, at.y - 80, 900, 160, 70)],
-  [/front panel/, at => box(at.x - 130, at.y - 60, 260, 120, 30)],
-  [/side box|side pod/, at => box(at.x - 65, at.y - 260, 130, 520, 40)],
-  [/rear guard|rear protection/, at => box(at.x - 600, at.y - 40, 1200, 80, 36)],
+  [/silencer/, at => box(at.x - 45, at.y - 130, 90, 260, 44)],
+  [/exhaust pipe/, at => box(at.x - 50, at.y - 190, 100, 380, 50)],
+  [/airbox/, at => box(at.x - 60, at.y - 100, 120, 200, 20)],
+  [/carburettor$/, at => box(at.x - 30, at.y - 45, 60, 90, 10)],
+  [/front fairing/, at => box(at.x - 450, at.y - 75, 900, 150, 70)],
+  [/front panel/, at => box(at.x - 130, at.y - 50, 260, 100, 30)],
+  [/side box/, at => box(at.x - 60, at.y - 260, 120, 520, 40)],
+  [/side bumper/, at => box(at.x - 10, at.y - 230, 20, 460, 10)],
+  [/rear guard/, at => box(at.x - 600, at.y - 40, 1200, 80, 36)],
   [/bumper/, at => box(at.x - 220, at.y - 12, 440, 24, 12)],
-  [/column/, at => box(at.x - 9, at.y - 190, 18, 380, 8)],
+  [/steering column/, at => box(at.x - 9, at.y - 190, 18, 380, 8)],
   [/tie rod/, at => box(at.x - 110, at.y - 7, 220, 14, 6)],
-  [/pedal/, at => box(at.x - 40, at.y - 60, 80, 120, 12)],
-  [/push rod|rod|cable|shift/, at => box(at.x - 7, at.y - 140, 14, 280, 6)],
-  [/master cylinder|pump|battery/, at => box(at.x - 28, at.y - 45, 56, 90, 8)],
+  [/torsion bar/, at => box(at.x - 190, at.y - 9, 380, 18, 8)],
+  [/pedal/, at => box(at.x - 40, at.y - 50, 80, 100, 12)],
+  [/push rod|link|shift rod|cable/, at => box(at.x - 6, at.y - 70, 12, 140, 5)],
+  [/master cylinder|pump$|battery|ignition unit/, at => box(at.x - 26, at.y - 40, 52, 80, 8)],
 ];
 
 function drawPart(part: Part): readonly DrawnPart[] {
   const at = placeOf(part);
   if (!Number.isFinite(at.x) || !Number.isFinite(at.y)) return [];
-  const words = `${part.id} ${part.kind}`.toLowerCase();
-  const steering = /steering wheel/.test(words);
-  const look = LOOKS.find(
-    ([word]) => word.test(part.kind.toLowerCase()) && !(steering && /wheel\|tyre/.test(word.source)),
-  );
+  const look = LOOKS.find(([word]) => word.test(part.kind));
   return [{ part: part.id, at, shape: look ? look[1](at) : circle(at, 15) }];
 }
+
+/** The larger lies under the smaller. */
+const areaOf = (shape: Shape): number =>
+  shape.as === 'box' ? shape.box.width * shape.box.height : shape.as === 'circle' ? Math.PI * shape.radius ** 2 : 0;
 
 const box = (x: number, y: number, width: number, height: number, round: number): Shape => ({
   as: 'box',

@@ -1,6 +1,6 @@
 /** What the core asks of the world around it. Adapters live in src/store, src/host and the web face. */
 import type { Fact } from '../book/index.ts';
-import type { readKart } from '../kart/index.ts';
+import type { KartRead } from '../kart/index.ts';
 
 /** A fact as a store holds it: `row` grows in the order of arrival in this store and means nothing elsewhere. */
 export type Kept = { readonly row: number; readonly fact: Fact };
@@ -34,8 +34,8 @@ export interface Clock {
 export interface Ids {
   next(): string;
 }
-/** A kart, or all that is wrong with its text. */
-export type KartRead = ReturnType<typeof readKart>;
+export type { KartRead };
+
 /** Reads a kart file's text with the kinds, templates and rule sets at hand; a browser asks the server for the same. */
 export interface KartReader {
   read(text: string): Promise<KartRead>;

@@ -1,0 +1,81 @@
+/** The book as a whole: out, in, and whether it is whole. */
+import type { Command } from 'commander';
+import { Refusal } from '../../app/index.ts';
+import { fail } from '../exit.ts';
+import { count } from '../print/wrap.ts';
+import { openBook } from '../session.ts';
+import type { World } from '../world.ts';
+
+type Options = { readonly demo?: boolean; readonly json?: boolean };
+
+export function addBook(program: Command, world: World): void {
+  const book = program.command('book').description('the book as a whole: export, import, verify');
+
+  book
+    .command('export')
+    .description('print the whole book as JSON Lines, or write it to a new file')
+    .argument('[file]', 'where to write it; nothing is overwritten')
+    .option('--demo', 'the demo book')
+    .addHelpText('after', '\nExample:\n  kartwright book export backup.jsonl\n')
+    .action(async (file: string | undefined, options: Options) => {
+      const app = await openBook(world, options);
+      try {
+        const text = await app.exportBook();
+        if (file === undefined) world.out(text);
+        else if (!(await world.writeNew(file, text)))
+          fail(
+            'book',
+            file,
+            'Expected no file there yet, and there is one.',
+            'Choose another name; nothing was overwritten.',
+          );
+      } finally {
+        await app.close();
+      }
+    });
+
+  book
+    .command('import')
+    .description('merge an exported book into this one, all of it or nothing')
+    .argument('[file]', 'the exported book (default: standard input)')
+    .option('--demo', 'into the demo book')
+    .option('--json', 'print JSON')
+    .addHelpText('after', '\nExample:\n  kartwright book import from-the-phone.jsonl\n')
+    .action(async (file: string | undefined, options: Options) => {
+      const text = file === undefined ? await world.stdin() : await world.readFile(file);
+      if (text === undefined)
+        return fail(
+          'unknown file',
+          file ?? 'standard input',
+          'Expected an exported book, got nothing.',
+          'Name the file, or pipe it in.',
+        );
+      const app = await openBook(world, options);
+      try {
+        const done = await app.importBook(text);
+        if (done.kind === 'refused') throw new Refusal(done.problems);
+        if (options.json) world.out(`${JSON.stringify({ added: done.added, known: done.known })}\n`);
+        else world.out(`Imported ${count(done.added, 'fact')}; ${done.known} were known.\n`);
+      } finally {
+        await app.close();
+      }
+    });
+
+  book
+    .command('verify')
+    .description('was anything in the book changed, lost or doubled?')
+    .option('--demo', 'the demo book')
+    .option('--json', 'print JSON')
+    .addHelpText('after', '\nExample:\n  kartwright book verify\n')
+    .action(async (options: Options) => {
+      const app = await openBook(world, options);
+      try {
+        const { facts, problems } = await app.verifyBook();
+        if (problems.length > 0) throw new Refusal(problems);
+        if (options.json) world.out(`${JSON.stringify({ facts, problems })}\n`);
+        else world.out(`${count(facts, 'fact')}: every one is as it was written, none is missing.\n`);
+      } finally {
+        await app.close();
+      }
+    });
+}

@@ -1,0 +1,75 @@
+/** Kart files: a new one from a template, and whether one reads. */
+import type { Command } from 'commander';
+import { Refusal } from '../../app/index.ts';
+import { newKartFile, type Problem, readKart } from '../../kart/index.ts';
+import { fail } from '../exit.ts';
+import { count, wrap } from '../print/wrap.ts';
+import type { World } from '../world.ts';
+
+export function addKart(program: Command, world: World): void {
+  program
+    .command('new')
+    .description('write a kart file to fill in, from a template')
+    .argument('<file>', 'where to write it; nothing is overwritten')
+    .requiredOption('--template <name>', 'six-speed gearbox, single-speed direct drive, four-stroke junior')
+    .option('--name <name>', 'name of the kart (default: the name of the file)')
+    .addHelpText('after', '\nExample:\n  kartwright new my-kart.yaml --template "six-speed gearbox" --name 7\n')
+    .action(async (file: string, options: { readonly template: string; readonly name?: string }) => {
+      const name = options.name ?? nameOf(file);
+      const made = newKartFile(options.template, name, world.library(), world.schemaFor(file));
+      if (!made.ok) throw new Refusal(made.problems.map(one => ({ ...told(file, one), where: '--template' })));
+      if (!(await world.writeNew(file, made.text)))
+        fail(
+          'kart file',
+          file,
+          'Expected no file there yet, and there is one.',
+          'Choose another name; nothing was overwritten.',
+        );
+      world.out(wrap(`Wrote ${file}. Fill in what is marked "measure yours", then:`));
+      world.out(`  kartwright check ${file}\n  kartwright plan --kart ${file}\n`);
+    });
+
+  program
+    .command('check')
+    .description('does a kart file read? Every problem with its line, column and remedy')
+    .argument('<file>', 'the kart file')
+    .option('--json', 'print JSON')
+    .addHelpText('after', '\nExample:\n  kartwright check my-kart.yaml\n')
+    .action(async (file: string, options: { readonly json?: boolean }) => {
+      const text = await world.readFile(file);
+      if (text === undefined)
+        return fail(
+          'unknown file',
+          file,
+          'Expected a kart file, and there is none.',
+          'Make one: kartwright new FILE --template NAME.',
+        );
+      const read = readKart(text, world.library());
+      if (!read.ok) throw new Refusal(read.problems.map(problem => told(file, problem)));
+      const { kart, notes } = read;
+      const counts = { parts: size(kart.parts), joints: size(kart.joints), items: size(kart.items) };
+      if (options.json) world.out(`${JSON.stringify({ kart: kart.name, ...counts, notes })}\n`);
+      else {
+        world.out(
+          `Kart ${kart.name} reads: ${count(counts.parts, 'part')}, ${count(counts.joints, 'joint')}, ${count(counts.items, 'item')}.\n`,
+        );
+        for (const note of notes)
+          world.out(wrap(`${file}:${note.line}:${note.column}: ${note.message} ${note.remedy}`, '  '));
+      }
+    });
+}
+
+const size = (record: object): number => Object.keys(record).length;
+
+const nameOf = (file: string): string =>
+  file
+    .split(/[\\/]/)
+    .at(-1)
+    ?.replace(/\.ya?ml$/, '') || 'kart';
+
+const told = (file: string, { line, column, message, remedy }: Problem): Refusal['problems'][number] => ({
+  code: 'kart file',
+  where: `${file}:${line}:${column}`,
+  message,
+  remedy,
+});

@@ -1,0 +1,100 @@
+/** `log`: every kind of fact, typed with options or handed in as JSON. */
+import type { Command } from 'commander';
+import { Refusal } from '../../app/index.ts';
+import { fail } from '../exit.ts';
+import { TYPED } from '../kinds.ts';
+import { inWords } from '../print/lists.ts';
+import { wrap } from '../print/wrap.ts';
+import { type Common, onKart, personOf, type Session, session, signed } from '../session.ts';
+import { type Given, payloadOf } from '../typed.ts';
+import type { World } from '../world.ts';
+
+export type Writing = Common & { readonly sure?: boolean };
+
+export function addLog(program: Command, world: World): void {
+  const log = sure(signed(onKart(program.command('log'))))
+    .description('write what happened into the book; alone, reads facts as JSON from standard input')
+    .addHelpText(
+      'after',
+      `\nExamples:\n  kartwright log ran --minutes 12 --laps 10\n  echo '{"kind":"note","text":"new chain"}' | kartwright log\n`,
+    )
+    .action(async (_, command: Command) => {
+      const options = command.optsWithGlobals<Writing>();
+      await session(world, options, 'write', async on => write(world, on, await fromInput(world), options));
+    });
+  for (const [kind, typed] of Object.entries(TYPED)) addKind(log, world, kind, typed);
+}
+
+function addKind(log: Command, world: World, kind: string, typed: (typeof TYPED)[keyof typeof TYPED]): void {
+  const command = log.command(kind.replace(' ', '-')).description(typed.about);
+  if (typed.subject)
+    command.argument(typed.subject.key === 'changes' ? '<changes...>' : `<${typed.subject.key}>`, typed.subject.help);
+  for (const option of typed.options) command.option(option.flag, option.help);
+  sure(signed(onKart(command)))
+    .addHelpText('after', `\nExample:\n  ${typed.example}\n`)
+    .action(async (...args: unknown[]) => {
+      const self = args.at(-1) as Command;
+      const options = self.optsWithGlobals<Writing>();
+      const subject = typed.subject ? [args[0]].flat().map(String) : [];
+      const given: Given[] = typed.options.flatMap((option, i) => {
+        const value: unknown = self.getOptionValue(self.options[i]?.attributeName() ?? '');
+        return value === undefined ? [] : [{ option, value: value === true ? true : String(value) }];
+      });
+      await session(world, options, 'write', async on => {
+        const ready = await payloadOf(kind, typed, subject, given, { world, app: on.app });
+        if (!ready.ok) throw new Refusal(ready.problems);
+        await write(world, on, [ready.payload], options);
+      });
+    });
+}
+
+const sure = (command: Command): Command =>
+  command.option('--sure', 'asked again, it is so: a value far outside is kept as said');
+
+/** One fact a line, or one list of facts. */
+async function fromInput(world: World): Promise<readonly unknown[]> {
+  const text = (await world.stdin())?.trim();
+  if (!text)
+    return fail(
+      'nothing to record',
+      'standard input',
+      'Expected a fact as one line of JSON, got nothing.',
+      'Pipe one in, or name a kind: kartwright log --help lists them.',
+    );
+  if (text.startsWith('[')) return parsed(text, 'standard input') as readonly unknown[];
+  return text
+    .split('\n')
+    .filter(line => line.trim() !== '')
+    .map((line, i) => parsed(line, `standard input, line ${i + 1}`));
+}
+
+function parsed(text: string, where: string): unknown {
+  try {
+    return JSON.parse(text);
+  } catch (error) {
+    const why = error instanceof Error ? error.message : String(error);
+    return fail(
+      'wrong shape',
+      where,
+      `Expected JSON, got "${text.slice(0, 40)}" (${why}).`,
+      'Write one fact a line: {"kind": "note", "text": "..."}.',
+    );
+  }
+}
+
+/** Records, and says what was recorded. */
+export async function write(
+  world: World,
+  { app, kart, at }: Session,
+  payloads: readonly unknown[],
+  options: Writing,
+): Promise<void> {
+  const done = await app.record(kart, payloads, {
+    by: personOf(world, options),
+    ...(at === undefined ? {} : { at }),
+    ...(options.sure ? { sure: true } : {}),
+  });
+  if (done.kind === 'refused') throw new Refusal(done.problems);
+  if (options.json) world.out(`${JSON.stringify({ facts: done.facts })}\n`);
+  else for (const fact of done.facts) world.out(wrap(`recorded ${fact.id}  ${inWords(fact)}`));
+}

@@ -1,0 +1,47 @@
+/** The command line: `run` takes the words after the program's name and gives the exit code. */
+import { Command, CommanderError } from 'commander';
+import { addBook } from './commands/book.ts';
+import { addCalc } from './commands/calc.ts';
+import { addKart } from './commands/kart.ts';
+import { addLog } from './commands/log.ts';
+import { addServe } from './commands/serve.ts';
+import { addWork } from './commands/work.ts';
+import { EXIT, tell } from './exit.ts';
+import type { World } from './world.ts';
+
+export async function run(words: readonly string[], world: World): Promise<number> {
+  let code: number = EXIT.done;
+  const program = new Command('kartwright')
+    .description('What is due on a kart, in which order, to which number, and what stands against running.')
+    .version(world.version)
+    .configureOutput({ writeOut: world.out, writeErr: text => world.err(text.replace(/^error: /, 'kartwright: ')) })
+    .configureHelp({ helpWidth: 80, showGlobalOptions: false })
+    .showSuggestionAfterError()
+    .exitOverride()
+    .addHelpText(
+      'after',
+      `
+Examples:
+  kartwright plan --demo                 the plan of the invented demo kart
+  kartwright new my-kart.yaml --template "six-speed gearbox"
+  kartwright plan --kart my-kart.yaml
+The book is kept in the folder KARTWRIGHT_DATA, else .kartwright in your home.`,
+    );
+  addKart(program, world);
+  addWork(program, world, ended => {
+    code = ended;
+  });
+  addLog(program, world);
+  addCalc(program, world);
+  addBook(program, world);
+  addServe(program, world);
+  try {
+    await program.parseAsync(words, { from: 'user' });
+    return code;
+  } catch (error) {
+    if (!(error instanceof CommanderError)) return tell(error, world, words.includes('--json'));
+    if (error.exitCode !== 0 && !error.message.includes('outputHelp'))
+      world.err('Add --help to see what is expected.\n');
+    return error.exitCode === 0 ? EXIT.done : EXIT.error;
+  }
+}

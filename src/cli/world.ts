@@ -1,0 +1,34 @@
+/** What the command line asks of the machine it runs on. `main.ts` gives the real one. */
+import type { App, DemoText } from '../app/index.ts';
+import type { Library } from '../kart/index.ts';
+
+export type World = {
+  readonly env: Readonly<Record<string, string | undefined>>;
+  /** Name of the person logged in to the machine. */
+  readonly user: string | undefined;
+  readonly version: string;
+  now(): Date;
+  out(text: string): void;
+  err(text: string): void;
+  /** All of standard input; undefined when it is a terminal. */
+  stdin(): Promise<string | undefined>;
+  /** Undefined when there is no such file. */
+  readFile(path: string): Promise<string | undefined>;
+  readBytes(path: string): Promise<Uint8Array | undefined>;
+  /** False when the file is there already: nothing is overwritten. */
+  writeNew(path: string, text: string): Promise<boolean>;
+  /** Where the shipped JSON Schema of kart files is, seen from a kart file. */
+  schemaFor(file: string): string;
+  library(): Library;
+  demo(): DemoText;
+  /** The book in the data folder. */
+  open(): Promise<App>;
+  /** A book in memory that holds nothing and is gone afterwards, with a clock of its own if asked. */
+  scratch(now?: Date): App;
+  serve(
+    app: App,
+    at: { readonly port: number; readonly host: string },
+  ): Promise<{ readonly url: string; close(): Promise<void> }>;
+  /** Resolves when the person stops the program. */
+  stopped(): Promise<void>;
+};

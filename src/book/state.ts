@@ -29,6 +29,7 @@ export type PartState = {
   readonly off?: Mark; // last time it came off
   readonly back?: Mark; // last time it went on
   readonly fresh?: Mark; // last time another one went on
+  readonly freshFrom?: Mark; // when the one it took the place of came off
   readonly serial?: string;
   /** Age when the clock of the kart stood at `sinceMinutes`; while on, age = age + (now - since). */
   readonly ageMinutes: number;

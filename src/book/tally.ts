@@ -158,11 +158,13 @@ export class Tally {
   #fitted(fact: FactOf<'fitted'>, mark: Mark): void {
     const before = this.#parts[fact.part];
     const age = fact.fresh ? { minutes: 0, laps: 0 } : ageAt(before, this.#clock);
-    const { serial: old, ...rest } = before ?? {};
+    const { serial: old, freshFrom, ...rest } = before ?? {};
+    const from = fact.fresh ? before?.off : freshFrom;
     const serial = fact.serial ?? (fact.fresh ? undefined : old);
     this.#parts[fact.part] = {
       ...rest,
       ...(fact.fresh ? { fresh: mark } : {}),
+      ...(from ? { freshFrom: from } : {}),
       ...(serial === undefined ? {} : { serial }),
       on: true,
       back: mark,

@@ -52,10 +52,19 @@ async function startAndAsk(cwd, env) {
     const facts = (await (await fetch(`${address}/api/export`)).text()).trim().split('\n').length - 1;
     return { seconds, facts };
   } finally {
-    process.kill(-npm.pid, 'SIGTERM'); // npm and what it started are a group of their own
-    const late = setTimeout(() => process.kill(-npm.pid, 'SIGKILL'), STOP_MS);
+    stop(npm.pid, 'SIGTERM');
+    const late = setTimeout(() => stop(npm.pid, 'SIGKILL'), STOP_MS);
     await ended;
     clearTimeout(late);
+  }
+}
+
+/** npm and what it started are a process group of their own; it may have ended by itself. */
+function stop(group, signal) {
+  try {
+    process.kill(-group, signal);
+  } catch (error) {
+    if (error.code !== 'ESRCH') throw error;
   }
 }
 

@@ -4,6 +4,9 @@ import { join, relative, sep } from 'node:path';
 import { root } from './root.mjs';
 import { run } from './run.mjs';
 
+const vitest = join(root, 'node_modules', 'vitest', 'vitest.mjs');
+/** Counts the rows of checks/ by how their value was obtained, and says so in a last line. */
+const tally = '--reporter=./checks/tally-reporter.ts';
 const report = join(root, 'node_modules', '.cache', 'kartwright', 'tests.json');
 
 /** @typedef {{ passed: number, failed: number, skipped: number }} Count */
@@ -18,16 +21,23 @@ export async function runVitest(groups) {
   const { code } = await run(
     process.execPath,
     [
-      join(root, 'node_modules', 'vitest', 'vitest.mjs'),
+      vitest,
       'run',
       ...Object.keys(groups).flatMap(group => ['--project', group]),
       '--reporter=default',
+      ...('checks' in groups ? [tally] : []),
       '--reporter=json',
       `--outputFile.json=${report}`,
     ],
     { cwd: root },
   );
   return countReport(existsSync(report) ? JSON.parse(readFileSync(report, 'utf8')) : undefined, code, groups);
+}
+
+/** Runs checks/ alone; its last line is the count of rows. Returns Vitest's exit code. */
+export async function runChecks() {
+  const args = [vitest, 'run', '--project', 'checks', '--reporter=default', tally];
+  return (await run(process.execPath, args, { cwd: root })).code;
 }
 
 /** Counts a report (undefined when Vitest wrote none), given Vitest's exit code. */

@@ -24,10 +24,15 @@ const POLL_MS = 500;
 export async function openSqliteStore(path: string): Promise<BookStore> {
   const driver = await loadDriver();
   try {
-    return new SqliteStore(openDatabase(driver, path), path);
+    return storeOn(openDatabase(driver, path), path);
   } catch (error) {
     throw storeError(error, path);
   }
+}
+
+/** On a database that `openDatabase` opened; `path` is for messages. */
+export function storeOn(database: Database, path: string): BookStore {
+  return new SqliteStore(database, path);
 }
 
 class SqliteStore implements BookStore {

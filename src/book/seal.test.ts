@@ -1,0 +1,184 @@
+import { createHash } from 'node:crypto';
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { books } from '../../test/store-contract/random-facts.ts';
+import {
+  CHAIN_START,
+  canonical,
+  type Draft,
+  type Fact,
+  hashOf,
+  isProblem,
+  seal,
+  sealAll,
+  sealNext,
+  upcast,
+  verifyChain,
+} from './index.ts';
+
+const draft: Draft = {
+  id: 'f1',
+  kart: '41',
+  at: '2026-05-01T08:00:00.000Z',
+  recorded: '2026-05-01T08:00:00.000Z',
+  by: 'A. Sample',
+  device: 'bench',
+  kind: 'note',
+  text: 'rear axle dry',
+};
+
+describe('canonical text', () => {
+  // Source: RFC 8785 (June 2020), section 3.2.2, input and result as printed there.
+  it('B5 writes numbers, strings and literals as the sample of RFC 8785 does', () => {
+    const sample = JSON.parse(
+      String.raw`{"numbers":[333333333.33333329,1E30,4.50,2e-3,0.000000000000000000000000001],"string":"\u20ac$\u000F\u000aA'\u0042\u0022\u005c\\\"\/","literals":[null,true,false]}`,
+    );
+    expect(canonical(sample)).toBe(
+      String.raw`{"literals":[null,true,false],"numbers":[333333333.3333333,1e+30,4.5,0.002,1e-27],"string":"€$\u000f\nA'B\"\\\\\"/"}`,
+    );
+  });
+
+  // Source: RFC 8785, section 3.2.3: the order of the sample's keys, here by their values.
+  it('B5 sorts keys by UTF-16 code units as the sample of RFC 8785 does', () => {
+    const keys = {
+      '\u20ac': 'Euro Sign',
+      '\r': 'Carriage Return',
+      '\ufb33': 'Hebrew Letter Dalet With Dagesh',
+      '1': 'One',
+    };
+    const more = {
+      '\ud83d\ude00': 'Emoji: Grinning Face',
+      '\u0080': 'Control',
+      '\u00f6': 'Latin Small Letter O With Diaeresis',
+    };
+    expect(Object.values(JSON.parse(canonical({ ...keys, ...more }).replace('"1"', '"one"')))).toEqual([
+      'Carriage Return',
+      'One',
+      'Control',
+      'Latin Small Letter O With Diaeresis',
+      'Euro Sign',
+      'Emoji: Grinning Face',
+      'Hebrew Letter Dalet With Dagesh',
+    ]);
+  });
+
+  it('B5 refuses what JSON cannot hold', () => {
+    expect(() => canonical({ si: Number.NaN })).toThrow('must be a finite number, got NaN');
+    expect(() => canonical({ text: 'cut \ud83d' })).toThrow('half a character');
+    expect(() => canonical(() => 1)).toThrow('must be plain JSON');
+  });
+});
+
+describe('a sealed fact', () => {
+  it('B5 has as its hash the SHA-256 that an independent implementation gives for its canonical text', () => {
+    fc.assert(
+      fc.property(books, facts => {
+        for (const { hash, ...content } of facts) {
+          expect(hash).toBe(createHash('sha256').update(canonical(content), 'utf8').digest('hex'));
+        }
+      }),
+    );
+  });
+
+  it('B5 comes back from its own text as it was', () => {
+    fc.assert(
+      fc.property(books, facts => {
+        for (const fact of facts) expect(upcast(JSON.parse(canonical(fact)))).toEqual(fact);
+      }),
+    );
+  });
+
+  it('B6 follows the one before', () => {
+    const first = sealNext(CHAIN_START, draft);
+    const second = sealNext(first, { ...draft, id: 'f2' });
+    expect([first.seq, first.prev, second.seq, second.prev]).toEqual([1, '0'.repeat(64), 2, first.hash]);
+  });
+
+  it('B3 is never made from what is no fact', () => {
+    const bad = { ...draft, v: 1, seq: 1, prev: '0'.repeat(64), text: '' } as never;
+    expect(() => seal(bad)).toThrow('seal: fact f1 must be valid, got text:');
+    expect(() => sealNext(CHAIN_START, { ...draft, colour: 'red' } as Draft)).toThrow('colour');
+    expect(() => sealNext(CHAIN_START, { ...draft, at: '2026-05-01 08:00' })).toThrow('at:');
+  });
+});
+
+describe('the door for facts from outside', () => {
+  const whole = sealNext(CHAIN_START, draft);
+  const resealed = (change: object): unknown => {
+    const changed = { ...whole, ...change };
+    return { ...changed, hash: hashOf(changed as Fact) };
+  };
+
+  it.each([
+    ['B22 a newer format is refused', resealed({ v: 2 }), 'newer format', 'up to format 1, got format 2'],
+    ['B22 a format that is none is refused', resealed({ v: '1' }), 'not a fact', 'a whole number from 1, got "1"'],
+    ['B5 a changed text is found', { ...whole, text: 'rear axle oily' }, 'damaged', 'the hash of this fact must be'],
+    ['B3 an unknown kind is named', resealed({ kind: 'guessed' }), 'unknown kind', 'got "guessed"'],
+    ['B3 an unknown key is named', resealed({ colour: 'red' }), 'not a fact', 'colour'],
+    ['B3 a missing key is named', resealed({ text: undefined }), 'not a fact', 'text:'],
+    ['B2 an instant without milliseconds is named', resealed({ at: '2026-05-01T08:00:00Z' }), 'not a fact', 'at:'],
+    ['B3 a list is no fact', [], 'not a fact', 'got a list'],
+    ['B3 nothing is no fact', null, 'not a fact', 'got null'],
+  ])('%s', (_, raw, code, message) => {
+    const problem = upcast(raw);
+    expect(isProblem(problem)).toBe(true);
+    expect(problem).toMatchObject({
+      code,
+      message: expect.stringContaining(message),
+      remedy: expect.stringMatching(/\w/),
+    });
+  });
+});
+
+describe('the chain', () => {
+  const chain = sealAll(
+    CHAIN_START,
+    ['f1', 'f2', 'f3', 'f4'].map(id => ({ ...draft, id })),
+  );
+  const [first, second, third, fourth] = chain as [Fact, Fact, Fact, Fact];
+
+  it('B6 a whole book has no problem, in whatever order it is read', () => {
+    fc.assert(
+      fc.property(books, facts => {
+        expect(verifyChain([...facts].reverse())).toEqual([]);
+      }),
+    );
+  });
+
+  it('B6 a changed fact is the one that is named', () => {
+    expect(verifyChain([first, { ...second, by: 'someone else' }, third, fourth])).toMatchObject([
+      { code: 'damaged', fact: 'f2' },
+    ]);
+  });
+
+  it('B6 a fact changed together with its hash is found by the fact after it', () => {
+    const forged = seal({ ...second, by: 'someone else', hash: undefined } as never);
+    expect(verifyChain([first, forged, third, fourth])).toMatchObject([{ code: 'broken chain', fact: 'f3' }]);
+  });
+
+  it('B6 a missing fact is told by the number that was expected', () => {
+    const [problem, ...rest] = verifyChain([first, third, fourth]);
+    expect(problem).toMatchObject({
+      code: 'broken chain',
+      fact: 'f3',
+      message: expect.stringContaining('number 2, got 3'),
+    });
+    expect(rest).toEqual([]);
+  });
+
+  it('B6 two facts in one place are told', () => {
+    const twin = sealNext(first, { ...draft, id: 'other' });
+    expect(
+      verifyChain([...chain, twin])
+        .map(p => p.message)
+        .join(),
+    ).toContain('one fact with number 2, got two');
+  });
+
+  it('B6 two facts under one id are told', () => {
+    const twin = sealNext(CHAIN_START, { ...draft, device: 'phone' });
+    expect(verifyChain([first, twin])).toMatchObject([
+      { code: 'broken chain', message: expect.stringContaining('id f1') },
+    ]);
+  });
+});

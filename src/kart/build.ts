@@ -7,7 +7,7 @@ import { type Names, namesOf } from './names.ts';
 import type { Place, Report } from './problem.ts';
 import { quantityAt, rangeAt } from './quantities.ts';
 import { type HandlingFile, type JointFile, type NeedFile, wholeHandling, wholeJoint } from './shapes.ts';
-import { child, locate, placeIn, top, type Tree } from './source.ts';
+import { child, locate, placeIn, type Tree, top } from './source.ts';
 import { didYouMean } from './suggest.ts';
 import { examine } from './validate.ts';
 import { alternatives, unique } from './ways.ts';

@@ -39,8 +39,7 @@ export function order(kart: Body): readonly Before[] {
     }
     const own = items.filter(item => item.part === part.id && lapsesWhenDisturbed(item) && !needs(kart, item, part.id));
     for (const item of [...part.disturbs.flatMap(id => kart.items[id] ?? []), ...own])
-      for (const step of made)
-        if (!item.opens.includes(step)) before(step, item.id, `${part.id} disturbs ${item.id}`);
+      for (const step of made) if (!item.opens.includes(step)) before(step, item.id, `${part.id} disturbs ${item.id}`);
   }
   for (const item of items) {
     for (const q of item.needsOff[0] ?? []) {

@@ -26,15 +26,14 @@ export function readKart(text: string, library: Library): KartRead {
   validate(kartShape, tree, top(undefined), problems.add);
   const kart = assemble(tree as KartFile, library, problems);
   const errors = problems.errors();
-  return kart && errors.length === 0
-    ? { ok: true, kart, notes: problems.notes() }
-    : { ok: false, problems: errors };
+  return kart && errors.length === 0 ? { ok: true, kart, notes: problems.notes() } : { ok: false, problems: errors };
 }
 
 function assemble(file: KartFile, library: Library, problems: Problems): Kart | undefined {
   const { kinds, templates, rules, problems: libraryProblems } = readLibrary(library);
   const report: Report = (place, finding, severity) => {
-    if (!problems.knows(place)) problems.add(place, finding, severity);
+    // A value that was wrong and so was left out is not also missing.
+    if (finding.got !== 'nothing' || !problems.knows(place)) problems.add(place, finding, severity);
   };
   problems.addAll(libraryProblems);
   const pick = <T>(key: 'template' | 'rules', id: string | undefined, from: ReadonlyMap<string, T>, place: Place) => {

@@ -38,6 +38,13 @@ const ACTIONS: Readonly<Record<Step['action'], string>> = {
 };
 export const actionOf = (step: Step): string => ACTIONS[step.action];
 
+/** The step without the word its action says already. */
+export const titleOf = (step: Step): string => {
+  if (step.action === 'second-look') return step.title.replace(/^Second look: /, '');
+  if (step.item !== null || step.part === null) return step.title;
+  return capital(step.fresh ? `new ${step.part}` : step.part);
+};
+
 /** What a person did when they say it is done. */
 const DID: Partial<Readonly<Record<Step['action'], string>>> = {
   'take-off': 'It is off',
@@ -49,6 +56,16 @@ const DID: Partial<Readonly<Record<Step['action'], string>>> = {
   'second-look': 'I looked: it holds',
 };
 export const didOf = (step: Step): string => DID[step.action] ?? 'It holds';
+
+/** The shape that goes with an entry of the record. */
+export function factSign(fact: Fact): 'defect' | 'off' | 'open' | 'done' | 'note' {
+  if (fact.kind === 'found' || (fact.kind === 'checked' && fact.result === 'fail')) return 'defect';
+  if (fact.kind === 'taken off') return 'off';
+  if (fact.kind === 'loosened') return 'open';
+  return fact.kind === 'checked' || fact.kind === 'made' || fact.kind === 'fitted' || fact.kind === 'mended'
+    ? 'done'
+    : 'note';
+}
 
 /** One line for the record: what happened, without who and when. */
 export function factWords(fact: Fact): string {

@@ -2,7 +2,7 @@
  * The kart from above, from its own dimensions and the places of its parts: plain shapes in millimetres, front up,
  * the driver's left on the left. x to the right and y down as on a sheet; the middle of the rear axle is the origin.
  */
-import type { Kart, Part } from '../../kart/index.ts';
+import type { Corner, Kart, Part } from '../../kart/index.ts';
 
 export type Point = { readonly x: number; readonly y: number };
 export type Box = { readonly x: number; readonly y: number; readonly width: number; readonly height: number };
@@ -12,12 +12,16 @@ export type Shape =
   | { readonly as: 'line'; readonly points: readonly Point[]; readonly closed: boolean };
 
 export type DrawnPart = { readonly part: string; readonly at: Point; readonly shape: Shape };
+/** A wheel to scale, with the part it is; none where the kart names none at that corner. */
+export type DrawnWheel = { readonly corner: Corner; readonly part: string | undefined; readonly shape: Shape };
 export type Dimension = { readonly from: Point; readonly to: Point; readonly label: Point; readonly text: string };
 export type Drawing = {
   readonly view: Box;
   readonly frame: readonly Shape[];
   readonly axle: readonly Shape[];
-  readonly wheels: readonly Shape[];
+  readonly wheels: readonly DrawnWheel[];
+  /** What lies under the frame. */
+  readonly under: readonly DrawnPart[];
   readonly parts: readonly DrawnPart[];
   readonly dimensions: readonly Dimension[];
 };
@@ -53,7 +57,9 @@ export function drawKart(kart: Kart): Drawing {
   const bearing = sizeOf(kart, 'bearing faces') / 2;
   const kingpin = sizeOf(kart, 'kingpin spacing') / 2;
   const axle = { length: sizeOf(kart, 'axle length'), width: sizeOf(kart, 'axle diameter') };
-  const drawn = Object.values(kart.parts).flatMap(drawPart).toSorted((a, b) => areaOf(b.shape) - areaOf(a.shape));
+  const drawn = Object.values(kart.parts)
+    .flatMap(drawPart)
+    .toSorted((a, b) => areaOf(b.shape) - areaOf(a.shape));
   const half = Math.max(rear + 250, front + 250, ...drawn.map(p => Math.abs(p.at.x) + 120));
   const nose = Math.max(wheelbase + 420, ...drawn.map(p => 120 - p.at.y));
   const tail = Math.max(420, ...drawn.map(p => p.at.y + 120));
@@ -70,11 +76,13 @@ export function drawKart(kart: Kart): Drawing {
       ),
       ...[-1, 1].map(side => circle({ x: side * kingpin, y: -wheelbase }, 18)),
     ],
-    wheels: [
-      ...wheelsOf(0, rear, sizeOf(kart, 'rear tyre width'), sizeOf(kart, 'rear tyre diameter')),
-      ...wheelsOf(-wheelbase, front, sizeOf(kart, 'front tyre width'), sizeOf(kart, 'front tyre diameter')),
-    ],
-    parts: drawn,
+    wheels: (['rear left', 'rear right', 'front left', 'front right'] as const).map(corner => ({
+      corner,
+      part: wheelAt(kart, corner),
+      shape: wheelOf(kart, corner),
+    })),
+    under: drawn.filter(p => isUnder(kart, p)),
+    parts: drawn.filter(p => !isUnder(kart, p)),
     dimensions: [
       {
         from: { x: -rear, y: 385 },
@@ -83,9 +91,9 @@ export function drawKart(kart: Kart): Drawing {
         text: kart.dimensions['overall rear width']?.text ?? 'rear width not given',
       },
       {
-        from: { x: rear + 130, y: 0 },
-        to: { x: rear + 130, y: -wheelbase },
-        label: { x: rear + 175, y: -wheelbase / 2 },
+        from: { x: rear + 105, y: 0 },
+        to: { x: rear + 105, y: -wheelbase },
+        label: { x: rear + 82, y: -wheelbase / 2 },
         text: kart.dimensions.wheelbase?.text ?? 'wheelbase not given',
       },
     ],
@@ -127,8 +135,19 @@ function frameOf(wheelbase: number, bearing: number, kingpin: number): readonly 
   ];
 }
 
-const wheelsOf = (y: number, outer: number, width: number, diameter: number): readonly Shape[] =>
-  [-1, 1].map(side => box(side < 0 ? -outer : outer - width, y - diameter / 2, width, diameter, 26));
+function wheelOf(kart: Kart, corner: 'rear left' | 'rear right' | 'front left' | 'front right'): Shape {
+  const [end, side] = corner.split(' ') as ['front' | 'rear', 'left' | 'right'];
+  const outer = sizeOf(kart, `overall ${end} width`) / 2;
+  const width = sizeOf(kart, `${end} tyre width`);
+  const diameter = sizeOf(kart, `${end} tyre diameter`);
+  const y = end === 'front' ? -sizeOf(kart, 'wheelbase') : 0;
+  return box(side === 'left' ? -outer : outer - width, y - diameter / 2, width, diameter, 26);
+}
+
+const wheelAt = (kart: Kart, corner: Corner): string | undefined =>
+  Object.values(kart.parts).find(p => p.corner === corner && /wheel$/.test(p.kind))?.id;
+
+const isUnder = (kart: Kart, drawn: DrawnPart): boolean => /floor/.test(kart.parts[drawn.part]?.kind ?? '');
 
 /** How a part looks from above, by the word in its kind that says so; sizes in mm, common practice, for the drawing only. */
 const LOOKS: readonly (readonly [RegExp, (at: Point) => Shape])[] = [

@@ -1,5 +1,5 @@
 import type { Kart } from '../../kart/index.ts';
-import { type Dimension, drawKart, placeOf, type Shape } from './geometry.ts';
+import { type Dimension, type DrawnPart, drawKart, placeOf, type Shape } from './geometry.ts';
 import type { Mark } from './marks.ts';
 
 /** The kart from above. `here` is the part the step is on; `off` are parts drawn as not there. */
@@ -14,6 +14,9 @@ export function KartDrawing(props: {
   const { view } = drawing;
   const here = props.here === undefined ? undefined : props.kart.parts[props.here];
   const spot = here && placeOf(here);
+  const drawPart = (p: DrawnPart) => (
+    <Draw key={p.part} shape={p.shape} name={props.off.has(p.part) ? 'part off' : 'part'} />
+  );
   return (
     <svg
       class="drawing"
@@ -22,26 +25,27 @@ export function KartDrawing(props: {
       aria-label={props.title}
     >
       <path class="centre" d={`M0 ${view.y + 20}V${view.y + view.height - 20}M${view.x + 20} 0H${-view.x - 20}`} />
-      <g class="outline">
+      <g>{drawing.under.map(drawPart)}</g>
+      <g>
         {drawing.frame.map((s, i) => (
-          <Draw key={i} shape={s} name="outline" />
+          <Draw key={`frame ${i}`} shape={s} name="outline" />
         ))}
       </g>
       <g>
-        {drawing.wheels.map((s, i) => (
-          <Draw key={i} shape={s} name="tyre" />
+        {drawing.wheels.map(w => (
+          <Draw
+            key={w.corner}
+            shape={w.shape}
+            name={w.part !== undefined && props.off.has(w.part) ? 'tyre off' : 'tyre'}
+          />
         ))}
       </g>
       <g>
         {drawing.axle.map((s, i) => (
-          <Draw key={i} shape={s} name="outline" />
+          <Draw key={`axle ${i}`} shape={s} name="outline" />
         ))}
       </g>
-      <g>
-        {drawing.parts.map(p => (
-          <Draw key={p.part} shape={p.shape} name={props.off.has(p.part) ? 'part off' : 'part'} />
-        ))}
-      </g>
+      <g>{drawing.parts.map(drawPart)}</g>
       {drawing.dimensions.map(d => (
         <DimensionLine key={d.text} dimension={d} />
       ))}
@@ -106,7 +110,7 @@ function DimensionLine({ dimension: d }: { readonly dimension: Dimension }) {
 /** A numbered balloon in the margin with its leader: square lies off, circle due, ring joint open, cross defect. */
 function Balloon({ mark }: { readonly mark: Mark }) {
   const { at, label, n, kind } = mark;
-  const r = 40;
+  const r = 50;
   return (
     <g class={`balloon ${kind}`}>
       <path class="leader" d={`M${label.x + (label.x < 0 ? r : -r)} ${label.y}L${at.x} ${at.y}`} />
@@ -120,7 +124,7 @@ function Balloon({ mark }: { readonly mark: Mark }) {
         </g>
       )}
       {kind === 'defect' && <path d={`M${label.x} ${label.y - r - 12}l${r + 14} ${2 * r + 6}h${-2 * r - 28}z`} />}
-      <text x={label.x} y={label.y + (kind === 'defect' ? 24 : 13)} text-anchor="middle">
+      <text x={label.x} y={label.y + (kind === 'defect' ? 30 : 17)} text-anchor="middle">
         {n}
       </text>
     </g>

@@ -25,7 +25,7 @@ export type Mark = {
 
 /** Parts closer than this share a mark; the numbers in the margin keep this far apart, mm. */
 const NEAR = 170;
-const APART = 100;
+const APART = 114;
 
 export function marksOf(kart: Kart, state: State, due: readonly Due[], view: Box): readonly Mark[] {
   const clusters: { at: Point; lines: Line[] }[] = [];
@@ -38,7 +38,7 @@ export function marksOf(kart: Kart, state: State, due: readonly Due[], view: Box
     else clusters.push({ at, lines: [line] });
   }
   clusters.sort((a, b) => a.at.y - b.at.y || a.at.x - b.at.x);
-  const margin = view.width / 2 - 60;
+  const margin = view.width / 2 - 70;
   const sides = [clusters.filter(c => c.at.x <= 0), clusters.filter(c => c.at.x > 0)] as const;
   const labels = new Map(
     sides.flatMap((side, i) => {

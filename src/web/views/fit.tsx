@@ -28,6 +28,13 @@ export function Fit(props: {
       <div class="fit-page head-gap">
         <div>
           <Verdict fitness={fitness} />
+          <button
+            type="button"
+            class="button wide to-sign no-print"
+            onClick={() => document.getElementById('signer')?.scrollIntoView({ block: 'center' })}
+          >
+            To the signature
+          </button>
           <Reasons title="Against running" list={fitness.against} sign="not fit" />
           <Reasons title="Not known" list={fitness.unknown} sign="not known" />
           <Reasons title="Open, below safety" list={fitness.open} sign="due" />

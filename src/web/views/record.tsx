@@ -3,7 +3,7 @@ import type { FactLine, Problem } from '../../app/index.ts';
 import { Glyph } from '../glyph.tsx';
 import { Refused } from '../parts.tsx';
 import type { Session, Snapshot } from '../session.ts';
-import { dateOf, factWords, timeOf } from '../words.ts';
+import { dateOf, factSign, factWords, timeOf } from '../words.ts';
 
 const PAGE = 60;
 
@@ -26,7 +26,7 @@ export function RecordSheet({ snapshot, session }: { readonly snapshot: Snapshot
           <ul class="rows record">
             {list.map(line => (
               <li key={line.fact.id} class={line.struck ? 'struck' : undefined}>
-                <Glyph sign={line.struck ? 'struck' : 'done'} />
+                <Glyph sign={line.struck ? 'struck' : factSign(line.fact)} />
                 <div>
                   {line.struck ? <s>{factWords(line.fact)}</s> : factWords(line.fact)}
                   <p>

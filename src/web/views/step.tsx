@@ -7,7 +7,7 @@ import { Glyph } from '../glyph.tsx';
 import { Caution, Refused } from '../parts.tsx';
 import type { Keep } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
-import { actionOf, didOf, spanOf } from '../words.ts';
+import { actionOf, didOf, spanOf, titleOf } from '../words.ts';
 import { partsOff } from './kart.tsx';
 
 type Asking = 'result' | 'fail' | 'not possible';
@@ -33,7 +33,7 @@ export function StepCard(props: {
         <span>{spanOf(step.minutes)}</span>
       </header>
       <div class="step-body">
-        <h1>{step.title}</h1>
+        <h1>{titleOf(step)}</h1>
         <p class="soft">
           {step.item !== null && step.part !== null ? `${step.part}. ` : ''}
           {step.why}

@@ -25,8 +25,8 @@ export function Today({ snapshot }: { readonly snapshot: Snapshot }) {
         {left === 0 ? 'See the work' : 'Go on with the work'}
       </a>
       {due.due.length === 0 && <p class="note">Nothing is due. What the record does not hold, it cannot know.</p>}
-      {bySystem(due.due).map(([system, list]) => (
-        <DueGroup key={system} system={system} list={list} />
+      {bySystem(due.due).map(([system, list], i) => (
+        <DueGroup key={system} system={system} list={list} open={i === 0} />
       ))}
       {plan.whileOpen.length > 0 && (
         <section class="group">
@@ -51,16 +51,19 @@ export function Today({ snapshot }: { readonly snapshot: Snapshot }) {
   );
 }
 
-function DueGroup({ system, list }: { readonly system: System; readonly list: readonly Due[] }) {
+function DueGroup(props: { readonly system: System; readonly list: readonly Due[]; readonly open: boolean }) {
+  const { system, list, open } = props;
   const safety = list.filter(d => d.grade === 'safety').length;
   return (
-    <section class="group">
-      <h2>
-        {system}
-        <span>
-          {list.length} due{safety > 0 ? `, ${safety} safety` : ''}
-        </span>
-      </h2>
+    <details class="group" open={open}>
+      <summary>
+        <h2>
+          {system}
+          <span>
+            {list.length} due{safety > 0 ? `, ${safety} safety` : ''}
+          </span>
+        </h2>
+      </summary>
       <ul class="rows">
         {list.map(d => (
           <li key={d.item}>
@@ -73,7 +76,7 @@ function DueGroup({ system, list }: { readonly system: System; readonly list: re
           </li>
         ))}
       </ul>
-    </section>
+    </details>
   );
 }
 

@@ -1,0 +1,329 @@
+import { mkdirSync } from 'node:fs';
+import { mkdtemp, readFile } from 'node:fs/promises';
+import { createRequire } from 'node:module';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
+import { chromiumFlags, ensureChromium } from '../../scripts/chromium.mjs';
+import type { FitAnswer } from '../../src/app/index.ts';
+import type { State } from '../../src/book/index.ts';
+import type { Plan, Step } from '../../src/prep/index.ts';
+import { goodReading, payloadOf, type Served, startBuilt } from './served.ts';
+
+const AXE = await readFile(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+const PHONE = { width: 390, height: 844 };
+const LAPTOP = { width: 1280, height: 800 };
+const SHEETS = ['today', 'work', 'kart', 'record', 'fit'] as const;
+
+let browser: Browser;
+let served: Served;
+let pictures: string;
+const contexts: BrowserContext[] = [];
+const faults: string[] = [];
+
+beforeAll(async () => {
+  browser = await chromium.launch({ executablePath: await ensureChromium(), args: [...chromiumFlags] });
+  served = await startBuilt();
+  // The pictures of the guide change with the day; they are only replaced when that is asked for.
+  pictures = process.env.UPDATE_PICTURES ? 'docs/guide' : await mkdtemp(join(tmpdir(), 'kartwright-pictures-'));
+  mkdirSync(pictures, { recursive: true });
+});
+afterEach(async () => {
+  for (const context of contexts.splice(0)) await context.close();
+  expect(faults.splice(0)).toEqual([]); // nothing the page complained of, refused scripts and styles included
+});
+afterAll(async () => {
+  await browser?.close();
+  await served?.stop();
+});
+
+/** A page of its own device, already named. */
+async function open(
+  who: string,
+  hash: string,
+  options: { viewport?: typeof PHONE; colorScheme?: 'light' | 'dark' } = {},
+): Promise<Page> {
+  const context = await browser.newContext({ viewport: PHONE, ...options });
+  contexts.push(context);
+  const page = await context.newPage();
+  page.on('pageerror', error => faults.push(error.message));
+  page.on('console', message => {
+    // A refused answer is shown on the page; the browser notes the status of each as well.
+    if (message.type() === 'error' && !message.text().startsWith('Failed to load resource'))
+      faults.push(message.text());
+  });
+  await page.goto(`${served.url}${hash}`);
+  await page.getByLabel('Your name').fill(who);
+  await page.getByRole('button', { name: 'That is me' }).click();
+  await page.locator('main h1').waitFor();
+  return page;
+}
+
+const plan = (): Promise<Plan> => served.get('/api/karts/41/plan');
+const fitness = (): Promise<FitAnswer> => served.get('/api/karts/41/fitness');
+const toDo = (p: Plan): Step[] => p.steps.filter(s => s.state !== 'done');
+const stepHash = (step: Step): string => `#/work/${encodeURIComponent(step.key)}`;
+const heading = (page: Page) => page.locator('.step h1');
+const number = (page: Page) => page.locator('.step header');
+
+/** Does everything that is left, as two people with their own clipboard would; stops before the last `keep` steps. */
+async function finishAllBut(keep: number): Promise<void> {
+  for (let round = 0; round < 10; round++) {
+    const left = toDo(await plan());
+    const now = left.slice(0, left.length - keep);
+    if (now.length === 0) return;
+    for (let i = 0; i < now.length; ) {
+      const second = now[i]?.action === 'second-look';
+      let end = i;
+      while (end < now.length && (now[end]?.action === 'second-look') === second) end++;
+      const payloads = now.slice(i, end).map(payloadOf);
+      const answer = await served.post('/api/karts/41/facts', { payloads, by: second ? 'J. Moor' : 'R. Vale' });
+      expect(answer.body.problems ?? []).toEqual([]);
+      i = end;
+    }
+  }
+  throw new Error('the plan did not come to its end in ten rounds');
+}
+
+describe('at the bench, on a phone', () => {
+  test('the name is asked once, what is due is shown with its reason, and the work begins with one step', async () => {
+    const page = await open('R. Vale', '');
+    await page.getByText('Not fit', { exact: true }).waitFor();
+    await page.getByRole('link', { name: 'Go on with the work' }).click();
+    await heading(page).waitFor();
+    expect(await page.locator('article.step').count()).toBe(1);
+    await page.reload();
+    await heading(page).waitFor();
+    expect(await page.getByLabel('Your name').count()).toBe(0);
+  });
+
+  test('a step that is done leads to the next that can be done, and a reload in the middle keeps the place', async () => {
+    const page = await open('R. Vale', '#/work');
+    for (let i = 0; i < 3; i++) {
+      const before = toDo(await plan()).length;
+      const said = await heading(page).innerText();
+      await page.locator('.answers .main').click();
+      await page.waitForFunction(old => document.querySelector('.step h1')?.textContent !== old, said);
+      expect(toDo(await plan()).length).toBeLessThan(before + 1);
+    }
+    const where = await number(page).innerText();
+    const what = await heading(page).innerText();
+    await page.reload();
+    await heading(page).waitFor();
+    expect(await heading(page).innerText()).toBe(what);
+    expect(await number(page).innerText()).toBe(where);
+    await page.goto('about:blank');
+    await page.goto(served.url); // the address without a place: the device knows it
+    await heading(page).waitFor();
+    expect(await heading(page).innerText()).toBe(what);
+  });
+
+  test('the last entry can be undone with two taps, and the step is to do again', async () => {
+    const page = await open('J. Moor', '#/work');
+    const what = await heading(page).innerText();
+    const left = toDo(await plan()).length;
+    await page.locator('.answers .main').click();
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await page.getByRole('button', { name: 'Strike it' }).click();
+    await page.getByRole('button', { name: 'Undo' }).waitFor({ state: 'detached' });
+    expect(toDo(await plan()).length).toBe(left);
+    await page.goto(`${served.url}#/today`);
+    await page.goto(`${served.url}#/record`);
+    await page.getByText('undone at the bench').first().waitFor();
+    expect(what).not.toBe('');
+  });
+
+  test('two people on the same plan see each other’s ticks without reloading', async () => {
+    const step = toDo(await plan()).find(s => s.state === 'ready') as Step;
+    const mine = await open('R. Vale', stepHash(step));
+    const theirs = await open('J. Moor', stepHash(step), { viewport: LAPTOP });
+    await mine.locator('.answers .main').click();
+    await theirs.getByText('This step is done.').or(theirs.getByText('no longer in the plan')).first().waitFor();
+    const other = toDo(await plan()).find(s => s.state === 'ready') as Step;
+    await mine.goto(`${served.url}${stepHash(other)}`);
+    await theirs.goto(`${served.url}${stepHash(other)}`);
+    await theirs.locator('.answers .main').click();
+    await mine.getByText('This step is done.').or(mine.getByText('no longer in the plan')).first().waitFor();
+  });
+
+  test('a value far outside is asked again, keeps what was said over a reload, and can be recorded so', async () => {
+    const kart = await served.get<{ items: Record<string, { measure?: { plausible?: { max: { unit: string } } } }> }>(
+      '/api/karts/41',
+    );
+    const step = toDo(await plan()).find(
+      s => s.state === 'ready' && s.action === 'measure' && s.item !== null && kart.items[s.item]?.measure?.plausible,
+    ) as Step;
+    const page = await open('R. Vale', stepHash(step));
+    await page.getByRole('button', { name: 'It fails' }).click();
+    await page.getByLabel('What you read').fill('99999');
+    await page.getByLabel('What is wrong').fill('slipped');
+    await page.getByRole('button', { name: 'Record the fail' }).click();
+    await page.getByRole('alert').getByText('Expected').waitFor();
+    expect(await page.getByLabel('What you read').inputValue()).toBe('99999');
+    await page.reload();
+    await page.getByLabel('What you read').waitFor();
+    expect(await page.getByLabel('What you read').inputValue()).toBe('99999');
+    await page.getByRole('button', { name: 'Record the fail' }).click();
+    await page.getByRole('button', { name: /as I said/ }).click();
+    await page.getByRole('alert').waitFor({ state: 'detached' });
+    const state = await stateOf();
+    expect(state.items[step.item as string]?.fail?.why).toBe('slipped');
+  });
+
+  test('a value that is no quantity is refused in words and stays in the field', async () => {
+    const step = toDo(await plan()).find(s => s.state === 'ready' && s.action === 'measure') as Step;
+    const page = await open('R. Vale', stepHash(step));
+    await page.getByLabel('What you read').fill('about a hand');
+    await page.locator('.answers .main').click();
+    await page.getByRole('alert').waitFor();
+    expect(await page.getByLabel('What you read').inputValue()).toBe('about a hand');
+    await page.getByLabel('What you read').fill(goodReading(step) ?? '');
+    await page.locator('.answers .main').click();
+    await page.getByRole('alert').waitFor({ state: 'detached' });
+  });
+
+  test('a wrong entry is struck with a reason and stays to be seen', async () => {
+    const page = await open('R. Vale', '#/record');
+    await page
+      .getByRole('button', { name: /^Strike:/ })
+      .first()
+      .click();
+    await page.getByLabel('Why it is wrong').fill('wrong side');
+    await page.getByRole('button', { name: 'Strike it' }).click();
+    await page.getByText('Struck by R. Vale: wrong side').waitFor();
+    expect(await page.locator('li.struck s').count()).toBeGreaterThan(0);
+  });
+});
+
+/** Made from the exported facts by nobody but the server: asked through its own answers. */
+async function stateOf(): Promise<Pick<State, 'items'>> {
+  const { facts } = await served.get<{
+    facts: { fact: { kind: string; item?: string; result?: string; why?: string } }[];
+  }>('/api/karts/41/facts');
+  const items: Record<string, { readings: []; fail?: { why: string } }> = {};
+  for (const { fact } of facts)
+    if (fact.kind === 'checked' && fact.result === 'fail' && fact.item)
+      items[fact.item] = { readings: [], fail: { why: fact.why ?? '' } };
+  return { items } as unknown as Pick<State, 'items'>;
+}
+
+describe('to the end', () => {
+  test('a worked plan ends fit, a person signs, and what was open is kept with the name', async () => {
+    await finishAllBut(2);
+    const page = await open('J. Moor', '#/work');
+    for (let i = 0; i < 2; i++) {
+      const said = await heading(page).innerText();
+      await page.locator('.answers .main').click();
+      await page.waitForFunction(old => document.querySelector('.step h1')?.textContent !== old, said);
+    }
+    await page.getByRole('link', { name: 'See whether it is fit' }).click();
+    await page.getByText('Fit', { exact: true }).first().waitFor();
+    expect((await fitness()).against).toEqual([]);
+    await page.getByLabel('Your name', { exact: true }).fill('J. Moor');
+    await page.getByRole('button', { name: 'Sign', exact: true }).click();
+    await page.getByText('Signed and in the record.').waitFor();
+  });
+
+  test('a fail with its defect makes the kart not fit, and signing then asks again with what stands open', async () => {
+    const kart = await served.get<{ items: Record<string, { grade: string; joint?: string }> }>('/api/karts/41');
+    const [item] = Object.entries(kart.items).find(([, i]) => i.grade === 'safety' && i.joint === undefined) ?? [''];
+    await served.post('/api/karts/41/facts', {
+      payloads: [{ kind: 'checked', item, result: 'fail', why: 'hairline crack' }],
+      by: 'R. Vale',
+    });
+    const page = await open('J. Moor', '#/fit');
+    await page.getByText('Not fit', { exact: true }).waitFor();
+    await page
+      .getByText(/hairline crack/)
+      .first()
+      .waitFor();
+    await page.getByRole('button', { name: 'Sign', exact: true }).click();
+    await page.getByRole('button', { name: /Sign all the same/ }).waitFor();
+    expect((await fitness()).verdict).toBe('not fit');
+  });
+});
+
+describe('for everyone', () => {
+  test('axe finds nothing wrong on any sheet, light and dark, narrow and wide', async () => {
+    for (const [viewport, colorScheme] of [
+      [{ width: 360, height: 740 }, 'light'],
+      [LAPTOP, 'light'],
+      [PHONE, 'dark'],
+    ] as const) {
+      const page = await open('R. Vale', '', { viewport, colorScheme });
+      for (const sheet of SHEETS) {
+        await page.goto(`${served.url}#/${sheet}`);
+        await page.locator('main h1').waitFor();
+        await page.evaluate(AXE);
+        const found = await page.evaluate(async () => {
+          const axe = (
+            globalThis as unknown as {
+              axe: { run(): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
+            }
+          ).axe;
+          return (await axe.run()).violations.map(
+            v =>
+              `${v.id}: ${v.nodes
+                .map(n => n.html)
+                .join(' | ')
+                .slice(0, 400)}`,
+          );
+        });
+        expect(found, `${sheet} ${viewport.width} ${colorScheme}`).toEqual([]);
+        const wide = await page.evaluate(() => document.documentElement.scrollWidth);
+        expect(wide, `${sheet} at ${viewport.width}`).toBeLessThanOrEqual(viewport.width);
+      }
+    }
+  });
+
+  test('what is pressed at the bench is at least 56 px high', async () => {
+    const page = await open('R. Vale', '#/work');
+    const low = await page
+      .locator('main button, main a.button, .steps a, nav.sheets a')
+      .evaluateAll(all =>
+        all.filter(e => e.getClientRects().length > 0 && e.getBoundingClientRect().height < 56).map(e => e.outerHTML),
+      );
+    expect(low).toEqual([]);
+  });
+
+  test('the work list and the release sheet print on plain paper, with title and room to sign', async () => {
+    const page = await open('R. Vale', '#/work', { viewport: LAPTOP });
+    await page.emulateMedia({ media: 'print' });
+    await page.locator('table.print').waitFor();
+    expect(await page.locator('nav.sheets').isVisible()).toBe(false);
+    for (const format of ['A4', 'Letter'] as const) {
+      const pdf = await page.pdf({ format, preferCSSPageSize: false });
+      expect(pdf.subarray(0, 5).toString()).toBe('%PDF-');
+    }
+    await page.emulateMedia({ media: 'screen' });
+    await page.goto(`${served.url}#/fit`);
+    await page.emulateMedia({ media: 'print' });
+    await page.getByText('Signature of the person who decides').waitFor();
+    expect(await page.getByRole('button', { name: 'Sign', exact: true }).isVisible()).toBe(false);
+    expect((await page.pdf({ format: 'A4' })).length).toBeGreaterThan(1000);
+  });
+});
+
+test('the guide’s pictures are taken on a fresh demo', async () => {
+  const fresh = await startBuilt();
+  const before = served;
+  served = fresh;
+  try {
+    for (const [size, viewport] of [
+      ['phone', PHONE],
+      ['laptop', LAPTOP],
+    ] as const) {
+      const page = await open('R. Vale', '', { viewport });
+      for (const sheet of SHEETS) {
+        await page.goto(`${served.url}#/${sheet}`);
+        await page.locator('main h1').waitFor();
+        const picture = await page.screenshot({ path: join(pictures, `${size}-${sheet}.png`) });
+        expect(picture.length).toBeGreaterThan(5000);
+      }
+    }
+  } finally {
+    served = before;
+    await fresh.stop();
+  }
+});

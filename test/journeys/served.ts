@@ -1,0 +1,80 @@
+/** The built program, started as `npm start` starts it, on a book of its own in a folder that is removed afterwards. */
+import { spawn } from 'node:child_process';
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Step } from '../../src/prep/index.ts';
+
+export type Served = {
+  readonly url: string;
+  get<T>(path: string): Promise<T>;
+  post(
+    path: string,
+    body: unknown,
+  ): Promise<{ status: number; body: { problems?: { code: string; message: string }[] } }>;
+  stop(): Promise<void>;
+};
+
+const START_MS = 60_000;
+
+export async function startBuilt(command: readonly string[] = ['start']): Promise<Served> {
+  const folder = await mkdtemp(join(tmpdir(), 'kartwright-'));
+  const child = spawn(process.execPath, ['dist/cli.js', ...command, '--port', '0'], {
+    env: { ...process.env, KARTWRIGHT_DATA: folder },
+    stdio: ['ignore', 'pipe', 'pipe'],
+  });
+  const ended = new Promise<void>(done => child.once('exit', () => done()));
+  const url = await new Promise<string>((found, failed) => {
+    let said = '';
+    const timer = setTimeout(
+      () => failed(new Error(`the server did not say where it is within 60 s:\n${said}`)),
+      START_MS,
+    );
+    const hear = (text: Buffer): void => {
+      said += text.toString();
+      const at = /http:\/\/[\w.[\]:]+\//.exec(said);
+      if (!at) return;
+      clearTimeout(timer);
+      found(at[0]);
+    };
+    child.stdout.on('data', hear);
+    child.stderr.on('data', hear);
+    child.once('exit', code => failed(new Error(`the server ended with ${code}:\n${said}`)));
+  });
+  return {
+    url,
+    get: async path => (await fetch(new URL(path, url))).json(),
+    async post(path, body) {
+      const answer = await fetch(new URL(path, url), {
+        method: 'POST',
+        headers: { 'content-type': 'application/json' },
+        body: JSON.stringify(body),
+      });
+      return { status: answer.status, body: await answer.json() };
+    },
+    async stop() {
+      child.kill('SIGTERM');
+      await ended;
+      await rm(folder, { recursive: true, force: true });
+    },
+  };
+}
+
+/** A reading that holds: the target, else the inside end of what is allowed. Undefined when none is asked. */
+export function goodReading(step: Step): string | undefined {
+  if (step.unit === null) return undefined;
+  const text = step.tolerance?.min?.text ?? step.target?.text ?? step.tolerance?.max?.text;
+  return (step.target && step.joint === null ? step.target.text : text)?.replace(/ \(.*\)$/, '');
+}
+
+/** What doing a step well writes, said independently of the page. */
+export function payloadOf(step: Step): Record<string, unknown> {
+  const text = step.action === 'second-look' ? undefined : goodReading(step);
+  const reading = text === undefined ? {} : { reading: text };
+  if (step.action === 'take-off') return { kind: 'taken off', part: step.part };
+  if (step.action === 'refit') return { kind: 'fitted', part: step.part, ...(step.fresh ? { fresh: true } : {}) };
+  if (step.action === 'posture') return { kind: 'put on', posture: step.posture };
+  if (step.action === 'second-look') return { kind: 'checked', item: step.item, result: 'pass', secondLook: true };
+  if (step.joint !== null) return { kind: 'made', joint: step.joint, ...reading };
+  return { kind: 'checked', item: step.item, result: 'pass', ...reading };
+}

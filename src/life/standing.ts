@@ -90,6 +90,8 @@ export const disturbedBy = (kart: Kart, state: State, id: ItemId): { mark: Mark;
     consider(state.parts[p]?.off, `${p} was taken off`);
     consider(state.parts[p]?.back, `${p} was put back`);
   }
+  const own = kart.items[id]?.part;
+  if (own !== undefined && who.whileOff.get(own)?.includes(id)) consider(state.parts[own]?.off, `${own} was taken off`);
   for (const i of who.items.get(id) ?? []) consider(lastDone(kart, state, i), `${kart.items[i]?.title ?? i} was set`);
   consider(state.items[id]?.set, 'it was set');
   return found;
@@ -202,15 +204,9 @@ const lapse = (
     case 'fitted': {
       const fresh = part?.fresh;
       if (!fresh || fresh.pos < (pass?.pos ?? -1)) return undefined;
-      // An item done with the part off was done before it went on: it counts if it was done since the part came off.
-      const offAt = part?.off;
-      if (
-        pass &&
-        offAt &&
-        offAt.pos < fresh.pos &&
-        pass.pos > offAt.pos &&
-        disturbersOf(kart).mayNeedOff(item.id).has(item.part)
-      )
+      // An item done with the part off was done before it went on: it counts if done since the old one came off.
+      const from = part?.freshFrom;
+      if (pass && from && pass.pos > from.pos && disturbersOf(kart).mayNeedOff(item.id).has(item.part))
         return undefined;
       return now(`Another ${item.part} was fitted on ${day(fresh.at)}.`, fresh);
     }

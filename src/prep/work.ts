@@ -76,8 +76,9 @@ export const workFor = (kart: Kart, state: State, due: readonly Due[]): Work => 
   const wanted = new Set<ItemId>(due.map(d => d.item));
   const secondOnly = new Set<ItemId>(due.filter(d => d.cause === 'second look').map(d => d.item));
   const owe = (id: ItemId, why: string): boolean => {
-    secondOnly.delete(id); // what is disturbed now needs its first look again
-    if (wanted.has(id) || !kart.items[id]) return false;
+    const again = secondOnly.delete(id); // what is disturbed now needs its first look again
+    if (again) whyOf.set(id, why);
+    if (wanted.has(id) || !kart.items[id]) return again;
     wanted.add(id);
     whyOf.set(id, why);
     return true;
@@ -104,6 +105,8 @@ export const workFor = (kart: Kart, state: State, due: readonly Due[]): Work => 
       const part = kart.parts[p];
       if (!part) continue;
       for (const j of part.joints) grew = owe(j, `Opened when ${p} comes off.`) || grew;
+      if (beside.includes(p)) continue; // what is to be done while it is off may be done already
+      for (const id of who.whileOff.get(p) ?? []) grew = owe(id, `To be done while ${p} is off.`) || grew;
     }
     for (const [id, parts] of who.parts)
       for (const p of parts) if (found.off.has(p)) grew = owe(id, `Disturbed when ${p} comes off.`) || grew;
@@ -186,7 +189,7 @@ export const workFor = (kart: Kart, state: State, due: readonly Due[]): Work => 
     }
   }
   const whole = items.filter(i => i.complete);
-  const openedLate = new Set(whole.flatMap(i => i.opens));
+  const openedLate = new Set(Object.values(kart.items).flatMap(i => (i.complete ? i.opens : [])));
   for (const item of items) {
     edge(itemKey(item), lookKey(item)); // W6
     for (const p of found.wayOf('wish', item.id)) {

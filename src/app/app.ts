@@ -2,7 +2,7 @@
 import { exportLines, type Fact, importLines, verifyChain } from '../book/index.ts';
 import { type DemoText, expandDemo } from './demo.ts';
 import type { BookStore, Clock, Ids, KartReader, Kept } from './ports.ts';
-import { type Problem, refuse } from './problem.ts';
+import { fromKartFile, type Problem, refuse, sentence } from './problem.ts';
 import { type Queries, queriesOn } from './queries.ts';
 import { type Recorded, record, type Writer, type Written } from './record.ts';
 import { release, type Signature } from './release.ts';
@@ -79,9 +79,7 @@ async function fileKart(writer: Writer, text: string, ask: Written): Promise<Fil
   if (!read.ok)
     return {
       kind: 'refused',
-      problems: read.problems.map(one =>
-        refuse('kart file', `line ${one.line}, column ${one.column}`, one.message, one.remedy),
-      ),
+      problems: read.problems.map(one => fromKartFile(one)),
     };
   const kart = read.kart.name;
   const { shelf } = writer;
@@ -129,10 +127,7 @@ async function seedDemo(writer: Writer, text: DemoText): Promise<string | undefi
   return read.kart.name;
 }
 
-const told = (one: { message: string; remedy: string; fact?: string; line?: number }): Problem =>
-  refuse(
-    'book',
-    one.line === undefined ? `fact ${one.fact ?? ''}`.trim() : `line ${one.line}`,
-    one.message,
-    one.remedy,
-  );
+const told = (one: { message: string; remedy: string; fact?: string; line?: number }): Problem => {
+  const where = one.line === undefined ? `fact ${one.fact ?? ''}`.trim() : `line ${one.line}`;
+  return refuse('book', where, sentence(one.message), sentence(one.remedy));
+};

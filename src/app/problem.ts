@@ -63,3 +63,19 @@ export const refuse = (code: Code, where: string, message: string, remedy: strin
   message,
   remedy,
 });
+
+type InKartFile = {
+  readonly line: number;
+  readonly column: number;
+  readonly expected: string;
+  readonly got: string;
+  readonly remedy: string;
+};
+
+/** What stands against a kart file, as every other problem is said. */
+export const fromKartFile = (one: InKartFile, where = `line ${one.line}, column ${one.column}`): Problem =>
+  refuse('kart file', where, `Expected ${one.expected}, got ${one.got}.`, sentence(one.remedy));
+
+/** 'do this' → 'Do this.' */
+export const sentence = (text: string): string =>
+  text.charAt(0).toUpperCase() + text.slice(1) + (/[.?!]$/.test(text) ? '' : '.');

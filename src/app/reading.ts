@@ -2,7 +2,7 @@
 import type { Reading } from '../book/index.ts';
 import type { Item, Kart } from '../kart/index.ts';
 import { type Dimension, findUnit, formatQuantity, type Measure, parseQuantity } from '../quantity/index.ts';
-import { type Problem, refuse } from './problem.ts';
+import { type Problem, refuse, sentence } from './problem.ts';
 
 /** A reading as it comes in: its text, or its text with what it was read with. What it is in SI is worked out here. */
 export type ReadingInput =
@@ -90,6 +90,4 @@ function dimensionOf(item: Item, kart: Kart): Dimension | undefined {
 const notOne = (
   read: { readonly expected: string; readonly got: string; readonly remedy: string },
   where: string,
-): Problem => refuse('reading', where, `Expected ${read.expected}, got ${read.got}.`, `${capital(read.remedy)}.`);
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+): Problem => refuse('reading', where, `Expected ${read.expected}, got ${read.got}.`, sentence(read.remedy));

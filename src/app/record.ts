@@ -12,7 +12,7 @@ import {
 import type { Kart } from '../kart/index.ts';
 import { stands } from './checks.ts';
 import type { BookStore, Clock, Ids, KartReader } from './ports.ts';
-import { type Problem, refuse } from './problem.ts';
+import { fromKartFile, type Problem, refuse } from './problem.ts';
 import { shape } from './shape.ts';
 import type { Shelf } from './shelf.ts';
 import { pastMoment } from './when.ts';
@@ -101,7 +101,12 @@ class Bench {
   static async at(writer: Writer, name: string, at: string, ask: Written): Promise<Bench> {
     await writer.shelf.refresh();
     const facts = writer.shelf.names().includes(name) ? writer.shelf.facts(name) : [];
-    const kart = await writer.shelf.filed(facts, fold(upTo(facts, at)));
+    // What happened before the first kart file was written down is held against that file.
+    const [first = at] = facts
+      .filter(fact => fact.kind === 'kart filed')
+      .map(fact => fact.at)
+      .toSorted();
+    const kart = await writer.shelf.filed(facts, fold(upTo(facts, first > at ? first : at)));
     return new Bench(writer, name, at, ask, facts, kart);
   }
 
@@ -110,13 +115,22 @@ class Bench {
     where: string,
   ): Promise<{ ok: true; payload: Payload } | { ok: false; problems: readonly Problem[] }> {
     const shaped = shape(raw, this.#kart, where);
-    if (!shaped.ok) return shaped;
+    if (!shaped.ok) return { ok: false, problems: [...shaped.problems, ...(await this.#besides(raw, where))] };
     const { payload } = shaped;
     const problems =
       payload.kind === 'kart filed' ? await this.#file(payload.text, where) : await this.#check(payload, where);
     if (problems.length > 0) return { ok: false, problems };
     this.#lay(payload);
     return { ok: true, payload };
+  }
+
+  /** What else is wrong with a fact whose reading is none: told at once, not after the reading is right. */
+  async #besides(raw: unknown, where: string): Promise<readonly Problem[]> {
+    if (typeof raw !== 'object' || raw === null || !('reading' in raw)) return [];
+    const { reading: _, ...rest } = raw;
+    const shaped = shape(rest, this.#kart, where);
+    if (!shaped.ok) return [];
+    return (await this.#check(shaped.payload, where)).filter(one => one.code !== 'reading missing');
   }
 
   async #check(payload: Payload, where: string): Promise<readonly Problem[]> {
@@ -136,10 +150,7 @@ class Bench {
 
   async #file(text: string, where: string): Promise<readonly Problem[]> {
     const read = await this.writer.reader.read(text);
-    if (!read.ok)
-      return read.problems.map(one =>
-        refuse('kart file', `line ${one.line}, column ${one.column}`, one.message, one.remedy),
-      );
+    if (!read.ok) return read.problems.map(one => fromKartFile(one));
     if (read.kart.name !== this.name)
       return [
         refuse(

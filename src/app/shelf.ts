@@ -5,7 +5,7 @@
 import { type Fact, type FactOf, fold, type State } from '../book/index.ts';
 import type { Kart } from '../kart/index.ts';
 import type { BookStore, KartReader, Kept } from './ports.ts';
-import { Refusal, refuse } from './problem.ts';
+import { fromKartFile, Refusal, refuse } from './problem.ts';
 import { suggestion } from './words.ts';
 
 export type Source = Pick<BookStore, 'read'>;
@@ -85,11 +85,7 @@ export class Shelf {
     if (!filed) return undefined;
     const read = await this.#reader.read(filed.text);
     if (read.ok) return read.kart;
-    throw new Refusal(
-      read.problems.map(problem =>
-        refuse('kart file', `fact ${filed.id}, line ${problem.line}`, problem.message, problem.remedy),
-      ),
-    );
+    throw new Refusal(read.problems.map(one => fromKartFile(one, `fact ${filed.id}, line ${one.line}`)));
   }
 
   /** The kart and its state at a moment, by what was known then. */

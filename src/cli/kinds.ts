@@ -115,7 +115,7 @@ export const TYPED: Readonly<Record<Exclude<FactKind, 'released'>, Typed>> = {
       SECOND_LOOK,
       WHY,
     ],
-    example: 'kartwright log checked "axle/straightness" --pass --value "0.1 mm" --instrument "dial gauge"',
+    example: 'kartwright log checked "axle/straight" --pass --value "0.1 mm" --instrument "dial gauge"',
   },
   made: {
     about: 'a joint made: pulled to its torque, or its retention put in',

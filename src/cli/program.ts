@@ -36,7 +36,7 @@ The book is kept in the folder KARTWRIGHT_DATA, else .kartwright in your home.`,
   addBook(program, world);
   addServe(program, world);
   try {
-    await program.parseAsync(words, { from: 'user' });
+    await program.parseAsync(words.map(hyphened), { from: 'user' });
     return code;
   } catch (error) {
     if (!(error instanceof CommanderError)) return tell(error, world, words.includes('--json'));
@@ -45,3 +45,7 @@ The book is kept in the folder KARTWRIGHT_DATA, else .kartwright in your home.`,
     return error.exitCode === 0 ? EXIT.done : EXIT.error;
   }
 }
+
+/** `log "taken off"` as the book calls it, `log taken-off` as it is typed. */
+const hyphened = (word: string, i: number, words: readonly string[]): string =>
+  words[i - 1] === 'log' ? word.replace(' ', '-') : word;

@@ -1,5 +1,5 @@
 /** From what was typed to the payload of a fact. What is wrong is left for the app to say, with everything else. */
-import type { App, Problem } from '../app/index.ts';
+import { type App, type Problem, sentence } from '../app/index.ts';
 import { inUnit, parseQuantity } from '../quantity/index.ts';
 import type { Option, Typed, Value } from './kinds.ts';
 import { typedTime } from './when.ts';
@@ -55,7 +55,7 @@ async function valueFrom(is: Value, text: string, flag: string, hands: { world: 
   if (typeof is === 'object') {
     const read = parseQuantity(text, is.quantity);
     if (read.ok) return { ok: true, value: is.in === '' ? read.value.si : inUnit(read.value.si, is.in, is.quantity) };
-    return { ok: false, problem: problem(flag, `${read.expected}, got ${read.got}`, `${read.remedy}.`, 'reading') };
+    return { ok: false, problem: problem(flag, `${read.expected}, got ${read.got}`, read.remedy, 'reading') };
   }
   switch (is) {
     case 'number':
@@ -123,5 +123,5 @@ const problem = (where: string, expected: string, remedy: string, code: Problem[
   code,
   where,
   message: `Expected ${expected}.`,
-  remedy: remedy.charAt(0).toUpperCase() + remedy.slice(1),
+  remedy: sentence(remedy),
 });

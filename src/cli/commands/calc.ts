@@ -1,7 +1,7 @@
 /** One number asked alone: JSON in, JSON or sentences out. */
 import type { Command } from 'commander';
 import { z } from 'zod';
-import { Refusal } from '../../app/index.ts';
+import { Refusal, sentence } from '../../app/index.ts';
 import { suggest } from '../../kart/index.ts';
 import { type Answer, BIBLIOGRAPHY, type Subject, subjects } from '../../numbers/index.ts';
 import { fail } from '../exit.ts';
@@ -72,7 +72,7 @@ function answer(world: World, subject: Subject, input: unknown, { json }: Option
         code: 'reading',
         where: path,
         message: `Expected ${expected}, got ${got}.`,
-        remedy: `${remedy.charAt(0).toUpperCase()}${remedy.slice(1)}.`,
+        remedy: sentence(remedy),
       })),
     );
   world.out(json ? `${JSON.stringify(answered)}\n` : answerText(answered));

@@ -1,6 +1,6 @@
 /** Kart files: a new one from a template, and whether one reads. */
 import type { Command } from 'commander';
-import { Refusal } from '../../app/index.ts';
+import { fromKartFile, Refusal } from '../../app/index.ts';
 import { newKartFile, type Problem, readKart } from '../../kart/index.ts';
 import { fail } from '../exit.ts';
 import { count, wrap } from '../print/wrap.ts';
@@ -17,7 +17,7 @@ export function addKart(program: Command, world: World): void {
     .action(async (file: string, options: { readonly template: string; readonly name?: string }) => {
       const name = options.name ?? nameOf(file);
       const made = newKartFile(options.template, name, world.library(), world.schemaFor(file));
-      if (!made.ok) throw new Refusal(made.problems.map(one => ({ ...told(file, one), where: '--template' })));
+      if (!made.ok) throw new Refusal(made.problems.map(one => fromKartFile(one, '--template')));
       if (!(await world.writeNew(file, made.text)))
         fail(
           'kart file',
@@ -45,7 +45,7 @@ export function addKart(program: Command, world: World): void {
           'Make one: kartwright new FILE --template NAME.',
         );
       const read = readKart(text, world.library());
-      if (!read.ok) throw new Refusal(read.problems.map(problem => told(file, problem)));
+      if (!read.ok) throw new Refusal(read.problems.map(one => fromKartFile(one, at(file, one))));
       const { kart, notes } = read;
       const counts = { parts: size(kart.parts), joints: size(kart.joints), items: size(kart.items) };
       if (options.json) world.out(`${JSON.stringify({ kart: kart.name, ...counts, notes })}\n`);
@@ -53,8 +53,7 @@ export function addKart(program: Command, world: World): void {
         world.out(
           `Kart ${kart.name} reads: ${count(counts.parts, 'part')}, ${count(counts.joints, 'joint')}, ${count(counts.items, 'item')}.\n`,
         );
-        for (const note of notes)
-          world.out(wrap(`${file}:${note.line}:${note.column}: ${note.message} ${note.remedy}`, '  '));
+        for (const note of notes) world.out(wrap(`${at(file, note)}: ${note.message} ${note.remedy}`, '  '));
       }
     });
 }
@@ -67,9 +66,4 @@ const nameOf = (file: string): string =>
     .at(-1)
     ?.replace(/\.ya?ml$/, '') || 'kart';
 
-const told = (file: string, { line, column, message, remedy }: Problem): Refusal['problems'][number] => ({
-  code: 'kart file',
-  where: `${file}:${line}:${column}`,
-  message,
-  remedy,
-});
+const at = (file: string, { line, column }: Problem): string => `${file}:${line}:${column}`;

@@ -1,6 +1,7 @@
 /** The page for phone and tablet, served from this machine. `start` is what `npm start` runs. */
 import { type Command, InvalidArgumentError } from 'commander';
 import type { App } from '../../app/index.ts';
+import { fail } from '../exit.ts';
 import { planShort } from '../print/plan.ts';
 import { openBook } from '../session.ts';
 import type { World } from '../world.ts';
@@ -37,13 +38,23 @@ export function addServe(program: Command, world: World): void {
 
 async function serving(world: World, app: App, { port, host }: Options): Promise<void> {
   try {
-    const server = await world.serve(app, { port, host });
+    const server = await world.serve(app, { port, host }).catch(error => taken(error, port));
     world.out(`Kartwright is at ${server.url}  (Ctrl-C stops it)\n`);
     await world.stopped();
     await server.close();
   } finally {
     await app.close();
   }
+}
+
+function taken(error: unknown, port: number): never {
+  if ((error as { code?: unknown } | null)?.code !== 'EADDRINUSE') throw error;
+  return fail(
+    'book',
+    '--port',
+    `Expected port ${port} to be free, and another program has it.`,
+    'It may be this one, started before: look there; or name another with --port, 0 for any free one.',
+  );
 }
 
 function port(text: string): number {

@@ -46,16 +46,21 @@ function body(plan: Plan, show: (step: Step) => string): string {
 }
 
 const label = (step: Step): string => `${String(step.n).padStart(4)}  `;
-const name = (step: Step): string => `${step.action.replace('-', ' ')}: ${onWhat(step)}`;
 
-/** 'rear hub left: Hub seat clean, dry' */
-function onWhat({ on, part, title }: Step): string {
-  if (title === on || title === '') return on;
-  return part !== null && !title.includes(part) ? `${part}: ${title}` : title;
+/** Actions whose title says itself what is done: 'Take off: rear wheel left'. */
+const TELLING = new Set(['take-off', 'refit', 'posture', 'second-look']);
+
+/** 'clean: rear hub left: Hub seat clean, dry' */
+function name({ action, part, title }: Step): string {
+  if (TELLING.has(action)) return title;
+  const where = part === null || title.includes(part) ? '' : `${part}: `;
+  return `${action.replace('-', ' ')}: ${where}${title}`;
 }
 
 const marks = (step: Step): string =>
-  [duration(step.minutes), ...(step.secondLook ? ['second look owed'] : [])].join(', ');
+  [duration(step.minutes), ...(step.secondLook && step.action !== 'second-look' ? ['second look owed'] : [])].join(
+    ', ',
+  );
 
 function stepText(step: Step): string {
   const indent = '      ';

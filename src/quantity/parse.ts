@@ -53,6 +53,8 @@ export function parseQuantity(text: unknown, dimension?: Dimension): Parsed<Meas
       `a comma before three digits reads two ways: write "${decimal.replace(',', '')}" or "${decimal.replace(',', '.')}" with the unit`,
     );
   if (den !== undefined && Number(den) === 0) return refuse('write a fraction whose lower number is not 0');
+  if (whole !== undefined && Number(num) >= Number(den))
+    return refuse('write a fraction below 1 after a whole number, for example "5 3/4 in"');
   const size =
     decimal === undefined ? Number(whole ?? 0) + Number(num) / Number(den) : Number(decimal.replace(',', '.'));
   const value = sign === '-' ? -size : size;

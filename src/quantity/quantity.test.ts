@@ -90,6 +90,9 @@ describe('reading a quantity', () => {
     expect(si('0,125 in')).toBe(0.003175);
     expect(refusal('3 parsec', 'length')).toContain('not a unit known here');
     expect(refusal('5 bar', 'length')).toContain('bar is a unit of pressure, gauge');
+    expect(refusal('5 4/3 in')).toContain('below 1 after a whole number');
+    for (const milli of ['5 mPa', '5 mJ', '5 Mbar', '5 ML']) expect(refusal(milli)).toContain('not a unit known here');
+    expect(si('10 PSI')).toBe(si('10 psi'));
     expect(refusal('-300 °C')).toContain('absolute zero');
   });
 });

@@ -77,7 +77,7 @@ const pressures = (dimension: 'pressure-gauge' | 'pressure-absolute'): readonly 
 
 /** Every unit understood. Where two dimensions share a symbol, the one that stands first is meant when nothing else says. */
 export const UNITS: readonly Unit[] = [
-  unit('length', 'mm', 1, 1000, 2, ['millimetre', 'millimetres', 'millimeter', 'millimeters']),
+  unit('length', 'mm', 1, 1000, 2, ['MM', 'millimetre', 'millimetres', 'millimeter', 'millimeters']),
   unit('length', 'cm', 1, 100, 2),
   unit('length', 'm', 1, 1, 4, ['metre', 'metres', 'meter', 'meters']),
   unit('length', 'km', 1000, 1, 3),
@@ -103,7 +103,7 @@ export const UNITS: readonly Unit[] = [
   unit('force', 'lbf', LBF, 1, 2),
   unit('torque', 'N·m', 1, 1, 1, ['Nm', 'newton metre', 'newton metres']),
   unit('torque', 'N·cm', 1, 100, 1, ['Ncm']),
-  unit('torque', 'kgf·m', 9.80665, 1, 2, ['kgfm', 'kgm', 'kg·m', 'mkg']),
+  unit('torque', 'kgf·m', 9.80665, 1, 2, ['kgfm', 'kgm', 'kg·m']),
   unit('torque', 'in·lb', LBF * 254, 10000, 1, ['lb·in', 'lbf·in', 'in·lbf', 'inlb', 'lbin', 'inlbs', 'in·lbs']),
   unit('torque', 'ft·lb', LBF * 3048, 10000, 1, ['lb·ft', 'lbf·ft', 'ft·lbf', 'ftlb', 'lbft', 'ftlbs', 'ft·lbs']),
   ...pressures('pressure-gauge'),
@@ -173,19 +173,19 @@ for (const each of UNITS)
   }
 
 /**
- * The unit meant by a written symbol; with a dimension, only a unit of that dimension.
- * Exact in upper and lower case first (mN is not MN); lower case then helps a hurried hand (`MM`, `Psi`) where one unit fits.
+ * The unit meant by a written symbol; with a dimension, only a unit of that dimension. Upper and lower case as in the
+ * table first; otherwise a hurried hand is helped (`Psi`, `KG`) where one unit fits, but never from m to M: milli is not mega.
  */
 export function findUnit(symbol: string, dimension?: Dimension): Unit | undefined {
   const key = spelling(symbol);
   const fits = (u: Unit): boolean => dimension === undefined || u.dimension === dimension;
   const exact = bySpelling.get(key)?.find(fits);
   if (exact !== undefined || key.length < 2) return exact;
-  const loose = new Set<Unit>();
-  for (const [written, units] of bySpelling)
-    if (written.toLowerCase() === key.toLowerCase()) for (const u of units) if (fits(u)) loose.add(u);
-  const symbols = new Set([...loose].map(u => u.symbol));
-  return symbols.size === 1 ? [...loose][0] : undefined;
+  const near = [...bySpelling].filter(
+    ([written]) => written.toLowerCase() === key.toLowerCase() && (written[0] === key[0] || !/^m/i.test(key)),
+  );
+  const units = near.flatMap(([, found]) => found).filter(fits);
+  return new Set(units.map(u => u.symbol)).size === 1 ? units[0] : undefined;
 }
 
 /** The symbols of a dimension's units, the usual one first. */

@@ -25,7 +25,7 @@ export async function loadDriver(): Promise<Driver> {
   }
 }
 
-/** For kysely: statements prepared once, and writing transactions that wait their turn at `begin`, not half way. */
+/** For kysely: statements prepared once, and writing transactions that wait their turn at `begin`, not half way. Who opened the database closes it. */
 export function dialect(database: Database): SqliteDialect {
   const prepared = new Map<string, ReturnType<typeof prepare>>();
   const prepare = (sql: string) => {
@@ -42,5 +42,5 @@ export function dialect(database: Database): SqliteDialect {
     prepared.set(sql, statement);
     return statement;
   };
-  return new SqliteDialect({ database: { prepare: cached, close: () => database.close() } });
+  return new SqliteDialect({ database: { prepare: cached, close: () => {} } });
 }

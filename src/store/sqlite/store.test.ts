@@ -117,7 +117,7 @@ describe('a file that was damaged', () => {
   it('is told as damaged when a page of it is rubbish', async () => {
     await bookOf(500);
     const bytes = await readFile(path);
-    await writeFile(path, bytes.fill(0xa5, 8 * 4096, 12 * 4096));
+    await writeFile(path, bytes.fill(0xa5, 8 * 4096, 40 * 4096));
     const work = openSqliteStore(path).then(store => store.read().finally(() => store.close()));
     await expect(work).rejects.toMatchObject({ code: 'damaged' });
   });

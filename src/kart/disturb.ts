@@ -1,8 +1,9 @@
 /**
  * Who disturbs what: the reverse of the `disturbs` and `opens` lists of a kart, worked out once a kart.
  * Rules: taking a part off or putting it on disturbs its `disturbs`, and every item of its own that lapses when
- * `disturbed` and can be done with the part on. Setting an item, or doing one that is work in itself (clean, replace,
- * set, lubricate), disturbs its `disturbs` and opens its `opens`.
+ * `disturbed` and can be done with the part on; one that can only be done with the part off is due once it came off.
+ * Setting an item, or doing one that is work in itself (clean, replace, set, lubricate), disturbs its `disturbs` and
+ * opens its `opens`.
  */
 import type { Item, ItemId, JointId, Kart, PartId, WorkAction } from './model.ts';
 
@@ -15,6 +16,8 @@ export type Disturbers = {
   readonly parts: ReadonlyMap<ItemId, readonly PartId[]>;
   readonly items: ReadonlyMap<ItemId, readonly ItemId[]>;
   readonly openers: ReadonlyMap<JointId, readonly ItemId[]>;
+  /** Items of a part that lapse when it is disturbed and can only be done while it is off: the seat of a hub. */
+  readonly whileOff: ReadonlyMap<PartId, readonly ItemId[]>;
   /** Every part that might have to be off for the item, over all its alternatives and all ways in. */
   readonly mayNeedOff: (item: ItemId) => ReadonlySet<PartId>;
 };
@@ -64,6 +67,7 @@ const workOut = (kart: Kart): Disturbers => {
   const parts = new Map<ItemId, PartId[]>();
   const items = new Map<ItemId, ItemId[]>();
   const openers = new Map<JointId, ItemId[]>();
+  const whileOff = new Map<PartId, ItemId[]>();
   const put = <K, V>(map: Map<K, V[]>, key: K, value: V): void => {
     const list = map.get(key);
     if (!list) map.set(key, [value]);
@@ -73,14 +77,12 @@ const workOut = (kart: Kart): Disturbers => {
   for (const item of Object.values(kart.items)) {
     for (const id of item.disturbs) put(items, id, item.id);
     for (const id of item.opens) put(openers, id, item.id);
-    if (
-      kart.parts[item.part]?.removable &&
-      item.when.some(w => w.on === 'disturbed') &&
-      !mayNeedOff(item.id).has(item.part)
-    )
-      put(parts, item.id, item.part);
+    if (!kart.parts[item.part]?.removable || !item.when.some(w => w.on === 'disturbed')) continue;
+    if (!mayNeedOff(item.id).has(item.part)) put(parts, item.id, item.part);
+    else if (!replacesPart(item) && item.needsOff.every(way => way.includes(item.part)))
+      put(whileOff, item.part, item.id);
   }
-  return { parts, items, openers, mayNeedOff };
+  return { parts, items, openers, whileOff, mayNeedOff };
 };
 
 /** Replacing with its own part off is replacing that part: another one goes back on. */

@@ -24,15 +24,15 @@ export const minutesOf = (job: Job): number => {
 /** A second look is a look, not the work again: a third of the item's minutes, one at least; common practice. */
 export const secondLookMinutes = (minutes: number): number => Math.max(1, Math.round(minutes / 3));
 
-/** Strip · work · close · measure and try · walk round. */
-const phaseOf = (job: Job, work: Work): number => {
+/** Strip · work · close · measure and try · walk round. A second look that something would close over comes with the closing. */
+const phaseOf = (job: Job, work: Work, closes: boolean): number => {
   switch (job.is) {
     case 'take-off':
       return 0;
     case 'refit':
       return 2;
     case 'second-look':
-      return 5;
+      return closes ? 2.5 : 5;
     case 'item':
       if (job.item.complete) return 4;
       if (job.item.joint) return 2;
@@ -48,7 +48,7 @@ export const order = (work: Work, start: Posture | undefined): Placed[] => {
   work.before.forEach((b, i) => {
     for (const a of b) then[a]?.push(i);
   });
-  const rank = work.jobs.map((job, i) => rankOf(job, i, n, work));
+  const rank = work.jobs.map((job, i) => rankOf(job, i, n, work, (then[i]?.length ?? 0) > 0));
   const postures = work.jobs.map(postureOf);
   const ready = new Set<number>();
   waits.forEach((w, i) => {
@@ -100,8 +100,8 @@ export const order = (work: Work, start: Posture | undefined): Placed[] => {
 const moves = (wanted: Posture | 'any' | undefined, now: Posture | undefined): number =>
   wanted === undefined || wanted === 'any' || wanted === now ? 0 : 1;
 
-const rankOf = (job: Job, index: number, n: number, work: Work): number[] => {
-  const phase = phaseOf(job, work);
+const rankOf = (job: Job, index: number, n: number, work: Work, closes: boolean): number[] => {
+  const phase = phaseOf(job, work, closes);
   const system = SYSTEMS.indexOf(systemOf(job));
   const grade = GRADES.indexOf(gradeOf(job));
   // Strip from the outside in, which is the walk round backwards; the second walk-round also goes the other way.

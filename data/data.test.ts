@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
-import { type Item, type Kart, order, readKart, SYSTEMS } from '../src/kart/index.ts';
+import { type Item, type Kart, readKart, SYSTEMS, workOrder } from '../src/kart/index.ts';
 
 const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
 const texts = (folder: string): Record<string, string> =>
@@ -181,12 +181,11 @@ describe('cautions', () => {
 });
 
 describe('what disturbs what', () => {
-  const next = new Map<string, string[]>();
-  for (const { from, to } of order(sixSpeed)) next.set(from, [...(next.get(from) ?? []), to]);
+  const next = workOrder(sixSpeed);
   const reaches = (from: string, to: string): boolean => {
-    const seen = new Set([from]);
+    const seen = new Set([`do ${from}`]);
     for (const step of seen) for (const after of next.get(step) ?? []) seen.add(after);
-    return seen.has(to);
+    return seen.has(`do ${to}`);
   };
 
   test('measuring goes rear track, ride height, caster and camber, toe, weights, toe again', () => {

@@ -4,12 +4,12 @@ import { checkAccess, checkDisturbs, checkReach, dropUndoneWays } from './check-
 import { layKart } from './layers.ts';
 import { type Library, readLibrary } from './library.ts';
 import type { Kart, RuleSet } from './model.ts';
-import { checkOrder } from './order.ts';
 import { type Place, type Problem, Problems, type Report } from './problem.ts';
 import { type KartFile, kartShape } from './shapes.ts';
 import { locate, placeIn, readYaml, type Tree, top } from './source.ts';
 import { didYouMean } from './suggest.ts';
 import { validate } from './validate.ts';
+import { circleInWork } from './work-order.ts';
 
 export type KartRead =
   | { readonly ok: true; readonly kart: Kart; readonly notes: readonly Problem[] }
@@ -76,6 +76,20 @@ function assemble(file: KartFile, library: Library, problems: Problems): Kart | 
   checkLimits(kart, layered.dimensions, report);
   if (problems.errors().length === 0) checkOrder(kart, built.places, report);
   return kart;
+}
+
+/** With every part off and every item due, there must be an order to do it all in. Told once all else is right. */
+function checkOrder(kart: Kart, places: ReadonlyMap<string, Place>, report: Report): void {
+  const circle = circleInWork(kart);
+  if (circle === undefined) return;
+  const named = circle
+    .map(step => places.get(step.replace(/^(?:take off|refit|do) /, '')))
+    .filter(p => p !== undefined);
+  report(named.find(p => p.file === undefined) ?? named[0] ?? top(undefined), {
+    expected: 'an order in which everything can be done',
+    got: `a loop: ${[...circle, circle[0]].map(step => `"${step}"`).join(' comes before ')}`,
+    remedy: 'take out the "disturbs", "needs off", "behind" or "opened by" that is not so in practice',
+  });
 }
 
 /** A reading, the dimension it is a reading of and the limit it keeps to are of one kind. */

@@ -28,12 +28,6 @@ export function rounds(parts: Readonly<Record<PartId, Part>>): ReadonlyMap<PartI
   }
 }
 
-/** The first way all of whose parts come off in an earlier round; no part when nothing is in the way. */
-export function wayIn(part: Part, round: ReadonlyMap<PartId, number>): readonly PartId[] {
-  const own = round.get(part.id) ?? Number.POSITIVE_INFINITY;
-  return part.behind.find(way => way.every(p => (round.get(p) ?? own) < own)) ?? part.behind[0] ?? [];
-}
-
 /** These parts and every part that may have to be off for them, over all alternatives. */
 export function mayBeOff(kart: Pick<Kart, 'parts'>, from: readonly PartId[]): ReadonlySet<PartId> {
   const all = new Set(from);

@@ -6,7 +6,10 @@ import { disturbersOf, replacesPart } from './disturb.ts';
 import type { ItemId, Kart, PartId } from './model.ts';
 
 /** The circle in words, each entry before the next and the last before the first; undefined when there is an order. */
-export const circleInWork = (kart: Kart): readonly string[] | undefined => {
+export const circleInWork = (kart: Kart): readonly string[] | undefined => findCircle(workOrder(kart));
+
+/** What comes straight after each step; a step is `take off PART`, `refit PART`, `do ITEM`, or `whole kart`. */
+export const workOrder = (kart: Kart): ReadonlyMap<string, ReadonlySet<string>> => {
   const then = new Map<string, Set<string>>();
   const edge = (a: string, b: string): void => {
     if (a === b) return;
@@ -52,7 +55,7 @@ export const circleInWork = (kart: Kart): readonly string[] | undefined => {
     } else if (item.complete) edge('whole kart', does(item.id));
   }
   for (const part of Object.values(kart.parts)) edge(back(part.id), 'whole kart');
-  return findCircle(then);
+  return then;
 };
 
 const findCircle = (then: ReadonlyMap<string, ReadonlySet<string>>): string[] | undefined => {

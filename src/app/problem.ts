@@ -65,6 +65,8 @@ export const refuse = (code: Code, where: string, message: string, remedy: strin
 });
 
 type InKartFile = {
+  readonly file?: string; // of the library; absent for the kart file itself
+  readonly path: string;
   readonly line: number;
   readonly column: number;
   readonly expected: string;
@@ -73,8 +75,11 @@ type InKartFile = {
 };
 
 /** What stands against a kart file, as every other problem is said. */
-export const fromKartFile = (one: InKartFile, where = `line ${one.line}, column ${one.column}`): Problem =>
+export const fromKartFile = (one: InKartFile, where = placeOf(one)): Problem =>
   refuse('kart file', where, `Expected ${one.expected}, got ${one.got}.`, sentence(one.remedy));
+
+const placeOf = ({ file, line, column, path }: InKartFile): string =>
+  `${file === undefined ? '' : `${file}, `}line ${line}, column ${column}${path === '' ? '' : ` (${path})`}`;
 
 /** 'do this' → 'Do this.' */
 export const sentence = (text: string): string =>

@@ -85,7 +85,7 @@ export class Shelf {
     if (!filed) return undefined;
     const read = await this.#reader.read(filed.text);
     if (read.ok) return read.kart;
-    throw new Refusal(read.problems.map(one => fromKartFile(one, `fact ${filed.id}, line ${one.line}`)));
+    throw new Refusal(read.problems.map(one => fromKartFile(one)));
   }
 
   /** The kart and its state at a moment, by what was known then. */

@@ -66,4 +66,8 @@ const nameOf = (file: string): string =>
     .at(-1)
     ?.replace(/\.ya?ml$/, '') || 'kart';
 
-const at = (file: string, { line, column }: Problem): string => `${file}:${line}:${column}`;
+/** 'my-kart.yaml:12:3 (parts > rear hub left > kind)' */
+const at = (file: string, problem: Problem): string => {
+  const path = problem.path === '' ? '' : ` (${problem.path})`;
+  return `${problem.file ?? file}:${problem.line}:${problem.column}${path}`;
+};

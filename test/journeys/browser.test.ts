@@ -8,6 +8,7 @@ import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
 import { chromiumFlags, ensureChromium } from '../../scripts/chromium.mjs';
 import type { FitAnswer } from '../../src/app/index.ts';
 import type { State } from '../../src/book/index.ts';
+import type { Kart } from '../../src/kart/index.ts';
 import type { Plan, Step } from '../../src/prep/index.ts';
 import { goodReading, payloadOf, type Served, startBuilt } from './served.ts';
 
@@ -54,7 +55,7 @@ async function open(
       faults.push(message.text());
   });
   await page.goto(`${served.url}${hash}`);
-  await page.getByLabel('Your name').fill(who);
+  await page.getByRole('dialog').getByLabel('Your name').fill(who);
   await page.getByRole('button', { name: 'That is me' }).click();
   await page.locator('main h1').waitFor();
   return page;
@@ -69,6 +70,7 @@ const number = (page: Page) => page.locator('.step header');
 
 /** Does everything that is left, as two people with their own clipboard would; stops before the last `keep` steps. */
 async function finishAllBut(keep: number): Promise<void> {
+  const kart = await served.get<Kart>('/api/karts/41');
   for (let round = 0; round < 10; round++) {
     const left = toDo(await plan());
     const now = left.slice(0, left.length - keep);
@@ -77,7 +79,7 @@ async function finishAllBut(keep: number): Promise<void> {
       const second = now[i]?.action === 'second-look';
       let end = i;
       while (end < now.length && (now[end]?.action === 'second-look') === second) end++;
-      const payloads = now.slice(i, end).map(payloadOf);
+      const payloads = now.slice(i, end).map(step => payloadOf(step, kart));
       const answer = await served.post('/api/karts/41/facts', { payloads, by: second ? 'J. Moor' : 'R. Vale' });
       expect(answer.body.problems ?? []).toEqual([]);
       i = end;
@@ -95,33 +97,33 @@ describe('at the bench, on a phone', () => {
     expect(await page.locator('article.step').count()).toBe(1);
     await page.reload();
     await heading(page).waitFor();
-    expect(await page.getByLabel('Your name').count()).toBe(0);
+    expect(await page.getByRole('dialog').count()).toBe(0);
   });
 
   test('a step that is done leads to the next that can be done, and a reload in the middle keeps the place', async () => {
     const page = await open('R. Vale', '#/work');
     for (let i = 0; i < 3; i++) {
       const before = toDo(await plan()).length;
-      const said = await heading(page).innerText();
+      const said = await heading(page).textContent();
       await page.locator('.answers .main').click();
       await page.waitForFunction(old => document.querySelector('.step h1')?.textContent !== old, said);
       expect(toDo(await plan()).length).toBeLessThan(before + 1);
     }
-    const where = await number(page).innerText();
-    const what = await heading(page).innerText();
+    const where = await number(page).textContent();
+    const what = await heading(page).textContent();
     await page.reload();
     await heading(page).waitFor();
-    expect(await heading(page).innerText()).toBe(what);
-    expect(await number(page).innerText()).toBe(where);
+    expect(await heading(page).textContent()).toBe(what);
+    expect(await number(page).textContent()).toBe(where);
     await page.goto('about:blank');
     await page.goto(served.url); // the address without a place: the device knows it
     await heading(page).waitFor();
-    expect(await heading(page).innerText()).toBe(what);
+    expect(await heading(page).textContent()).toBe(what);
   });
 
   test('the last entry can be undone with two taps, and the step is to do again', async () => {
     const page = await open('J. Moor', '#/work');
-    const what = await heading(page).innerText();
+    const what = await heading(page).textContent();
     const left = toDo(await plan()).length;
     await page.locator('.answers .main').click();
     await page.getByRole('button', { name: 'Undo' }).click();
@@ -148,9 +150,7 @@ describe('at the bench, on a phone', () => {
   });
 
   test('a value far outside is asked again, keeps what was said over a reload, and can be recorded so', async () => {
-    const kart = await served.get<{ items: Record<string, { measure?: { plausible?: { max: { unit: string } } } }> }>(
-      '/api/karts/41',
-    );
+    const kart = await served.get<Kart>('/api/karts/41');
     const step = toDo(await plan()).find(
       s => s.state === 'ready' && s.action === 'measure' && s.item !== null && kart.items[s.item]?.measure?.plausible,
     ) as Step;
@@ -172,13 +172,14 @@ describe('at the bench, on a phone', () => {
   });
 
   test('a value that is no quantity is refused in words and stays in the field', async () => {
+    const kart = await served.get<Kart>('/api/karts/41');
     const step = toDo(await plan()).find(s => s.state === 'ready' && s.action === 'measure') as Step;
     const page = await open('R. Vale', stepHash(step));
     await page.getByLabel('What you read').fill('about a hand');
     await page.locator('.answers .main').click();
     await page.getByRole('alert').waitFor();
     expect(await page.getByLabel('What you read').inputValue()).toBe('about a hand');
-    await page.getByLabel('What you read').fill(goodReading(step) ?? '');
+    await page.getByLabel('What you read').fill(goodReading(step, kart) ?? '');
     await page.locator('.answers .main').click();
     await page.getByRole('alert').waitFor({ state: 'detached' });
   });
@@ -213,14 +214,14 @@ describe('to the end', () => {
     await finishAllBut(2);
     const page = await open('J. Moor', '#/work');
     for (let i = 0; i < 2; i++) {
-      const said = await heading(page).innerText();
+      const said = await heading(page).textContent();
       await page.locator('.answers .main').click();
       await page.waitForFunction(old => document.querySelector('.step h1')?.textContent !== old, said);
     }
     await page.getByRole('link', { name: 'See whether it is fit' }).click();
     await page.getByText('Fit', { exact: true }).first().waitFor();
     expect((await fitness()).against).toEqual([]);
-    await page.getByLabel('Your name', { exact: true }).fill('J. Moor');
+    await page.getByLabel('Who signs').fill('J. Moor');
     await page.getByRole('button', { name: 'Sign', exact: true }).click();
     await page.getByText('Signed and in the record.').waitFor();
   });

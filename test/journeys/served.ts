@@ -3,6 +3,7 @@ import { spawn } from 'node:child_process';
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import type { Kart } from '../../src/kart/index.ts';
 import type { Step } from '../../src/prep/index.ts';
 
 export type Served = {
@@ -60,16 +61,18 @@ export async function startBuilt(command: readonly string[] = ['start']): Promis
   };
 }
 
-/** A reading that holds: the target, else the inside end of what is allowed. Undefined when none is asked. */
-export function goodReading(step: Step): string | undefined {
+/** A reading that holds: the target, else an end of what is allowed, else one that can be. Undefined when none is asked. */
+export function goodReading(step: Step, kart: Kart): string | undefined {
   if (step.unit === null) return undefined;
-  const text = step.tolerance?.min?.text ?? step.target?.text ?? step.tolerance?.max?.text;
-  return (step.target && step.joint === null ? step.target.text : text)?.replace(/ \(.*\)$/, '');
+  const shown = step.joint === null ? step.target : null;
+  const text = shown?.text ?? step.tolerance?.min?.text ?? step.tolerance?.max?.text;
+  const can = step.item === null ? undefined : kart.items[step.item]?.measure?.plausible?.min.text;
+  return (text ?? can)?.replace(/ \(.*\)$/, ''); // without what it is on a tape
 }
 
 /** What doing a step well writes, said independently of the page. */
-export function payloadOf(step: Step): Record<string, unknown> {
-  const text = step.action === 'second-look' ? undefined : goodReading(step);
+export function payloadOf(step: Step, kart: Kart): Record<string, unknown> {
+  const text = step.action === 'second-look' ? undefined : goodReading(step, kart);
   const reading = text === undefined ? {} : { reading: text };
   if (step.action === 'take-off') return { kind: 'taken off', part: step.part };
   if (step.action === 'refit') return { kind: 'fitted', part: step.part, ...(step.fresh ? { fresh: true } : {}) };

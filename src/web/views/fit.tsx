@@ -82,7 +82,8 @@ function Reasons({
 
 function SignForm(props: Parameters<typeof Fit>[0]) {
   const { keep, session, snapshot } = props;
-  const [signer, setSigner] = useState(keep.get('signer') || props.who);
+  const [typed, setTyped] = useState(keep.get('signer'));
+  const signer = typed || props.who;
   const [statement, setStatement] = useState(keep.get('statement'));
   const [refused, setRefused] = useState<{ problems: readonly Problem[]; again: boolean }>({
     problems: [],
@@ -120,14 +121,14 @@ function SignForm(props: Parameters<typeof Fit>[0]) {
           You sign for what you have seen. What stands open here is kept with your name. The maker's manual, the class
           rules and the scrutineer win.
         </p>
-        <label for="signer">Your name</label>
+        <label for="signer">Who signs</label>
         <input
           id="signer"
           required
           autocomplete="name"
           value={signer}
           onInput={e => {
-            setSigner(e.currentTarget.value);
+            setTyped(e.currentTarget.value);
             keep.set('signer', e.currentTarget.value);
           }}
         />

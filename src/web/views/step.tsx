@@ -7,7 +7,7 @@ import { Glyph } from '../glyph.tsx';
 import { Caution, Refused } from '../parts.tsx';
 import type { Keep } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
-import { actionOf, didOf, spanOf, titleOf } from '../words.ts';
+import { actionOf, capital, didOf, spanOf, titleOf } from '../words.ts';
 import { partsOff } from './kart.tsx';
 
 type Asking = 'result' | 'fail' | 'not possible';
@@ -36,7 +36,7 @@ export function StepCard(props: {
         <h1>{titleOf(step)}</h1>
         <p class="soft">
           {step.item !== null && step.part !== null ? `${step.part}. ` : ''}
-          {step.why}
+          {capital(step.why)}
         </p>
         <Caution text={step.caution} />
         <Target step={step} />

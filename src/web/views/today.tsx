@@ -4,7 +4,7 @@ import { Glyph } from '../glyph.tsx';
 import { Cell, Verdict } from '../parts.tsx';
 import { hashOf } from '../place.ts';
 import type { Snapshot } from '../session.ts';
-import { dayOf, spanOf } from '../words.ts';
+import { capital, dayOf, spanOf } from '../words.ts';
 
 /** The next event, the verdict so far, and what is due and why. */
 export function Today({ snapshot }: { readonly snapshot: Snapshot }) {
@@ -58,7 +58,7 @@ function DueGroup(props: { readonly system: System; readonly list: readonly Due[
     <details class="group" open={open}>
       <summary>
         <h2>
-          {system}
+          {capital(system)}
           <span>
             {list.length} due{safety > 0 ? `, ${safety} safety` : ''}
           </span>

@@ -4,7 +4,7 @@ import { Glyph } from '../glyph.tsx';
 import { PrintTitle } from '../parts.tsx';
 import { hashOf, type Keep } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
-import { actionOf, spanOf } from '../words.ts';
+import { actionOf, spanOf, titleOf } from '../words.ts';
 import { StepCard } from './step.tsx';
 import { Undo } from './undo.tsx';
 
@@ -135,6 +135,7 @@ function StepList({ plan, current }: { readonly plan: Plan; readonly current: st
 /** The same plan for a clipboard: numbers, targets, a box to tick, room for what was read. */
 function WorkList({ snapshot }: { readonly snapshot: Snapshot }) {
   const { plan, kart } = snapshot;
+  const toDo = plan.steps.filter(s => s.state !== 'done');
   return (
     <section class="only-print">
       <PrintTitle title="Work list" kart={kart.name} event={plan.event} invented={kart.invented} />
@@ -149,11 +150,11 @@ function WorkList({ snapshot }: { readonly snapshot: Snapshot }) {
           </tr>
         </thead>
         <tbody>
-          {plan.steps.map(s => (
+          {toDo.map(s => (
             <tr key={s.key}>
               <td>{s.n}</td>
               <td>
-                <b>{actionOf(s)}</b>: {s.title}
+                <b>{actionOf(s)}</b>: {titleOf(s)}
                 {s.item !== null && ` (${s.part})`}. {s.why}
                 {s.caution !== null && (
                   <>
@@ -162,9 +163,9 @@ function WorkList({ snapshot }: { readonly snapshot: Snapshot }) {
                   </>
                 )}
               </td>
-              <td>{[s.target?.text, s.tolerance?.text].filter(Boolean).join('; ') || s.accept}</td>
+              <td>{[...new Set([s.target?.text, s.tolerance?.text])].filter(Boolean).join('; ') || s.accept}</td>
               <td class="hand" />
-              <td class="tick">{s.state === 'done' ? 'done' : '☐'}</td>
+              <td class="tick">☐</td>
             </tr>
           ))}
         </tbody>

@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
-import { type Item, type Kart, readKart, SYSTEMS, workOrder } from '../src/kart/index.ts';
+import { disturbersOf, type Item, type Kart, readKart, SYSTEMS, workOrder } from '../src/kart/index.ts';
 
 const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
 const texts = (folder: string): Record<string, string> =>
@@ -204,6 +204,12 @@ describe('what disturbs what', () => {
   test('moving a hub leaves its pinch bolts to be made, setting toe the lock nuts of both tie rods', () => {
     expect(sixSpeed.items['rear hub left/rear track']?.opens).toEqual(['rear hub left/pinch bolts']);
     expect(sixSpeed.items['steering column/toe']?.opens).toEqual(['tie rod left/lock nuts', 'tie rod right/lock nuts']);
+  });
+
+  test('hub seats, carrier seats and the axle under them are cleaned each time they come apart', () => {
+    for (const part of ['rear hub left', 'rear hub right', 'disc carrier', 'sprocket carrier'])
+      expect(disturbersOf(sixSpeed).whileOff.get(part), part).toContain(`${part}/seat`);
+    expect(disturbersOf(sixSpeed).whileOff.get('axle')).toContain('axle/no film');
   });
 
   test('a hub off the axle disturbs the rear track of its own side only', () => {

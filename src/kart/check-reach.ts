@@ -20,7 +20,7 @@ export function checkReach(parts: Parts, places: Places, report: Report): void {
     if (told.has(key)) continue;
     told.add(key);
     const [first = part.id] = circle;
-    report(at(places, first, 'behind'), {
+    report(at(places, [first], 'behind'), {
       expected: 'a way to take it off',
       got: fixed
         ? `${first} behind ${last}, which is never taken off`
@@ -55,7 +55,7 @@ export function checkDisturbs(items: Kart['items'], places: Places, report: Repo
     const before = way.indexOf(id);
     if (before >= 0) {
       const circle = [...way.slice(before), id];
-      report(at(places, id, 'disturbs'), {
+      report(at(places, circle, 'disturbs'), {
         expected: 'disturbances that come to an end',
         got: `a circle: ${circle.join(' disturbs ')}`,
         remedy: 'keep the order in which these are set in practice, and take out the "disturbs:" that runs against it',
@@ -77,7 +77,7 @@ export function checkAccess(kart: Pick<Kart, 'parts' | 'items'>, places: Places,
     const stuck = item.needsOff.map(way => way.find(p => !kart.parts[p]?.removable));
     const [first] = stuck;
     if (first !== undefined && stuck.every(p => p !== undefined))
-      report(at(places, item.id, 'needs off'), {
+      report(at(places, [item.id], 'needs off'), {
         expected: 'parts that can come off',
         got: `"${first}", which is never taken off`,
         remedy: 'name another part, or say "removable: true" for this one',
@@ -103,7 +103,7 @@ export function dropUndoneWays(
       const left: Ways = item.needsOff.filter(way => !mayBeOff(kart, way).has(part.id));
       if (left.length > 0) items[id] = { ...item, needsOff: left };
       else
-        report(at(places, id, 'needs off'), {
+        report(at(places, [part.id, id], 'disturbs'), {
           expected: 'an item that holds once everything is back on',
           got: `${id} disturbed by ${part.id}, which must be off to do it`,
           remedy: `take "${item.key}" out of the "disturbs:" of ${part.id}, or "${part.id}" out of its "needs off:"`,
@@ -113,7 +113,9 @@ export function dropUndoneWays(
   return items;
 }
 
-export const at = (places: Places, id: string, key: string): Place => {
-  const place = places.get(id) ?? { file: undefined, line: 1, column: 1, path: [id] };
+/** Of several places that one error is about, the one in the kart file, if any is: that is the one to mend. */
+export const at = (places: Places, ids: readonly string[], key: string): Place => {
+  const known = ids.flatMap(id => places.get(id) ?? []);
+  const place = known.find(p => p.file === undefined) ?? known[0] ?? { file: undefined, line: 1, column: 1, path: ids };
   return { ...place, path: [...place.path, key] };
 };

@@ -64,7 +64,7 @@ export function jointCheck(making: Making<JointFile> & { readonly joint: Joint }
       ? `pull ${pieces} to the torque, then look at the retention`
       : `fit the retention on ${pieces}, then pull at it by hand`,
     accept: [range, joint.retention, second && `${second} in place`].filter(Boolean).join('; '),
-    source: torque?.source ?? value.source ?? 'common practice',
+    source: torque?.source || value.source || 'common practice',
     grade: 'safety',
     when: ['each event', 'disturbed'],
     minutes: 1,

@@ -29,11 +29,11 @@ export class Problems {
 
   readonly add: Report = (place, finding, severity = 'error') => {
     const made = problem(place, finding, severity);
+    // A value that was wrong, and so was left out, is not also missing.
+    if (finding.got === 'nothing' && this.#paths.has(`${place.file}|${made.path}`)) return;
     this.#paths.add(`${place.file}|${made.path}`);
     this.#seen.set(`${place.file}|${place.line}|${place.column}|${made.path}|${made.expected}|${made.got}`, made);
   };
-  /** Has something been said about this very place? Then a consequence of it need not be said too. */
-  readonly knows = (place: Place): boolean => this.#paths.has(`${place.file}|${place.path.join(' > ')}`);
 
   addAll(problems: readonly Problem[]): void {
     for (const p of problems) {

@@ -38,7 +38,7 @@ parts:
   rear wheel left: { kind: wheel, system: wheels and tyres, corner: rear left, place: { x: 0 mm, y: 600 mm } }
   rear wheel right: { kind: wheel, system: wheels and tyres, corner: rear right }
   rear hub left: { kind: hub, system: axle and hubs, corner: rear left, behind: [rear wheel left], fits: { shaft: 50 mm }, carries: [keep wheels] }
-  rear hub right: { kind: hub, system: axle and hubs, corner: rear right, behind one of: [[rear wheel right], [clip, rear hub left]] }
+  rear hub right: { kind: hub, system: axle and hubs, corner: rear right, behind one of: [[rear wheel right], [clip]] }
   clip: { kind: clip, system: brakes }
 functions:
   keep wheels: { severity: 1, needs: { all of: [rear hub left, rear hub right, { 1 of: [clip, frame] }] } }
@@ -77,7 +77,7 @@ describe('a kart file that is right', () => {
     expect(kart).toMatchObject({ format: 1, name: '7', template: 'small', invented: false, rules: { year: 2026 } });
     expect(kart.dimensions.wheelbase).toMatchObject({ si: 1.045, unit: 'mm' });
     expect(kart.parts['rear wheel left']?.place).toEqual({ x: 0, y: 0.6 });
-    expect(kart.parts['rear hub right']?.behind).toEqual([['rear wheel right'], ['clip', 'rear hub left']]);
+    expect(kart.parts['rear hub right']?.behind).toEqual([['rear wheel right'], ['clip']]);
   });
 
   test('every joint owes one check, which has the id of the joint', () => {
@@ -325,7 +325,12 @@ describe('what is wrong is told with place and remedy', () => {
       { got: 'rear hub left/seat disturbed by rear wheel left, which must be off to do it' },
       /disturbs/,
     ],
-    ['a check that opens a joint', 'parts: { clip: { joints: { pin: { opened by: [nuts] } } } }', {}, /loosens/],
+    [
+      'a check that opens a joint',
+      'parts: { clip: { joints: { pin: { opened by: [rear wheel left/nuts] } } } }',
+      {},
+      /loosens/,
+    ],
     ['a number for a text', 'parts: { clip: { maker: 12 } }', { got: 'the bare number 12' }, /"12"/],
     ['a list for a map', 'parts: [clip]', { got: 'a list', path: 'parts' }, /map/],
     ['nothing for a list', 'parts: { clip: { carries: } }', { got: 'nothing' }, /list/],

@@ -31,10 +31,7 @@ export function readKart(text: string, library: Library): KartRead {
 
 function assemble(file: KartFile, library: Library, problems: Problems): Kart | undefined {
   const { kinds, templates, rules, problems: libraryProblems } = readLibrary(library);
-  const report: Report = (place, finding, severity) => {
-    // A value that was wrong and so was left out is not also missing.
-    if (finding.got !== 'nothing' || !problems.knows(place)) problems.add(place, finding, severity);
-  };
+  const report = problems.add;
   problems.addAll(libraryProblems);
   const pick = <T>(key: 'template' | 'rules', id: string | undefined, from: ReadonlyMap<string, T>, place: Place) => {
     const found = id === undefined ? undefined : from.get(id);

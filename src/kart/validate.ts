@@ -3,14 +3,18 @@ import type { z } from 'zod';
 import type { Place, Report } from './problem.ts';
 import { show } from './problem.ts';
 import { QUANTITY } from './shapes.ts';
-import { child, locate, type Tree } from './source.ts';
+import { child, isTree, locate, type Tree } from './source.ts';
 import { didYouMean } from './suggest.ts';
 
 type Issue = z.core.$ZodIssue;
 
-/** Reports everything that is wrong with `tree` and takes it out of the tree. */
+/**
+ * Reports everything that is wrong with `tree` and takes it out, and what is then incomplete too, until what is left has
+ * the shape; only keys missing at the very top stay missing.
+ */
 export function validate(shape: z.ZodType, tree: Tree, start: Place, report: Report): void {
-  for (const issue of examine(shape, tree, start, report)) prune(issue, tree);
+  let issues = examine(shape, tree, start, report);
+  while (issues.filter(issue => prune(issue, tree)).length > 0) issues = examine(shape, tree, start, () => {});
 }
 
 /** Reports everything that is wrong with `tree` and leaves the tree as it is. */
@@ -66,19 +70,18 @@ function remedy(issue: Issue, value: unknown): string {
   return `write ${issue.message}`;
 }
 
-/** Deletes what is wrong: the value, or the list it stands in, or the map that lacks a key. */
-function prune(issue: Issue, tree: Tree): void {
+/** Deletes what is wrong: the value, or the list it stands in, or the map that lacks a key. True when it did. */
+function prune(issue: Issue, tree: Tree): boolean {
   const path = issue.path.map(String);
-  if (issue.code === 'unrecognized_keys') {
-    const holder = path.reduce<unknown>(child, tree);
-    if (typeof holder === 'object' && holder !== null) for (const key of issue.keys) delete (holder as Tree)[key];
-    return;
-  }
-  if (path.reduce<unknown>(child, tree) === undefined) path.pop();
-  while (path.length > 0 && Array.isArray(path.slice(0, -1).reduce<unknown>(child, tree))) path.pop();
+  const remove = (holder: unknown, key: string | undefined): boolean =>
+    key !== undefined && isTree(holder) && Object.hasOwn(holder, key) && delete holder[key];
+  const at = (keys: readonly string[]): unknown => keys.reduce<unknown>(child, tree);
+  if (issue.code === 'unrecognized_keys') return issue.keys.filter(key => remove(at(path), key)).length > 0;
+  const holder = at(path.slice(0, -1));
+  if (!(isTree(holder) && Object.hasOwn(holder, path.at(-1) ?? ''))) path.pop();
+  while (path.length > 0 && Array.isArray(at(path.slice(0, -1)))) path.pop();
   const last = path.pop();
-  const holder = path.reduce<unknown>(child, tree);
-  if (last !== undefined && typeof holder === 'object' && holder !== null) delete (holder as Tree)[last];
+  return remove(at(path), last);
 }
 
 function defaultExpected(issue: z.core.$ZodRawIssue): string {

@@ -222,7 +222,8 @@ export class Tally {
   #read(item: string, mark: Mark, reading: Reading | undefined): void {
     if (reading === undefined) return;
     const kept = (this.#items[item]?.readings ?? []).slice(1 - READINGS_KEPT);
-    this.#item(item, { readings: [...kept, { ...mark, reading }] });
+    kept.push({ ...mark, reading });
+    this.#item(item, { readings: kept });
   }
 }
 

@@ -33,9 +33,19 @@ export function dialect(database: Database): SqliteDialect {
     return {
       reader: statement.columns().length > 0,
       all: (values: readonly unknown[]) => statement.all(...(values as readonly Value[])),
-      run: (values: readonly unknown[]) => statement.run(...(values as readonly Value[])),
+      run: (values: readonly unknown[]) =>
+        sql === 'rollback' ? undone() : statement.run(...(values as readonly Value[])),
       iterate: (values: readonly unknown[]) => statement.all(...(values as readonly Value[]))[Symbol.iterator](),
     };
+  };
+  /** On a full disk SQLite may have undone the transaction itself; a second undoing would hide the reason. */
+  const undone = () => {
+    try {
+      database.exec('rollback');
+    } catch (error) {
+      if (!String(error).includes('no transaction is active')) throw error;
+    }
+    return { changes: 0, lastInsertRowid: 0 };
   };
   const cached = (sql: string) => {
     const statement = prepared.get(sql) ?? prepare(sql);

@@ -1,17 +1,21 @@
 /** Builds dist/web (the page) and dist/cli.js (command line and server), both with Vite. */
-import { rmSync } from 'node:fs';
+import { renameSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { root } from './root.mjs';
 import { run } from './run.mjs';
 
 const vite = join(root, 'node_modules', 'vite', 'bin', 'vite.js');
 
+/** Made beside dist/ and then put in its place, so that a failed build leaves the old one and a running one misses no file for long. */
+const next = join(root, '.kartwright', 'dist');
+const dist = join(root, 'dist');
+
 /** Throws with Vite's own output when a build fails. */
 export async function bundle() {
-  rmSync(join(root, 'dist'), { recursive: true, force: true }); // else chunks of old builds would pile up
+  rmSync(next, { recursive: true, force: true });
   for (const [what, args] of [
-    ['the page', ['build']],
-    ['the command line', ['build', '--ssr', 'src/cli/main.ts']],
+    ['the page', ['build', '--outDir', join(next, 'web')]],
+    ['the command line', ['build', '--ssr', 'src/cli/main.ts', '--outDir', next]],
   ]) {
     const env = { ...process.env, NODE_ENV: 'production' };
     const { code, output } = await run(process.execPath, [vite, ...args, '--logLevel', 'warn'], {
@@ -21,4 +25,6 @@ export async function bundle() {
     });
     if (code !== 0) throw new Error(`Building ${what} failed (vite exit ${code}); it said:\n${output.trim()}`);
   }
+  rmSync(dist, { recursive: true, force: true });
+  renameSync(next, dist);
 }

@@ -22,8 +22,9 @@ const PLAYED_VITE = `
 const fs = require('node:fs');
 fs.appendFileSync('log.txt', 'build\\n');
 if (fs.readFileSync('src/a.ts', 'utf8').includes('broken')) { console.error('a.ts: it is broken'); process.exit(1); }
-fs.mkdirSync('dist', { recursive: true });
-fs.writeFileSync('dist/cli.js', "console.log('started', process.argv.slice(2).join(' '));\\n");
+const out = process.argv[process.argv.indexOf('--outDir') + 1];
+fs.mkdirSync(out, { recursive: true });
+fs.writeFileSync(out + '/cli.js', "console.log('started', process.argv.slice(2).join(' '));\\n");
 `;
 const PLAYED_NPM = `
 const fs = require('node:fs');

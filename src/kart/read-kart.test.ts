@@ -479,7 +479,7 @@ describe('no text makes the reader throw', () => {
         const read = readKart(pieces.join(''), library);
         if (!read.ok) for (const p of read.problems) expect(p.line * p.column * p.remedy.length).toBeGreaterThan(0);
       }),
-      { numRuns: 1500 },
+      { numRuns: 600 },
     );
   });
 
@@ -502,7 +502,25 @@ describe('no text makes the reader throw', () => {
           readKart(`kart: 1\ntemplate: small\n${key}: ${json}\n`, library);
         },
       ),
-      { numRuns: 500 },
+      { numRuns: 300 },
+    );
+  });
+
+  test('one value of a good template or kind replaced by any other', () => {
+    const other = fc.oneof(
+      fc.json({ maxDepth: 2 }),
+      fc.constantFrom('none', '[self]', '[[self]]', '[[]]', '1 mm', '{}', 'wet'),
+    );
+    fc.assert(
+      fc.property(fc.boolean(), fc.nat(), other, (kinds, at, value) => {
+        const text = kinds ? KINDS : TEMPLATE;
+        const spots = [...text.matchAll(/(?<=: )(?:\[\[.*?\]\]|\[.*?\]|\{.*?\}|[^,{}[\]\n]+)/g)];
+        const spot = spots[at % spots.length];
+        const broken = text.slice(0, spot?.index) + value + text.slice((spot?.index ?? 0) + (spot?.[0].length ?? 0));
+        readKart(HEAD, kinds ? withKinds(broken) : { ...library, templates: { 's.yaml': broken } });
+        readKart(broken.replace('template: small', 'kart: 1\nname: "7"'), library);
+      }),
+      { numRuns: 250 },
     );
   });
 

@@ -1,14 +1,5 @@
 /** Writing facts: all of them or none, and every problem at once. */
-import {
-  type Draft,
-  FACT_FORMAT,
-  type Fact,
-  FIRST_PREV,
-  fold,
-  type Payload,
-  type State,
-  sealAll,
-} from '../book/index.ts';
+import { type Draft, FACT_FORMAT, type Fact, FIRST_PREV, fold, Ledger, type Payload, sealAll } from '../book/index.ts';
 import type { Kart } from '../kart/index.ts';
 import { stands } from './checks.ts';
 import type { BookStore, Clock, Ids, KartReader } from './ports.ts';
@@ -82,8 +73,8 @@ export async function write(
 /** The kart while a batch is gone through: each fact that passes is laid on top, so the next is checked against it. */
 class Bench {
   #kart: Kart | undefined;
-  #facts: readonly Fact[];
-  #state: State;
+  readonly #facts: Fact[];
+  readonly #then: Ledger;
 
   private constructor(
     readonly writer: Writer,
@@ -93,9 +84,9 @@ class Bench {
     facts: readonly Fact[],
     kart: Kart | undefined,
   ) {
-    this.#facts = facts;
+    this.#facts = [...facts];
     this.#kart = kart;
-    this.#state = fold(upTo(facts, at));
+    this.#then = new Ledger(name, upTo(facts, at));
   }
 
   static async at(writer: Writer, name: string, at: string, ask: Written): Promise<Bench> {
@@ -138,7 +129,7 @@ class Bench {
     const kart = this.#kart;
     const problems = stands(payload, {
       kart,
-      state: this.#state,
+      state: this.#then.state,
       facts: this.#facts,
       at: this.at,
       by: this.ask.by,
@@ -185,8 +176,9 @@ class Bench {
     const { by } = this.ask;
     const id = `to be written ${this.#facts.length}`;
     const laid = { ...payload, v: FACT_FORMAT, id, kart: this.name, at, recorded, by, device: this.writer.device, seq };
-    this.#facts = [...this.#facts, { ...laid, prev: FIRST_PREV, hash: FIRST_PREV } as Fact];
-    this.#state = fold(upTo(this.#facts, at));
+    const fact = { ...laid, prev: FIRST_PREV, hash: FIRST_PREV } as Fact;
+    this.#facts.push(fact);
+    this.#then.add([fact]);
   }
 
   #noKart(): Problem {

@@ -22,7 +22,7 @@ export const makePlan = (kart: Kart, state: State, ask: PlanAsk): Plan => {
   const due = dueList(kart, state, ask);
   const chosen = choose(kart, state, due, ask.minutes);
   const { work, placed } = chosen;
-  const done = doneSteps(kart, state);
+  const done = doneSteps(kart, state, ask.now);
   const steps = [...done, ...number(kart, work, placed, done.length)];
   return {
     kart: kart.name,

@@ -136,12 +136,16 @@ export const postureStep = (n: number, posture: Posture, first: boolean): Step =
   fresh: false,
 });
 
-/** What was done since the kart last ran or was last signed for, in the order it was done. */
-export const doneSteps = (kart: Kart, state: State): Step[] => {
+/** Steps done stay in sight for a day: long enough for an evening and the morning after. */
+const IN_SIGHT_MS = 24 * 3_600_000;
+
+/** What was done within the last day, and since the kart last ran or was signed for, in the order it was done. */
+export const doneSteps = (kart: Kart, state: State, now: string): Step[] => {
+  const oldest = new Date(Date.parse(now) - IN_SIGHT_MS).toISOString();
   const since = Math.max(state.runs.at(-1)?.pos ?? -1, state.releases.at(-1)?.pos ?? -1);
   const done: { pos: number; make: (place: Place) => Step }[] = [];
   const add = (mark: Mark | undefined, make: (place: Place, why: string) => Step): void => {
-    if (mark && mark.pos > since) done.push({ pos: mark.pos, make: place => make(place, `Done by ${mark.by}.`) });
+    if (mark && mark.pos > since && mark.at >= oldest) done.push({ pos: mark.pos, make: place => make(place, `Done by ${mark.by}.`) });
   };
   for (const part of Object.values(kart.parts)) {
     const s = state.parts[part.id];

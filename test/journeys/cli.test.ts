@@ -114,6 +114,9 @@ describe('the whole loop', () => {
     const plan = await json<Plan>(['plan'], { data });
     expect(plan).toMatchObject({ kart: '7', event: 'Round 1' });
     expect((await kw(['release', '--signer', 'A'], { data })).code).toBe(3);
+    await workThePlan(data, await kartOf(data));
+    expect(await kw(['release', '--signer', 'A. Bench'], { data })).toMatchObject({ code: 0, err: '' });
+    expect((await kw(['fit'], { data })).code).toBe(0);
   });
 });
 

@@ -264,17 +264,15 @@ export const randomHistory = (kart: Kart): fc.Arbitrary<Payload[]> => {
         wet: fc.boolean(),
         event: fc.constantFrom('one', 'two', 'three'),
       }),
-      fc
-        .constantFrom(...CORNERS)
-        .map(
-          (corner): Payload => ({
-            kind: 'ran',
-            minutes: 5,
-            laps: 3,
-            event: 'two',
-            impact: { corner, severity: 'knock' },
-          }),
-        ),
+      fc.constantFrom(...CORNERS).map(
+        (corner): Payload => ({
+          kind: 'ran',
+          minutes: 5,
+          laps: 3,
+          event: 'two',
+          impact: { corner, severity: 'knock' },
+        }),
+      ),
       ...one(items, item => ({ kind: 'checked', item, result: 'pass' })),
       ...one(items, item => ({ kind: 'checked', item, result: 'pass' })),
       ...one(items, item => ({ kind: 'checked', item, result: 'pass', secondLook: true })),

@@ -4,6 +4,7 @@ export { BIBLIOGRAPHY, type Source, type SourceKey } from './bibliography.ts';
 export type { Card } from './card.ts';
 export { combine, type Link, rectangular, rootSumSquare, sum, worstCase } from './chain.ts';
 export { acceptance, chanceInside, type Limits, scoreFor } from './conformance.ts';
+export { lengthText, onTape, type Tape } from './figure.ts';
 export { normalBelow, normalScore } from './normal.ts';
 export { tapeLinks } from './rear-track-budget.ts';
 export { type NoTarget, type RearTrackTarget, rearTrackTarget } from './rear-track-target.ts';

@@ -145,7 +145,8 @@ export const doneSteps = (kart: Kart, state: State, now: string): Step[] => {
   const since = Math.max(state.runs.at(-1)?.pos ?? -1, state.releases.at(-1)?.pos ?? -1);
   const done: { pos: number; make: (place: Place) => Step }[] = [];
   const add = (mark: Mark | undefined, make: (place: Place, why: string) => Step): void => {
-    if (mark && mark.pos > since && mark.at >= oldest) done.push({ pos: mark.pos, make: place => make(place, `Done by ${mark.by}.`) });
+    if (mark && mark.pos > since && mark.at >= oldest)
+      done.push({ pos: mark.pos, make: place => make(place, `Done by ${mark.by}.`) });
   };
   for (const part of Object.values(kart.parts)) {
     const s = state.parts[part.id];

@@ -1,7 +1,7 @@
 /** To which number: the target and tolerance of a step, from the item, the rule set, or a number worked out for it. */
 import type { Item, Kart } from '../kart/index.ts';
-import { rearTrackTarget } from '../numbers/index.ts';
-import { formatQuantity, inchFraction, type Measure } from '../quantity/index.ts';
+import { lengthText, onTape, rearTrackTarget } from '../numbers/index.ts';
+import type { Measure } from '../quantity/index.ts';
 import type { Shown, Step } from './model.ts';
 
 type Aim = Pick<Step, 'target' | 'tolerance' | 'unit'>;
@@ -38,18 +38,23 @@ const tighter = (own: Measure | undefined, rule: Measure | undefined, pick: 'min
   return (pick === 'max' ? own.si >= rule.si : own.si <= rule.si) ? own : rule;
 };
 
-/** A target that follows from the kart's dimensions. Rear track: the bearing-to-hub gap of this side, in mm and on a tape. */
+/** Marks of the tape a width is set with. */
+const TAPE = { inches: false, divisions: 16 };
+
+/**
+ * A target that follows from the kart's dimensions. Rear track: the bearing-to-hub gap of this side, in mm and on a tape;
+ * the mark below where the nearest one, set on both sides, would pass the limit of the rule set.
+ */
 const computed = (kart: Kart, item: Item): Shown | null => {
   if (item.measure?.number !== 'rear-track') return null;
-  const answer = rearTrackTarget(kart.dimensions, kart.rules?.limits['overall rear width']?.max);
+  const limit = kart.rules?.limits['overall rear width']?.max;
+  const answer = rearTrackTarget(kart.dimensions, limit);
   if ('missing' in answer) return null;
-  if (item.measure.dimension === 'overall rear width') return length(answer.width);
+  const shownAs = (si: number, sides: number): Shown => {
+    const over = answer.width + sides * (onTape(si, TAPE) - si) > (limit?.si ?? Number.POSITIVE_INFINITY);
+    return { si, unit: 'mm', text: lengthText(si, TAPE, over) };
+  };
+  if (item.measure.dimension === 'overall rear width') return shownAs(answer.width, 1);
   const right = item.measure.dimension?.includes('right') || kart.parts[item.part]?.corner === 'rear right';
-  return length(right ? answer.gapRight : answer.gapLeft);
+  return shownAs(right ? answer.gapRight : answer.gapLeft, 2);
 };
-
-const length = (si: number): Shown => ({
-  si,
-  unit: 'mm',
-  text: `${formatQuantity(si, 'mm')} (${inchFraction(si, 16).text} on a tape)`,
-});

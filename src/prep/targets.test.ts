@@ -1,0 +1,66 @@
+import { describe, expect, it } from 'vitest';
+import { item, smallKart } from '../../test/small-kart.ts';
+import type { Item, Kart } from '../kart/index.ts';
+import { type Measure, parseQuantity } from '../quantity/index.ts';
+import { aimOf } from './targets.ts';
+
+const q = (text: string): Measure => {
+  const read = parseQuantity(text);
+  if (!read.ok) throw new Error(`${text}: ${read.remedy}`);
+  return read.value;
+};
+
+/** The stack of common practice: 55 in overall asks for 5 3/4 in from bearing to hub. */
+const withStack = (width: string, max?: string): Kart => ({
+  ...smallKart(),
+  dimensions: {
+    'overall rear width': q(width),
+    'bearing faces': q('25.75 in'),
+    'hub length left': q('3 in'),
+    'hub length right': q('3 in'),
+    'tyre outboard left': q('5.875 in'),
+    'tyre outboard right': q('5.875 in'),
+    'axle length': q('1040 mm'),
+  },
+  ...(max
+    ? {
+        rules: {
+          id: 'x',
+          body: 'x',
+          year: 2026,
+          note: '',
+          limits: { 'overall rear width': { max: q(max), source: 'x' } },
+        },
+      }
+    : {}),
+});
+
+const gap: Item = item('hub/track', [{ on: 'disturbed' }], {
+  action: 'measure',
+  measure: { unit: 'mm', number: 'rear-track' },
+});
+
+describe('the target of a step', () => {
+  it('is the gap that gives the wanted rear width: 5 3/4 in for 55 in (common practice)', () => {
+    expect(aimOf(withStack('55 in'), gap).target).toMatchObject({ unit: 'mm', text: '146.05 mm (5 3/4 in)' });
+    expect(aimOf(withStack('55 in'), gap).target?.si).toBeCloseTo(0.14605, 9);
+  });
+  it('is the tape mark below where the nearest would pass the limit', () => {
+    // 1400 mm asks for 147.55 mm; the nearest 1/16 in is 5 13/16 in = 147.6375 mm, which sets 1400.175 mm.
+    expect(aimOf(withStack('1400 mm', '1400 mm'), gap).target?.text).toBe('147.55 mm (5 3/4 in)');
+    expect(aimOf(withStack('1400 mm'), gap).target?.text).toBe('147.55 mm (5 13/16 in)');
+  });
+  it('never asks for more width than the rule set allows', () => {
+    expect(aimOf(withStack('1410 mm', '1400 mm'), gap).target?.si).toBeCloseTo(0.14755, 9);
+  });
+  it('is not there when a dimension is missing', () => {
+    expect(aimOf(smallKart(), gap).target).toBeNull();
+  });
+  it('takes the tighter of the item and the rule set', () => {
+    const width = item('frame/width', [{ on: 'event' }], {
+      measure: { unit: 'mm', max: q('1400 mm'), rule: 'overall rear width' },
+    });
+    expect(aimOf(withStack('55 in', '1397 mm'), width).tolerance?.text).toBe('at most 1397 mm');
+    expect(aimOf(withStack('55 in', '1410 mm'), width).tolerance?.text).toBe('at most 1400 mm');
+  });
+});

@@ -25,6 +25,8 @@ const VULGAR: Readonly<Record<string, string>> = {
   '⅞': '7/8',
 };
 const MAX_LENGTH = 100;
+/** No quantity of a kart is larger in SI units; beyond it sums of squares would overflow. */
+const BEYOND_MEASURE = 1e15;
 
 /**
  * Reads `1045 mm`, `5 3/4 in`, `5-3/4"`, `24 N·m`, `70 in-lb`, `0.9 bar`, `1,5 mm`.
@@ -70,7 +72,7 @@ export function parseQuantity(text: unknown, dimension?: Dimension): Parsed<Meas
     return refuse(`${why}; understood: ${known}`);
   }
   const si = toSi(value, unit) + 0; // no minus zero
-  if (!Number.isFinite(si)) return refuse('write a number that is not beyond all measure');
+  if (!(Math.abs(si) <= BEYOND_MEASURE)) return refuse('write a number that is not beyond all measure');
   if (si < 0 && (unit.dimension === 'temperature' || unit.dimension === 'pressure-absolute'))
     return refuse(`nothing lies below absolute zero of ${plain(unit.dimension)}: check the sign and the unit`);
   return { ok: true, value: { si, unit: unit.symbol, text: text.trim(), dimension: unit.dimension } };

@@ -201,13 +201,15 @@ describe('bad input: exit code 3, one line a problem, and nothing written', () =
     ['an option that does not exist', ['plan', '--minuts', '3'], /--minutes/],
     ['a window of no time', ['plan', '--minutes', '0'], /above 0/],
   ];
-  test.each(cases)('%s', async (_, words, remedy, input) => {
-    const demo = words[0] === 'release' ? [] : ['--demo'];
-    const done = await kw([...words, ...demo], input === undefined ? {} : { input });
-    expect(done.err).toMatch(remedy);
-    expect(done).toMatchObject({ code: 3, out: '' });
-    expect(done.err).not.toMatch(/\n\s+at /); // a trace is not an answer
-  });
+  for (const [name, words, remedy, input] of cases) {
+    test(name, async () => {
+      const demo = words[0] === 'release' ? [] : ['--demo'];
+      const done = await kw([...words, ...demo], input === undefined ? {} : { input });
+      expect(done.err).toMatch(remedy);
+      expect(done).toMatchObject({ code: 3, out: '' });
+      expect(done.err).not.toMatch(/\n\s+at /); // a trace is not an answer
+    });
+  }
 
   test('hours that run backwards', async () => {
     const data = 'hours';

@@ -1,22 +1,16 @@
 /** A book in one SQLite file. Several programs may use it at the same time; what was acknowledged is on the disk. */
 import { createHash } from 'node:crypto';
 import { isDeepStrictEqual } from 'node:util';
-import { type Generated, Kysely, type Transaction } from 'kysely';
 import type { AppendOutcome, BookStore, Kept } from '../../app/ports.ts';
-import { CHAIN_START, type ChainEnd, canonical, FACT_FORMAT, type Fact, isProblem, upcast } from '../../book/index.ts';
+import { CHAIN_START, canonical, FACT_FORMAT, type Fact, isProblem, upcast } from '../../book/index.ts';
 import { admit, mustAdmit, type Present } from '../admit.ts';
 import { Listeners } from '../listeners.ts';
 import { StoreError } from '../store-error.ts';
-import { type Database, dialect, loadDriver } from './driver.ts';
+import { type Database, loadDriver } from './driver.ts';
 import { storeError } from './faults.ts';
 import { openDatabase } from './open.ts';
+import { prepare, type Statements } from './statements.ts';
 
-type FactRow = { row: number; id: string; hash: string; device: string; seq: number; body: string };
-type FileRow = { hash: string; media_type: string; bytes: Uint8Array };
-type Tables = { fact: Omit<FactRow, 'row'> & { row: Generated<number> }; file: FileRow };
-
-/** Rows a statement: two shapes of each statement only, so that all of them stay prepared. */
-const BATCH = 100;
 /** How often another program's facts are looked for, milliseconds. */
 const POLL_MS = 500;
 
@@ -38,22 +32,26 @@ export function storeOn(database: Database, path: string): BookStore {
 class SqliteStore implements BookStore {
   readonly #database: Database;
   readonly #path: string;
-  readonly #db: Kysely<Tables>;
+  readonly #do: Statements;
   readonly #listeners = new Listeners();
+  readonly #present: Present = {
+    hash: id => this.#do.hash(id),
+    end: device => this.#do.end(device) ?? CHAIN_START,
+  };
   #poll: ReturnType<typeof setInterval> | undefined;
   #open = true;
 
   constructor(database: Database, path: string) {
     this.#database = database;
     this.#path = path;
-    this.#db = new Kysely<Tables>({ dialect: dialect(database) });
+    this.#do = prepare(database);
   }
 
   async append(facts: readonly Fact[]): Promise<AppendOutcome> {
-    const outcome = await this.#write<AppendOutcome>(async transaction => {
-      const admission = admit(facts, await presentFor(transaction, facts));
+    const outcome = this.#write((): AppendOutcome => {
+      const admission = admit(facts, this.#present);
       if (admission.kind !== 'admitted') return admission;
-      await insert(transaction, admission.fresh);
+      this.#insert(admission.fresh);
       return { kind: 'kept', added: admission.fresh.length, known: admission.known };
     });
     if (outcome.kind === 'kept' && outcome.added > 0) this.#listeners.tell();
@@ -61,46 +59,29 @@ class SqliteStore implements BookStore {
   }
 
   async appendNext(device: string, build: (last: { seq: number; hash: string }) => readonly Fact[]) {
-    const added = await this.#write(async transaction => {
-      const { seq, hash } = await chainEnd(transaction, device);
-      const facts = build({ seq, hash });
-      const fresh = mustAdmit(facts, device, await presentFor(transaction, facts));
-      await insert(transaction, fresh);
+    const added = this.#write(() => {
+      const { seq, hash } = this.#present.end(device);
+      const fresh = mustAdmit(build({ seq, hash }), device, this.#present);
+      this.#insert(fresh);
       return fresh;
     });
     if (added.length > 0) this.#listeners.tell();
     return added;
   }
 
-  read(after = 0, limit = Number.MAX_SAFE_INTEGER): Promise<readonly Kept[]> {
-    const rows = this.#db
-      .selectFrom('fact')
-      .select(['row', 'body'])
-      .where('row', '>', after)
-      .orderBy('row')
-      .limit(Math.min(limit, Number.MAX_SAFE_INTEGER));
-    return this.#try(async () =>
-      (await rows.execute()).map(({ row, body }) => ({ row, fact: this.#factIn(row, body) })),
-    );
+  async read(after = 0, limit = Number.MAX_SAFE_INTEGER): Promise<readonly Kept[]> {
+    const most = Math.min(limit, Number.MAX_SAFE_INTEGER); // SQLite knows no infinity
+    return this.#try(() => this.#do.rows(after, most).map(({ row, body }) => ({ row, fact: this.#factIn(row, body) })));
   }
 
   async putFile(bytes: Uint8Array, mediaType: string): Promise<string> {
     const hash = createHash('sha256').update(bytes).digest('hex');
-    const row = { hash, media_type: mediaType, bytes };
-    await this.#try(() =>
-      this.#db
-        .insertInto('file')
-        .values(row)
-        .onConflict(clash => clash.doNothing())
-        .execute(),
-    );
+    this.#try(() => this.#do.keepFile(hash, mediaType, bytes));
     return hash;
   }
 
   async getFile(hash: string) {
-    const file = await this.#try(() =>
-      this.#db.selectFrom('file').select(['media_type', 'bytes']).where('hash', '=', hash).executeTakeFirst(),
-    );
+    const file = this.#try(() => this.#do.file(hash));
     return file && { bytes: new Uint8Array(file.bytes), mediaType: file.media_type };
   }
 
@@ -114,19 +95,32 @@ class SqliteStore implements BookStore {
     this.#open = false;
     clearInterval(this.#poll);
     this.#listeners.clear();
-    await this.#db.destroy();
     closeWhole(this.#database);
   }
 
-  /** All of it or nothing. */
-  #write<T>(work: (transaction: Transaction<Tables>) => Promise<T>): Promise<T> {
-    return this.#try(() => this.#db.transaction().execute(work));
+  /** All of it or nothing. `work` must not wait for anything: nobody else on this connection gets in between. */
+  #write<T>(work: () => T): T {
+    return this.#try(() => {
+      this.#do.begin();
+      try {
+        const done = work();
+        this.#do.commit();
+        return done;
+      } catch (error) {
+        undo(this.#database);
+        throw error;
+      }
+    });
   }
 
-  async #try<T>(work: () => Promise<T>): Promise<T> {
+  #insert(facts: readonly Fact[]): void {
+    for (const fact of facts) this.#do.keep(fact, canonical(fact));
+  }
+
+  #try<T>(work: () => T): T {
     if (!this.#open) throw new StoreError('closed', `${this.#path}: the book was closed`, 'open it again');
     try {
-      return await work();
+      return work();
     } catch (error) {
       throw storeError(error, this.#path);
     }
@@ -179,41 +173,11 @@ function closeWhole(database: Database): void {
   database.close();
 }
 
-async function insert(db: Kysely<Tables>, facts: readonly Fact[]): Promise<void> {
-  const rows = facts.map(fact => ({
-    id: fact.id,
-    hash: fact.hash,
-    device: fact.device,
-    seq: fact.seq,
-    body: canonical(fact),
-  }));
-  for (const batch of batches(rows)) await db.insertInto('fact').values(batch).execute();
-}
-
-async function presentFor(db: Kysely<Tables>, facts: readonly Fact[]): Promise<Present> {
-  const hashes = new Map<string, string>();
-  for (const ids of batches(facts.map(fact => fact.id))) {
-    const rows = await db.selectFrom('fact').select(['id', 'hash']).where('id', 'in', ids).execute();
-    for (const { id, hash } of rows) hashes.set(id, hash);
+/** On a full disk SQLite may have undone the transaction itself; a second undoing would hide the reason. */
+function undo(database: Database): void {
+  try {
+    database.exec('rollback');
+  } catch (error) {
+    if (!String(error).includes('no transaction is active')) throw error;
   }
-  const ends = new Map<string, ChainEnd>();
-  for (const device of new Set(facts.map(fact => fact.device))) ends.set(device, await chainEnd(db, device));
-  return { hash: id => hashes.get(id), end: device => ends.get(device) ?? CHAIN_START };
-}
-
-async function chainEnd(db: Kysely<Tables>, device: string): Promise<ChainEnd> {
-  const last = db
-    .selectFrom('fact')
-    .select(['seq', 'hash'])
-    .where('device', '=', device)
-    .orderBy('seq', 'desc')
-    .limit(1);
-  return (await last.executeTakeFirst()) ?? CHAIN_START;
-}
-
-/** Full batches, then what is left one by one. */
-function* batches<T>(all: readonly T[]): Generator<readonly T[]> {
-  const full = all.length - (all.length % BATCH);
-  for (let i = 0; i < full; i += BATCH) yield all.slice(i, i + BATCH);
-  for (let i = full; i < all.length; i++) yield all.slice(i, i + 1);
 }

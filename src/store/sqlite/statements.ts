@@ -1,0 +1,33 @@
+/** Every statement on a book, prepared once: a fact is kept in the time that the disk takes. */
+import type { ChainEnd, Fact } from '../../book/index.ts';
+import type { Database } from './driver.ts';
+
+type FileRow = { readonly media_type: string; readonly bytes: Uint8Array };
+
+export type Statements = ReturnType<typeof prepare>;
+
+export function prepare(database: Database) {
+  // A writer waits its turn at `begin`: one that has read before would fail at once, whatever the time-out.
+  const begin = database.prepare('begin immediate');
+  const commit = database.prepare('commit');
+  const hash = database.prepare('select hash from fact where id = ?');
+  const end = database.prepare('select seq, hash from fact where device = ? order by seq desc limit 1');
+  const keep = database.prepare('insert into fact (id, hash, device, seq, body) values (?, ?, ?, ?, ?)');
+  const rows = database.prepare('select row, body from fact where row > ? order by row limit ?');
+  const keepFile = database.prepare(
+    'insert into file (hash, media_type, bytes) values (?, ?, ?) on conflict (hash) do nothing',
+  );
+  const file = database.prepare('select media_type, bytes from file where hash = ?');
+  return {
+    begin: () => begin.run(),
+    commit: () => commit.run(),
+    /** Hash of the fact kept under an id. */
+    hash: (id: string) => (hash.get(id) as { readonly hash: string } | undefined)?.hash,
+    /** End of a device's chain; undefined when it has none. */
+    end: (device: string) => end.get(device) as ChainEnd | undefined,
+    keep: (fact: Fact, body: string) => keep.run(fact.id, fact.hash, fact.device, fact.seq, body),
+    rows: (after: number, most: number) => rows.all(after, most) as { readonly row: number; readonly body: string }[],
+    keepFile: (key: string, mediaType: string, bytes: Uint8Array) => keepFile.run(key, mediaType, bytes),
+    file: (key: string) => file.get(key) as FileRow | undefined,
+  };
+}

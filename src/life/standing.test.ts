@@ -92,7 +92,7 @@ describe('an item lapses', () => {
     const state = fold(facts([pass('hub/track'), { kind: 'taken off', part: 'hub' }, { kind: 'fitted', part: 'hub' }]));
     expect(standing(kart, state, track, { now: minute(1000) })).toMatchObject({
       cause: 'disturbed',
-      why: 'hub was put back on 2026-01-01; not checked since.',
+      why: 'Hub was put back on 2026-01-01; not checked since.',
     });
   });
   it('when another part was fitted, and starts its hours anew with what the part had run', () => {

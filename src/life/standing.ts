@@ -108,7 +108,7 @@ export const standing = (kart: Kart, state: State, item: Item, horizon: Horizon)
     holds: false,
     ahead,
     cause,
-    why,
+    why: why.charAt(0).toUpperCase() + why.slice(1),
     facts: marks.flatMap(m => (m ? [m.fact] : [])),
   });
 
@@ -125,7 +125,7 @@ export const standing = (kart: Kart, state: State, item: Item, horizon: Horizon)
   if (item.when.some(w => w.on === 'impact') && hit?.impact)
     return lapsed(
       'impact',
-      `${hit.impact.severity} at the ${hit.impact.corner} on ${day(hit.at)}, not looked at since.`,
+      `A ${hit.impact.severity} at the ${hit.impact.corner} on ${day(hit.at)}, not looked at since.`,
       [hit],
     );
 

@@ -2,7 +2,7 @@
  * The facts of a store, kept by kart and brought up to date before every answer, because another process may have
  * written in between. Asks nothing of the store but `read`, so a browser can hand in its own list.
  */
-import { type Fact, type FactOf, fold, type State } from '../book/index.ts';
+import { type Fact, type FactOf, fold, knownAt, type State } from '../book/index.ts';
 import type { Kart } from '../kart/index.ts';
 import type { BookStore, KartReader, Kept } from './ports.ts';
 import { fromKartFile, Refusal, refuse } from './problem.ts';
@@ -13,6 +13,9 @@ export type Source = Pick<BookStore, 'read'>;
 /** A kart as it stood at one moment: its file then, its state then. */
 export type Standing = { readonly kart: Kart; readonly state: State; readonly now: string };
 
+/** A state, and how many facts of the kart there were and of how many it is. */
+type Folded = { readonly all: number; readonly known: number; readonly state: State };
+
 const BATCH = 5000;
 
 export class Shelf {
@@ -20,6 +23,7 @@ export class Shelf {
   readonly #reader: KartReader;
   readonly #facts = new Map<string, Fact[]>();
   readonly #ids = new Map<string, Fact>();
+  readonly #states = new Map<string, Folded>();
   #row = 0;
   #reading: Promise<void> = Promise.resolve();
 
@@ -76,7 +80,21 @@ export class Shelf {
 
   /** The text of the kart file in force now, undefined when none has been filed. */
   filedText(name: string): string | undefined {
-    return filedIn(this.facts(name), fold(this.facts(name)))?.text;
+    return filedIn(this.facts(name), this.state(name))?.text;
+  }
+
+  /**
+   * The state of a kart, at a moment if one is given. Several questions are asked about one moment or moments close by,
+   * so the last state of each kart is kept: a later moment takes in the same facts and perhaps more, never others.
+   */
+  state(name: string, at?: string): State {
+    const all = this.facts(name);
+    const known = at === undefined ? all : knownAt(all, at);
+    const last = this.#states.get(name);
+    if (last?.all === all.length && last.known === known.length) return last.state;
+    const state = fold(known);
+    this.#states.set(name, { all: all.length, known: known.length, state });
+    return state;
   }
 
   /** The kart file in force at the end of `facts`, undefined when none has been filed. */
@@ -91,7 +109,7 @@ export class Shelf {
   /** The kart and its state at a moment, by what was known then. */
   async at(name: string, now: string): Promise<Standing> {
     const facts = this.facts(name);
-    const state = fold(facts, now);
+    const state = this.state(name, now);
     const kart = await this.filed(facts, state);
     if (kart) return { kart, state, now };
     throw new Refusal([

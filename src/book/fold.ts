@@ -10,9 +10,12 @@ import { Tally } from './tally.ts';
  * moment, from what had happened and had been written by then.
  */
 export function fold(facts: readonly Fact[], at?: string): State {
-  const known = at === undefined ? facts : facts.filter(fact => fact.at <= at && fact.recorded <= at);
-  return tallyOf(inOrder(known)).state();
+  return tallyOf(inOrder(at === undefined ? facts : knownAt(facts, at))).state();
 }
+
+/** What had happened and had been written by a moment. */
+export const knownAt = (facts: readonly Fact[], at: string): readonly Fact[] =>
+  facts.filter(fact => fact.at <= at && fact.recorded <= at);
 
 /** Works on facts that are in order, each once. */
 export function tallyOf(ordered: readonly Fact[]): Tally {

@@ -2,12 +2,22 @@ export { type Age, ageAt, partAge } from './age.ts';
 export { canonical } from './canonical.ts';
 export { verifyChain } from './chain.ts';
 export * from './fact.ts';
-export { fold } from './fold.ts';
+export { fold, knownAt } from './fold.ts';
 export { Ledger } from './ledger.ts';
 export { exportLines, type Imported, importLines, LINES_FORMAT } from './lines.ts';
 export { compareFacts, factsOf, inOrder } from './order.ts';
 export { isProblem, type Problem } from './problem.ts';
-export { CHAIN_START, type ChainEnd, type Draft, FIRST_PREV, hashOf, seal, sealAll, sealNext } from './seal.ts';
+export {
+  CHAIN_START,
+  type ChainEnd,
+  type Draft,
+  FIRST_PREV,
+  fitsHash,
+  hashOf,
+  seal,
+  sealAll,
+  sealNext,
+} from './seal.ts';
 export * from './state.ts';
 export { type Struck, struckFacts } from './strikes.ts';
 export { upcast } from './upcast.ts';

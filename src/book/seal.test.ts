@@ -7,6 +7,7 @@ import {
   canonical,
   type Draft,
   type Fact,
+  fitsHash,
   hashOf,
   isProblem,
   seal,
@@ -26,6 +27,21 @@ const draft: Draft = {
   kind: 'note',
   text: 'rear axle dry',
 };
+
+describe('a fact sealed here', () => {
+  it('B4 cannot be changed, not even deep inside', () => {
+    const fact = sealNext(CHAIN_START, { ...draft, text: undefined, kind: 'set-up', changes: { jet: '160' } } as Draft);
+    expect(() => Object.assign(fact, { by: 'B. Other' })).toThrow(TypeError);
+    expect(() => Object.assign(fact.kind === 'set-up' ? fact.changes : {}, { jet: '165' })).toThrow(TypeError);
+  });
+
+  it('B5 is known to fit its hash, and a changed copy of it is not', () => {
+    const fact = sealNext(CHAIN_START, draft);
+    expect(fitsHash(fact)).toBe(true);
+    expect(fitsHash({ ...fact })).toBe(true);
+    expect(fitsHash({ ...fact, by: 'B. Other' })).toBe(false);
+  });
+});
 
 describe('canonical text', () => {
   // Source: RFC 8785 (June 2020), section 3.2.2, input and result as printed there.

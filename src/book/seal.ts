@@ -14,6 +14,12 @@ type Distribute<T> = T extends unknown ? Omit<T, 'v' | 'seq' | 'prev'> : never;
 /** A fact that does not know its place in its device's chain yet. */
 export type Draft = Distribute<Unhashed>;
 
+/** Facts sealed by this program. They are frozen, so what held when they were sealed still does. */
+const sealedHere = new WeakSet<object>();
+
+/** Does the fact say what its hash was taken of? One that was sealed here is not hashed again. */
+export const fitsHash = (fact: Fact): boolean => sealedHere.has(fact) || hashOf(fact) === fact.hash;
+
 /** SHA-256 (FIPS 180-4), hex, of the canonical text of the fact without its own hash. */
 export function hashOf(fact: Unhashed & { readonly hash?: string }): string {
   const { hash: _, ...content } = fact;
@@ -21,13 +27,16 @@ export function hashOf(fact: Unhashed & { readonly hash?: string }): string {
 }
 
 /**
- * A fact ready to be kept: exactly the object that any store gives back later.
+ * A fact ready to be kept: exactly the object that any store gives back later. Nothing in it can be changed any more.
  * Throws when the content is no valid fact; what a person typed is validated with `payload` before.
  */
 export function seal(unhashed: Unhashed): Fact {
   const text = canonical(unhashed);
   const sealed = fact.safeParse({ ...JSON.parse(text), hash: sha256Hex(text) });
-  if (sealed.success) return sealed.data;
+  if (sealed.success) {
+    sealedHere.add(frozen(sealed.data));
+    return sealed.data;
+  }
   const faults = sealed.error.issues.map(issue => `${issue.path.join('.') || 'fact'}: ${issue.message}`).join('; ');
   throw new TypeError(`seal: fact ${unhashed.id} must be valid, got ${faults}`);
 }
@@ -48,3 +57,8 @@ export function sealAll(last: ChainEnd, drafts: readonly Draft[]): readonly Fact
 }
 
 const sha256Hex = (text: string): string => bytesToHex(sha256(utf8ToBytes(text)));
+
+function frozen<T extends object>(value: T): T {
+  for (const part of Object.values(value)) if (typeof part === 'object' && part !== null) frozen(part);
+  return Object.freeze(value);
+}

@@ -1,6 +1,6 @@
 /** What every store decides before it writes: which facts of a batch are new, and whether each follows its device's chain. */
 import type { AppendOutcome } from '../app/ports.ts';
-import { type ChainEnd, type Fact, hashOf } from '../book/index.ts';
+import { type ChainEnd, type Fact, fitsHash, hashOf } from '../book/index.ts';
 
 export type Admission =
   | { readonly kind: 'admitted'; readonly fresh: readonly Fact[]; readonly known: number }
@@ -21,8 +21,8 @@ export function admit(facts: readonly Fact[], present: Present): Admission {
   const batch = new Map<string, Fact>();
   let known = 0;
   for (const fact of facts) {
-    const hash = hashOf(fact);
-    if (hash !== fact.hash) throw new TypeError(`append: fact ${fact.id} must have the hash ${hash}, got ${fact.hash}`);
+    if (!fitsHash(fact))
+      throw new TypeError(`append: fact ${fact.id} must have the hash ${hashOf(fact)}, got ${fact.hash}`);
     const kept = present.hash(fact.id) ?? batch.get(fact.id)?.hash;
     if (kept === undefined) batch.set(fact.id, fact);
     else if (kept === fact.hash) known++;

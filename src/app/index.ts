@@ -3,6 +3,7 @@ export type { DemoText } from './demo.ts';
 export type { AppendOutcome, BookStore, Clock, Ids, KartRead, KartReader, Kept } from './ports.ts';
 export { ASKS_AGAIN, CODES, type Code, fromKartFile, type Problem, Refusal, sentence } from './problem.ts';
 export {
+  type Answers,
   type At,
   createQueries,
   type DueAnswer,

@@ -33,6 +33,15 @@ export type FactFilter = At & {
 export type FactLine = { readonly fact: Fact; readonly struck: { readonly by: string; readonly why: string } | null };
 export type DueAnswer = { readonly kart: string; readonly event: string | null; readonly due: readonly Due[] };
 export type FitAnswer = Fitness & { readonly event: string | null; readonly at: string };
+/** Every answer at one moment, worked out from one fold. */
+export type Answers = {
+  readonly kart: Kart;
+  readonly state: State;
+  readonly due: DueAnswer;
+  readonly plan: Plan;
+  readonly fitness: FitAnswer;
+  readonly facts: readonly FactLine[];
+};
 
 export type Queries = {
   /** Every kart of the book, by name. */
@@ -43,6 +52,8 @@ export type Queries = {
   due(name: string, ask?: ForEvent): Promise<DueAnswer>;
   plan(name: string, ask?: PlanAsk): Promise<Plan>;
   fitness(name: string, ask?: ForEvent): Promise<FitAnswer>;
+  /** All of these at once, for a face that shows them side by side. */
+  answers(name: string, ask?: ForEvent): Promise<Answers>;
   /** Facts in the order they happened. */
   facts(name: string, filter?: FactFilter): Promise<readonly FactLine[]>;
   /** The facts about one item, joint or part. */
@@ -60,7 +71,8 @@ export function queriesOn(shelf: Shelf, clock: Clock): Queries {
   const facts = async (name: string, filter: FactFilter = {}): Promise<readonly FactLine[]> => {
     await shelf.refresh();
     const at = atOf(filter, clock);
-    return factLines(shelf.facts(name), at, filter);
+    const all = shelf.facts(name);
+    return factLines(all, fold(all, at), at, filter);
   };
   return {
     async karts(ask = {}) {
@@ -71,25 +83,38 @@ export function queriesOn(shelf: Shelf, clock: Clock): Queries {
     },
     kart: async (name, ask) => (await standing(name, ask)).kart,
     state: async (name, ask) => (await standing(name, ask)).state,
-    async due(name, ask = {}) {
-      const { kart, state, now } = await standing(name, ask);
-      const event = eventOf(state, now, ask.event);
-      return { kart: kart.name, event: event?.event ?? null, due: dueList(kart, state, { now, ...given({ event }) }) };
-    },
-    async plan(name, ask = {}) {
-      const { kart, state, now } = await standing(name, ask);
-      const event = eventOf(state, now, ask.event);
-      return makePlan(kart, state, { now, ...given({ event, minutes: ask.minutes }) });
-    },
-    async fitness(name, ask = {}) {
-      const { kart, state, now } = await standing(name, ask);
-      const event = eventOf(state, now, ask.event);
-      return { ...fitness(kart, state, { now, ...given({ event }) }), event: event?.event ?? null, at: now };
+    due: async (name, ask = {}) => dueOf(await standing(name, ask), ask),
+    plan: async (name, ask = {}) => planOf(await standing(name, ask), ask),
+    fitness: async (name, ask = {}) => fitnessOf(await standing(name, ask), ask),
+    async answers(name, ask = {}) {
+      const at = await standing(name, ask);
+      const { kart, state, now } = at;
+      return {
+        kart,
+        state,
+        due: dueOf(at, ask),
+        plan: planOf(at, ask),
+        fitness: fitnessOf(at, ask),
+        facts: factLines(shelf.facts(name), state, now, {}),
+      };
     },
     facts,
     history: (name, item, ask = {}) => facts(name, { ...ask, about: item }),
   };
 }
+
+const dueOf = ({ kart, state, now }: Standing, ask: ForEvent): DueAnswer => {
+  const event = eventOf(state, now, ask.event);
+  return { kart: kart.name, event: event?.event ?? null, due: dueList(kart, state, { now, ...given({ event }) }) };
+};
+
+const planOf = ({ kart, state, now }: Standing, ask: PlanAsk): Plan =>
+  makePlan(kart, state, { now, ...given({ event: eventOf(state, now, ask.event), minutes: ask.minutes }) });
+
+const fitnessOf = ({ kart, state, now }: Standing, ask: ForEvent): FitAnswer => {
+  const event = eventOf(state, now, ask.event);
+  return { ...fitness(kart, state, { now, ...given({ event }) }), event: event?.event ?? null, at: now };
+};
 
 /** The event asked for by name; left out, the next one. Throws `Refusal` for a name the book does not hold. */
 export function eventOf(state: State, now: string, name: string | undefined): KartEvent | undefined {
@@ -137,8 +162,7 @@ async function kartLine(shelf: Shelf, name: string, now: string): Promise<KartLi
   };
 }
 
-function factLines(facts: readonly Fact[], at: string, filter: FactFilter): readonly FactLine[] {
-  const { struck } = fold(facts, at);
+function factLines(facts: readonly Fact[], { struck }: State, at: string, filter: FactFilter): readonly FactLine[] {
   const lines = facts
     .filter(fact => fact.at <= at && fact.recorded <= at)
     .filter(fact => filter.from === undefined || fact.at >= filter.from)

@@ -1,14 +1,36 @@
 /** From a tap at the bench to the fact it writes. Readings go as the text that was typed; the book works out the rest. */
+import type { Item, Kart } from '../kart/index.ts';
 import type { Step } from '../prep/index.ts';
 import type { Draft } from './server.ts';
 
 export type Answer =
   | { readonly is: 'done'; readonly reading?: string }
   | { readonly is: 'fail'; readonly defect: string; readonly reading?: string }
-  | { readonly is: 'not possible'; readonly why: string };
+  | { readonly is: 'not possible'; readonly why: string }
+  /** It was moved, and stands at this value now; checking it is another step. */
+  | { readonly is: 'set'; readonly reading: string };
 
 /** Only a step on an item can fail or be impossible; the hand work between has one answer. */
 export const isHandling = (step: Step): boolean => step.item === null;
+
+/** The item of a step that measures what a hand can move: wear has a limit, an adjustment a target with both ends. */
+export function adjustable(step: Step, kart: Kart): Item | undefined {
+  const item = step.action !== 'measure' || step.item === null ? undefined : kart.items[step.item];
+  if (item?.measure === undefined) return undefined;
+  const { target, min, max } = item.measure;
+  const moves = item.disturbs.length + item.opens.length > 0;
+  return moves || (target && min && max) ? item : undefined;
+}
+
+/** What becomes due once an item has been set: 'this reading; hub pinch bolts; overall rear width'. */
+export function dueAgain(item: Item, kart: Kart): string {
+  const ids = [...item.opens.flatMap(j => kart.joints[j]?.item ?? []), ...item.disturbs];
+  const titles = ids.flatMap(id => {
+    const other = kart.items[id];
+    return other === undefined ? [] : `${other.title} (${other.part})`;
+  });
+  return ['this reading', ...new Set(titles)].join('; ');
+}
 
 /** A reading typed as a bare number is in the unit that stands beside the field. */
 export const withUnit = (typed: string, unit: string | null): string => {
@@ -25,6 +47,7 @@ export function draftsOf(step: Step, answer: Answer): readonly Draft[] {
     if (answer.is !== 'done') throw new Error(`draftsOf: answer to ${step.key} must be done, got ${answer.is}`);
     return [handlingOf(step)];
   }
+  if (answer.is === 'set') return [{ kind: 'set', item: step.item, ...reading }];
   if (answer.is === 'fail')
     return [{ kind: 'checked', item: step.item, result: 'fail', why: answer.defect, ...reading, ...look }];
   if (answer.is === 'not possible')

@@ -114,7 +114,7 @@ export function App({ session, keep }: { readonly session: Session; readonly kee
           ) : place.sheet === 'kart' ? (
             <KartSheet snapshot={snapshot} here={stepPart(keep, snapshot.plan.steps)} />
           ) : place.sheet === 'record' ? (
-            <RecordSheet snapshot={snapshot} session={session} />
+            <RecordSheet snapshot={snapshot} session={session} keep={keep} />
           ) : (
             <Fit snapshot={snapshot} session={session} keep={keep} who={who} />
           )}

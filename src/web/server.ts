@@ -21,8 +21,10 @@ export type Release = {
 export type Server = {
   karts(): Promise<readonly KartLine[]>;
   facts(kart: string, after: number): Promise<readonly Kept[]>;
-  write(kart: string, payloads: readonly Draft[], more: { by: string; sure?: boolean }): Promise<Written>;
+  write(kart: string, payloads: readonly Draft[], more: { by: string; sure?: boolean; at?: string }): Promise<Written>;
   sign(kart: string, release: Release): Promise<Written>;
+  /** Keeps the bytes in the book; resolves to their hash. */
+  putFile(bytes: Blob): Promise<string>;
   /** Reads a kart file by asking for the finished kart; the text itself is never parsed here. */
   reader(kart: string): KartReader;
   /** Calls `arrived` when the book grew, `line` when the connection opens or drops. Returns the way to hang up. */
@@ -78,6 +80,14 @@ export const httpServer: Server = {
     (await ask<{ facts: readonly Kept[] }>(`${path('karts', kart, 'facts')}?after=${after}`)).facts,
   write: (kart, payloads, more) => send(path('karts', kart, 'facts'), { payloads, ...more }),
   sign: (kart, release) => send(path('karts', kart, 'release'), release),
+  putFile: async bytes =>
+    (
+      await ask<{ hash: string }>(path('files'), {
+        method: 'PUT',
+        headers: { 'content-type': bytes.type || 'application/octet-stream' },
+        body: bytes,
+      })
+    ).hash,
   reader(kart) {
     const known = new Map<string, Promise<Kart>>();
     return {

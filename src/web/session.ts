@@ -2,30 +2,11 @@
  * What this page knows of one kart: its facts, and every answer worked out here, in the browser, from them by the same
  * core that runs on the server. The server only keeps the facts and says when more arrived.
  */
-import {
-  createQueries,
-  type DueAnswer,
-  type FactLine,
-  type FitAnswer,
-  type KartLine,
-  type Kept,
-  type Problem,
-  type Queries,
-} from '../app/index.ts';
-import type { State } from '../book/index.ts';
-import type { Kart } from '../kart/index.ts';
-import type { Plan } from '../prep/index.ts';
+import { type Answers, createQueries, type KartLine, type Kept, type Problem, type Queries } from '../app/index.ts';
 import type { Draft, Server, Written } from './server.ts';
 
-/** Everything the sheets show, of one moment. */
-export type Snapshot = {
-  readonly kart: Kart;
-  readonly state: State;
-  readonly due: DueAnswer;
-  readonly plan: Plan;
-  readonly fitness: FitAnswer;
-  readonly facts: readonly FactLine[]; // newest first
-};
+/** Everything the sheets show, of one moment; facts newest first. */
+export type Snapshot = Answers;
 
 export type View = {
   readonly karts: readonly KartLine[];
@@ -37,11 +18,17 @@ export type View = {
   readonly trouble: readonly Problem[];
 };
 
+export type PhotoKept =
+  | { readonly kind: 'kept'; readonly hash: string }
+  | { readonly kind: 'refused'; readonly problems: readonly Problem[] };
+
 export type Session = {
   view(): View;
   onChange(listener: () => void): () => void;
   open(kart: string): Promise<void>;
-  write(drafts: readonly Draft[], more?: { readonly sure?: boolean }): Promise<Written>;
+  write(drafts: readonly Draft[], more?: { readonly sure?: boolean; readonly at?: string }): Promise<Written>;
+  /** Keeps a photo in the book; its hash is what a find names. */
+  keepPhoto(photo: Blob): Promise<PhotoKept>;
   sign(statement: string, signer: string, sure: boolean): Promise<Written>;
 };
 
@@ -67,8 +54,13 @@ export function createSession(server: Server, who: () => string): Session {
       try {
         const more = await server.facts(mine, kept.at(-1)?.row ?? 0);
         if (mine !== name) return;
+        if (more.length === 0 && view.snapshot?.kart.name === mine && isFresh(view.snapshot)) {
+          if (view.line !== 'open' || view.trouble.length > 0) change({ line: 'open', trouble: [] });
+          return;
+        }
         kept = [...kept, ...more];
-        const snapshot = await answer(queries, mine);
+        const answers = await queries.answers(mine);
+        const snapshot = { ...answers, facts: answers.facts.toReversed() };
         if (mine === name) change({ snapshot, line: 'open', trouble: [] });
       } catch (error) {
         change(server.isDown(error) ? { line: 'down' } : { trouble: server.problems(error) });
@@ -122,24 +114,22 @@ export function createSession(server: Server, who: () => string): Session {
       if (mine !== '') await catchUp();
     },
     write: (drafts, more = {}) => writing(() => server.write(name, drafts, { by: who(), ...more })),
+    async keepPhoto(photo) {
+      try {
+        return { kind: 'kept', hash: await server.putFile(photo) };
+      } catch (error) {
+        return { kind: 'refused', problems: server.problems(error) };
+      }
+    },
     sign: (statement, signer, sure) =>
       writing(() => server.sign(name, { signer, statement, sure, ...eventOf(view.snapshot) })),
   };
 }
 
+/** What a page worked out less than a minute ago still holds when no fact came since: only days make items due by themselves. */
+const isFresh = (snapshot: Snapshot): boolean => Date.now() - Date.parse(snapshot.fitness.at) < 60_000;
+
 const eventOf = (snapshot: Snapshot | undefined): { event?: string } => {
   const event = snapshot?.fitness.event;
   return event === undefined || event === null ? {} : { event };
 };
-
-async function answer(queries: Queries, name: string): Promise<Snapshot> {
-  const [kart, state, due, plan, fitness, facts] = await Promise.all([
-    queries.kart(name),
-    queries.state(name),
-    queries.due(name),
-    queries.plan(name),
-    queries.fitness(name),
-    queries.facts(name),
-  ]);
-  return { kart, state, due, plan, fitness, facts: [...facts].reverse() };
-}

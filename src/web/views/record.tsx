@@ -2,13 +2,16 @@ import { useState } from 'preact/hooks';
 import type { FactLine, Problem } from '../../app/index.ts';
 import { Glyph } from '../glyph.tsx';
 import { Refused } from '../parts.tsx';
+import type { Keep } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
 import { dateOf, factSign, factWords, timeOf } from '../words.ts';
+import { WriteDown } from './write-down.tsx';
 
 const PAGE = 60;
 
 /** Every entry, newest first. A wrong one is struck with a reason and stays to be seen. */
-export function RecordSheet({ snapshot, session }: { readonly snapshot: Snapshot; readonly session: Session }) {
+export function RecordSheet(props: { readonly snapshot: Snapshot; readonly session: Session; readonly keep: Keep }) {
+  const { snapshot, session } = props;
   const [shown, setShown] = useState(PAGE);
   const [striking, setStriking] = useState('');
   const lines = snapshot.facts.slice(0, shown);
@@ -16,7 +19,8 @@ export function RecordSheet({ snapshot, session }: { readonly snapshot: Snapshot
   return (
     <>
       <h1>The record</h1>
-      <p class="soft">
+      <WriteDown {...props} />
+      <p class="soft head-gap">
         {snapshot.facts.length} entries, newest first. Nothing is ever changed or deleted; a wrong entry is struck, and
         stays.
       </p>
@@ -33,6 +37,11 @@ export function RecordSheet({ snapshot, session }: { readonly snapshot: Snapshot
                     {timeOf(line.fact.at)}, {line.fact.by}
                     {line.struck ? `. Struck by ${line.struck.by}: ${line.struck.why}` : ''}
                   </p>
+                  {line.fact.kind === 'found' && line.fact.photo !== undefined && (
+                    <a href={`/api/files/${line.fact.photo}`} target="_blank" rel="noreferrer">
+                      <img class="photo" src={`/api/files/${line.fact.photo}`} alt={line.fact.defect} loading="lazy" />
+                    </a>
+                  )}
                   {striking === line.fact.id && <Strike line={line} session={session} onDone={() => setStriking('')} />}
                 </div>
                 {line.struck === null && striking !== line.fact.id && line.fact.kind !== 'kart filed' ? (

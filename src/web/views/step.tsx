@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks';
 import type { Problem } from '../../app/index.ts';
 import type { Step } from '../../prep/index.ts';
-import { type Answer, draftsOf, isHandling } from '../answer.ts';
+import { type Answer, adjustable, draftsOf, dueAgain, isHandling } from '../answer.ts';
 import { KartDrawing } from '../drawing/kart-drawing.tsx';
 import { Glyph } from '../glyph.tsx';
 import { Caution, Refused } from '../parts.tsx';
@@ -10,7 +10,7 @@ import type { Session, Snapshot } from '../session.ts';
 import { actionOf, capital, didOf, spanOf, titleOf } from '../words.ts';
 import { partsOff } from './kart.tsx';
 
-type Asking = 'result' | 'fail' | 'not possible';
+type Asking = 'result' | 'fail' | 'not possible' | 'set';
 
 /** One step as it is done: caution first, the number large, then the answers. What was typed outlives a reload. */
 export function StepCard(props: {
@@ -156,7 +156,12 @@ function Answers(props: Parameters<typeof StepCard>[0]) {
       return;
     }
     for (const key of ['reading', 'words', 'asking']) keep.set(`${key} ${step.key}`, '');
-    props.onWritten();
+    // What was set is read again where it stands; if its joint is open, the plan puts that first.
+    const same = session.view().snapshot?.plan.steps.find(s => s.key === step.key);
+    if (answer.is === 'set' && same?.state === 'ready') {
+      setReading('');
+      ask('result');
+    } else props.onWritten();
   };
   const value = reading.trim() === '' ? {} : { reading };
   const refusal = (
@@ -175,7 +180,7 @@ function Answers(props: Parameters<typeof StepCard>[0]) {
   );
   const field = step.unit !== null && (
     <>
-      <label for="reading">What you read</label>
+      <label for="reading">{asking === 'set' ? 'What it is set to' : 'What you read'}</label>
       <div class="with-unit">
         <input
           id="reading"
@@ -191,6 +196,28 @@ function Answers(props: Parameters<typeof StepCard>[0]) {
     </>
   );
 
+  const moved = adjustable(step, props.snapshot.kart);
+  if (asking === 'set' && moved !== undefined)
+    return (
+      <form
+        onSubmit={e => {
+          e.preventDefault();
+          void give({ is: 'set', reading: reading.trim() });
+        }}
+      >
+        {field}
+        <p class="note">Due again: {dueAgain(moved, props.snapshot.kart)}.</p>
+        {refusal}
+        <div class="answers">
+          <button type="button" class="button" onClick={() => ask('result')}>
+            Back
+          </button>
+          <button type="submit" class="button main" disabled={busy || reading.trim() === ''}>
+            {busy ? 'Writing …' : 'I set it to that'}
+          </button>
+        </div>
+      </form>
+    );
   if (asking !== 'result') {
     const fails = asking === 'fail';
     return (
@@ -241,6 +268,11 @@ function Answers(props: Parameters<typeof StepCard>[0]) {
               Cannot do
             </button>
           </>
+        )}
+        {moved !== undefined && (
+          <button type="button" class="button plain full" disabled={busy} onClick={() => ask('set')}>
+            I had to set it
+          </button>
         )}
       </div>
     </form>

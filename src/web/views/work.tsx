@@ -1,4 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
+import { openOf } from '../../app/index.ts';
+import type { Release } from '../../book/index.ts';
 import type { Plan, Step } from '../../prep/index.ts';
 import { Glyph } from '../glyph.tsx';
 import { PrintTitle } from '../parts.tsx';
@@ -43,13 +45,15 @@ export function Work(props: {
               onWritten={() => go(nextStep(props.session.view().snapshot?.plan ?? plan, current)?.key)}
             />
           ) : (
-            <Elsewhere plan={plan} go={go} gone={props.step !== undefined} />
+            <Elsewhere snapshot={snapshot} go={go} />
           )}
         </div>
         <section aria-label="All steps">
           <div class="bar">
             <b>
-              {left.length} of {plan.steps.length} steps to do, {spanOf(plan.minutes)}
+              {left.length === 0
+                ? `All ${plan.steps.length} steps done`
+                : `${left.length} of ${plan.steps.length} steps to do, ${spanOf(plan.minutes)}`}
             </b>
             <button type="button" class="button plain" onClick={() => window.print()}>
               Print the work list
@@ -71,48 +75,91 @@ export function nextStep(plan: Plan, after?: Step): Step | undefined {
   return ready.find(s => s.n > from) ?? ready[0] ?? plan.steps.find(s => s.state !== 'done');
 }
 
-function Elsewhere(props: {
-  readonly plan: Plan;
-  readonly go: (step: string | undefined) => void;
-  readonly gone: boolean;
-}) {
-  const next = nextStep(props.plan);
-  return (
-    <div class="step">
-      <div class="step-body">
-        <h1>{next ? 'This step is no longer in the plan' : 'All steps are done'}</h1>
-        <p class="soft">
-          {next
-            ? 'Someone did it, or something found since changed the plan.'
-            : 'What the record shows against running, if anything, stands on the sheet Fit.'}
-        </p>
-        <div class="answers">
-          {next ? (
-            <button type="button" class="button main big full" onClick={() => props.go(next.key)}>
+/** No step to show: someone was quicker, or the plan is worked off and what remains is a person's decision. */
+function Elsewhere({ snapshot, go }: { readonly snapshot: Snapshot; readonly go: (step: string) => void }) {
+  const next = nextStep(snapshot.plan);
+  if (next !== undefined)
+    return (
+      <div class="step">
+        <div class="step-body">
+          <h1>This step is no longer in the plan</h1>
+          <p class="soft">Someone did it, or something found since changed the plan.</p>
+          <div class="answers">
+            <button type="button" class="button main big full" onClick={() => go(next.key)}>
               Next: {next.title}
             </button>
-          ) : (
-            <a class="button main big full" href={hashOf({ sheet: 'fit' })}>
-              See whether it is fit
-            </a>
-          )}
+          </div>
+        </div>
+      </div>
+    );
+  const open = openOf(snapshot.fitness).length;
+  const signed = signedSince(snapshot);
+  return (
+    <div class="step">
+      <header>
+        <b>Work</b>
+        <span>{signed ? 'done and signed' : 'done, to be signed'}</span>
+      </header>
+      <div class="step-body">
+        <h1>All steps are done</h1>
+        <p class="soft">
+          {signed
+            ? `Signed by ${signed.signer} as ${signed.verdict}; nothing was done to the kart since.`
+            : `What remains: a person looks at the kart and signs. ${
+                open === 0 ? 'The record holds nothing against running.' : `${open} stand open in the record.`
+              }`}
+        </p>
+        <div class="answers">
+          <a class="button main big full" href={hashOf({ sheet: 'fit' })}>
+            {signed ? 'See the release' : 'See whether it is fit, and sign'}
+          </a>
         </div>
       </div>
     </div>
   );
 }
 
+/** The last release, while it is the last thing that happened. */
+function signedSince({ state }: Snapshot): Release | undefined {
+  const last = state.releases.at(-1);
+  return last !== undefined && last.fact === state.last?.fact ? last : undefined;
+}
+
 function StepList({ plan, current }: { readonly plan: Plan; readonly current: string | undefined }) {
   const [showDone, setShowDone] = useState(false);
-  const done = plan.steps.filter(s => s.state === 'done').length;
-  const steps = showDone ? plan.steps : plan.steps.filter(s => s.state !== 'done' || s.key === current);
+  const of = (state: Step['state']): readonly Step[] => plan.steps.filter(s => s.state === state);
+  const [done, ready, waiting] = [of('done'), of('ready'), of('waiting')];
   return (
     <>
-      {done > 0 && (
-        <button type="button" class="button plain wide" aria-expanded={showDone} onClick={() => setShowDone(!showDone)}>
-          <Glyph sign="done" /> {showDone ? 'Hide' : 'Show'} {done} done
+      <Steps title="Can be done now" steps={ready} current={current} />
+      <Steps title="Wait for others" steps={waiting} current={current} />
+      {done.length > 0 && (
+        <button
+          type="button"
+          class="button plain wide head-gap"
+          aria-expanded={showDone}
+          onClick={() => setShowDone(!showDone)}
+        >
+          <Glyph sign="done" /> {showDone ? 'Hide' : 'Show'} {done.length} done
         </button>
       )}
+      {showDone && <Steps title="Done" steps={done} current={current} />}
+    </>
+  );
+}
+
+function Steps(props: {
+  readonly title: string;
+  readonly steps: readonly Step[];
+  readonly current: string | undefined;
+}) {
+  const { title, steps, current } = props;
+  if (steps.length === 0) return null;
+  return (
+    <section class="group">
+      <h2>
+        {title} <span>{steps.length}</span>
+      </h2>
       <ol class="steps">
         {steps.map(s => (
           <li key={s.key}>
@@ -120,15 +167,17 @@ function StepList({ plan, current }: { readonly plan: Plan; readonly current: st
               <Glyph sign={s.state} />
               <span class="n">{s.n}</span>
               <span>
-                {s.title}
+                <b class="verb">{actionOf(s)}</b> {titleOf(s)}
                 {s.item !== null && s.part !== null && <span class="soft"> {s.part}</span>}
               </span>
-              <span class="word">{s.state}</span>
+              <span class="word">
+                {s.state === 'waiting' ? `after ${s.after.slice(0, 2).join(', ')}` : spanOf(s.minutes)}
+              </span>
             </a>
           </li>
         ))}
       </ol>
-    </>
+    </section>
   );
 }
 

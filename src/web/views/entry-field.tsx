@@ -1,0 +1,136 @@
+import { useState } from 'preact/hooks';
+import type { Problem } from '../../app/index.ts';
+import { Refused } from '../parts.tsx';
+import type { Session, Snapshot } from '../session.ts';
+import { dateOf } from '../words.ts';
+import type { Field } from '../write-down.ts';
+import { type Choice, Pick } from './pick.tsx';
+
+type Props = {
+  readonly field: Field;
+  readonly value: string;
+  /** What was refused about this field. */
+  readonly problems: readonly Problem[];
+  readonly snapshot: Snapshot;
+  readonly session: Session;
+  readonly onInput: (text: string) => void;
+};
+
+/** One field of an entry, with what was refused about it right beneath. */
+export function EntryField(props: Props) {
+  const { field, problems } = props;
+  return (
+    <div class="entry-field">
+      {field.is === 'pick' ? (
+        <Pick
+          id={`entry-${field.key}`}
+          label={labelOf(field)}
+          choices={choicesOf(field, props.snapshot)}
+          value={props.value}
+          onPick={props.onInput}
+        />
+      ) : field.is === 'tick' ? (
+        <Tick {...props} />
+      ) : (
+        <>
+          <label for={`entry-${field.key}`}>{labelOf(field)}</label>
+          <Input {...props} />
+        </>
+      )}
+      {field.hint !== undefined && (
+        <p class="soft" id={`hint-${field.key}`}>
+          {field.hint}
+        </p>
+      )}
+      <Refused problems={problems} />
+    </div>
+  );
+}
+
+const labelOf = (field: Field): string =>
+  field.must || field.is === 'pick' ? field.label : `${field.label} (if known)`;
+
+function Tick({ field, value, onInput }: Props) {
+  return (
+    <label class="tick-box">
+      <input type="checkbox" checked={value !== ''} onChange={e => onInput(e.currentTarget.checked ? 'yes' : '')} />
+      {field.label}
+    </label>
+  );
+}
+
+function Input(props: Props) {
+  const { field, value, snapshot } = props;
+  const of = {
+    id: `entry-${field.key}`,
+    value,
+    'aria-invalid': props.problems.length > 0,
+    ...(field.hint === undefined ? {} : { 'aria-describedby': `hint-${field.key}` }),
+  };
+  const typed = (e: { readonly currentTarget: { readonly value: string } }): void =>
+    props.onInput(e.currentTarget.value);
+  if (field.is === 'photo') return <Photo {...props} />;
+  if (field.is === 'words') return <textarea {...of} onInput={typed} />;
+  if (field.is === 'moment') return <input {...of} type="datetime-local" onInput={typed} />;
+  if (field.is === 'choice')
+    return (
+      <select {...of} class="field" onChange={typed}>
+        {field.must !== true && <option value="">none</option>}
+        {(field.choices ?? eventsOf(snapshot)).map(([choice, text]) => (
+          <option key={choice} value={choice}>
+            {text}
+          </option>
+        ))}
+      </select>
+    );
+  if (field.is === 'line') return <input {...of} autocomplete="off" maxLength={200} onInput={typed} />;
+  return (
+    <div class="with-unit">
+      <input {...of} autocomplete="off" inputMode={field.is === 'count' ? 'numeric' : 'decimal'} onInput={typed} />
+      <span>{UNITS[field.is]}</span>
+    </div>
+  );
+}
+
+const UNITS = { count: '', minutes: 'min', hours: 'h', tick: '', pick: '' } as const;
+
+/** A photo goes into the book as soon as it is taken, so that a reload does not lose it; the find then names it. */
+function Photo({ field, value, session, onInput }: Props) {
+  const [busy, setBusy] = useState(false);
+  const [problems, setProblems] = useState<readonly Problem[]>([]);
+  const keep = async (file: File | undefined): Promise<void> => {
+    if (file === undefined) return;
+    setBusy(true);
+    const kept = await session.keepPhoto(file);
+    setBusy(false);
+    setProblems(kept.kind === 'kept' ? [] : kept.problems);
+    if (kept.kind === 'kept') onInput(kept.hash);
+  };
+  return (
+    <>
+      <input
+        id={`entry-${field.key}`}
+        type="file"
+        accept="image/jpeg,image/png,image/webp,image/heic,image/gif"
+        onChange={e => void keep(e.currentTarget.files?.[0])}
+      />
+      {busy && <p role="status">Keeping the photo …</p>}
+      <Refused problems={problems} />
+      {value !== '' && <img class="photo" src={`/api/files/${value}`} alt="What goes with the find" />}
+    </>
+  );
+}
+
+/** Newest first: a run belongs to the latest more often than to the first. */
+const eventsOf = ({ state }: Snapshot): readonly (readonly [string, string])[] =>
+  Object.values(state.events)
+    .toSorted((a, b) => (a.from < b.from ? 1 : -1))
+    .map(e => [e.event, `${e.event}, ${dateOf(e.from)}`] as const);
+
+function choicesOf(field: Field, { kart, state }: Snapshot): readonly Choice[] {
+  if (field.of === 'part') return Object.values(kart.parts).map(p => ({ value: p.id, text: p.id, soft: p.system }));
+  if (field.of === 'joint') return Object.keys(kart.joints).map(id => ({ value: id, text: id.replace('/', ': ') }));
+  return state.defects
+    .filter(d => d.mended === undefined)
+    .map(d => ({ value: d.fact, text: `${d.part}: ${d.defect}`, soft: dateOf(d.at) }));
+}

@@ -1,12 +1,22 @@
 /** `vite build` makes the web page in dist/web; `vite build --ssr src/cli/main.ts` makes the command line, dist/cli.js. */
 import { fileURLToPath } from 'node:url';
-import { defineConfig } from 'vite';
+import { defineConfig, type Plugin } from 'vite';
+import { packedLibrary } from './src/host/index.ts';
 
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
+
+/** The shipped kinds, templates and rule sets, parsed and checked once here and not at every start. */
+const library: Plugin = {
+  name: 'library',
+  generateBundle() {
+    this.emitFile({ type: 'asset', fileName: 'library.json', source: packedLibrary(here('.')) });
+  },
+};
 
 export default defineConfig(({ isSsrBuild }) =>
   isSsrBuild
     ? {
+        plugins: [library],
         // Bundled whole, for one file is read faster than a hundred; what holds a compiled binary stays a package.
         ssr: { noExternal: true, external: ['@photostructure/sqlite'] },
         build: {

@@ -23,7 +23,7 @@ import type { World } from './world.ts';
 const root = packageRoot();
 let files: Library | undefined;
 const library = (): Library => {
-  files ??= libraryFiles(root);
+  files ??= libraryFiles(root, join(root, 'dist', 'library.json'));
   return files;
 };
 const reader = { read: (text: string) => kartReaderOnce().read(text) };

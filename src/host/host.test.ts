@@ -1,8 +1,8 @@
-import { mkdtempSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { cpSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterEach, expect, test } from 'vitest';
-import { libraryFiles, openDataFolder, packageRoot } from './index.ts';
+import { afterEach, describe, expect, test } from 'vitest';
+import { demoText, kartReader, libraryFiles, openDataFolder, packageRoot, packedLibrary } from './index.ts';
 
 const made: string[] = [];
 const temp = (): string => {
@@ -44,4 +44,47 @@ test('a data folder that cannot be made names the way out', () => {
 test('the library is found from the package root, wherever the module was bundled to', () => {
   const files = libraryFiles(packageRoot());
   for (const part of [files.kinds, files.templates, files.rules]) expect(Object.keys(part).length).toBeGreaterThan(0);
+});
+
+describe('the library as the build keeps it', () => {
+  const plain = libraryFiles();
+  const text = demoText().kart;
+  /** A root whose data is a copy of the shipped one, and the pack of it. */
+  const packed = (): { readonly root: string; readonly pack: string } => {
+    const root = temp();
+    cpSync(join(packageRoot(), 'data'), join(root, 'data'), { recursive: true });
+    const pack = join(root, 'library.json');
+    writeFileSync(pack, packedLibrary(root));
+    return { root, pack };
+  };
+
+  test('reads every file of it, and each kart file to the same kart', async () => {
+    const { root, pack } = packed();
+    const library = libraryFiles(root, pack);
+    const files = [...Object.keys(library.kinds), ...Object.keys(library.templates), ...Object.keys(library.rules)];
+    expect(Object.keys(library.packs ?? {}).length).toBe(files.length);
+    expect(await kartReader(library).read(text)).toEqual(await kartReader(plain).read(text));
+  });
+
+  test('tells the same errors at the same places', async () => {
+    const { root, pack } = packed();
+    const wrong = text.replace('wheelbase: 1045 mm', 'wheelbase: 1045 kg');
+    const told = await kartReader(libraryFiles(root, pack)).read(wrong);
+    expect(told.ok).toBe(false);
+    expect(told).toEqual(await kartReader(plain).read(wrong));
+  });
+
+  test('does not stand for a file that was corrected since', async () => {
+    const { root, pack } = packed();
+    const kinds = join(root, 'data', 'kinds', 'brakes.yaml');
+    writeFileSync(kinds, `${readFileSync(kinds, 'utf8')}# corrected\nno such key\n`);
+    const library = libraryFiles(root, pack);
+    expect(library.packs).not.toHaveProperty(['kinds/brakes.yaml']);
+    expect(library.packs).toHaveProperty(['kinds/fuel.yaml']);
+    expect((await kartReader(library).read(text)).ok).toBe(false);
+  });
+
+  test('is done without where there is none', () => {
+    expect(libraryFiles(packageRoot(), join(temp(), 'none.json'))).toEqual(plain);
+  });
 });

@@ -1,8 +1,8 @@
 /** What a kart is, and the reader of the file that says so. */
 
 export { changesKart, type Disturbers, disturbersOf, replacesPart } from './disturb.ts';
-export type { Library, ReadLibrary } from './library.ts';
-export { readLibrary } from './library.ts';
+export type { Library, LibraryTexts, Packs, ReadLibrary } from './library.ts';
+export { packLibrary, readLibrary } from './library.ts';
 export * from './model.ts';
 export { type NewKartFile, newKartFile } from './new-kart-file.ts';
 export type { Problem } from './problem.ts';

@@ -1,5 +1,7 @@
 /** The kinds, templates and rule sets that a kart file may name: plain texts handed in, read once and kept. */
+import type { z } from 'zod';
 import type { Limit, RuleSet } from './model.ts';
+import { type Packed, pack, unpack } from './pack.ts';
 import { type Problem, Problems, type Report, show } from './problem.ts';
 import { quantityAt } from './quantities.ts';
 import { type KindFile, kindsShape, type RulesFile, rulesShape, type TemplateFile, templateShape } from './shapes.ts';
@@ -7,11 +9,15 @@ import { child, placeIn, readYaml, type Tree, top } from './source.ts';
 import { validate } from './validate.ts';
 
 /** File name → YAML text, in each of the three folders of `data/`. */
-export type Library = {
+export type LibraryTexts = {
   readonly kinds: Readonly<Record<string, string>>;
   readonly templates: Readonly<Record<string, string>>;
   readonly rules: Readonly<Record<string, string>>;
 };
+
+/** 'kinds/brakes.yaml' → its text read before, and found to have the right shape. */
+export type Packs = Readonly<Record<string, Packed>>;
+export type Library = LibraryTexts & { readonly packs?: Packs };
 
 export type LibraryFile<T> = { readonly file: string; readonly value: T; readonly problems: readonly Problem[] };
 
@@ -30,16 +36,13 @@ export function readLibrary(library: Library): ReadLibrary {
   const before = known.get(library);
   if (before) return before;
   const problems = new Problems();
+  const { packs = {} } = library;
   const made: ReadLibrary = {
-    kinds: readKinds(library.kinds, problems.add),
-    templates: readFiles(library.templates, 'templates', 'template', problems, (tree, file, report) => {
-      validate(templateShape, tree, top(file), report);
-      return tree as TemplateFile;
-    }),
-    rules: readFiles(library.rules, 'rules', 'id', problems, (tree, file, report) => {
-      validate(rulesShape, tree, top(file), report);
-      return ruleSet(tree as RulesFile, report);
-    }),
+    kinds: readKinds(library.kinds, packs, problems.add),
+    templates: readFiles(library.templates, { ...TEMPLATES, packs }, problems, tree => tree as TemplateFile),
+    rules: readFiles(library.rules, { ...RULES, packs }, problems, (tree, report) =>
+      ruleSet(tree as RulesFile, report),
+    ),
     problems: problems.errors(),
   };
   const result = { ...made, problems: problems.errors() };
@@ -47,16 +50,40 @@ export function readLibrary(library: Library): ReadLibrary {
   return result;
 }
 
+/** Every text of the library that is right as it stands, ready to be read without its YAML. */
+export function packLibrary(library: LibraryTexts): Packs {
+  const packs: Record<string, Packed> = {};
+  for (const [folder, shape] of [
+    ['kinds', kindsShape],
+    ['templates', templateShape],
+    ['rules', rulesShape],
+  ] as const)
+    for (const [name, text] of byName(library[folder])) {
+      const file = `${folder}/${name}`;
+      const problems = new Problems();
+      const tree = readYaml(text, file, problems.add);
+      if (tree === undefined) continue;
+      validate(shape, tree, top(file), problems.add);
+      if (problems.errors().length === 0 && problems.notes().length === 0) packs[file] = pack(tree);
+    }
+  return packs;
+}
+
 const byName = (files: Readonly<Record<string, string>>): [string, string][] =>
   Object.entries(files).sort(([a], [b]) => (a < b ? -1 : 1));
 
-function readKinds(files: Readonly<Record<string, string>>, report: Report): ReadonlyMap<string, KindFile> {
+function readKinds(
+  files: Readonly<Record<string, string>>,
+  packs: Packs,
+  report: Report,
+): ReadonlyMap<string, KindFile> {
   const kinds = new Map<string, KindFile>();
   for (const [name, text] of byName(files)) {
     const file = `kinds/${name}`;
-    const tree = readYaml(text, file, report);
+    const packed = packs[file];
+    const tree = packed === undefined ? readYaml(text, file, report) : unpack(packed, file);
     if (tree === undefined) continue;
-    validate(kindsShape, tree, top(file), report);
+    if (packed === undefined) validate(kindsShape, tree, top(file), report);
     for (const [kind, value] of Object.entries(tree as Record<string, KindFile>)) {
       if (kinds.has(kind))
         report(placeIn(tree, kind) ?? top(file), {
@@ -70,18 +97,22 @@ function readKinds(files: Readonly<Record<string, string>>, report: Report): Rea
   return kinds;
 }
 
+type Shelved = { readonly folder: string; readonly idKey: string; readonly shape: z.ZodType };
+const TEMPLATES: Shelved = { folder: 'templates', idKey: 'template', shape: templateShape };
+const RULES: Shelved = { folder: 'rules', idKey: 'id', shape: rulesShape };
+
 function readFiles<T>(
   files: Readonly<Record<string, string>>,
-  folder: string,
-  idKey: string,
+  { folder, idKey, shape, packs }: Shelved & { readonly packs: Packs },
   all: Problems,
-  read: (tree: Tree, file: string, report: Report) => T,
+  read: (tree: Tree, report: Report) => T,
 ): ReadonlyMap<string, LibraryFile<T>> {
   const found = new Map<string, LibraryFile<T>>();
   for (const [name, text] of byName(files)) {
     const file = `${folder}/${name}`;
     const own = new Problems();
-    const tree = readYaml(text, file, own.add);
+    const packed = packs[file];
+    const tree = packed === undefined ? readYaml(text, file, own.add) : unpack(packed, file);
     const id = child(tree, idKey);
     if (tree === undefined || typeof id !== 'string' || found.has(id)) {
       all.addAll(own.errors());
@@ -93,7 +124,8 @@ function readFiles<T>(
         });
       continue;
     }
-    const value = read(tree, file, own.add);
+    if (packed === undefined) validate(shape, tree, top(file), own.add);
+    const value = read(tree, own.add);
     found.set(id, { file, value, problems: own.errors() });
   }
   return found;

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
+import { item, smallKart } from '../../test/small-kart.ts';
 import type { Step } from '../prep/index.ts';
-import { draftsOf, withUnit } from './answer.ts';
+import { adjustable, draftsOf, dueAgain, withUnit } from './answer.ts';
 
 const step: Step = {
   n: 1,
@@ -71,4 +72,18 @@ test('a new part that goes on is written as another one', () => {
 test('the kart is put where the step says', () => {
   const posture: Step = { ...step, action: 'posture', item: null, part: null, posture: 'scales', writes: 'put on' };
   expect(draftsOf(posture, { is: 'done' })).toEqual([{ kind: 'put on', posture: 'scales' }]);
+});
+
+test('what was moved is written as set, and says what is due again', () => {
+  expect(draftsOf(step, { is: 'set', reading: '5 5/8 in' })).toEqual([
+    { kind: 'set', item: 'axle/rear gap', reading: '5 5/8 in' },
+  ]);
+  const gap = item('hub/gap', [], { action: 'measure', opens: ['hub/bolts'], measure: { unit: 'mm' } });
+  const wear = item('hub/wear', [], { action: 'measure', measure: { unit: 'mm' } });
+  const kart = smallKart(gap, wear);
+  const at = (id: string): Step => ({ ...step, item: id });
+  expect(adjustable(at('hub/gap'), kart)?.id).toBe('hub/gap');
+  expect(adjustable({ ...at('hub/gap'), action: 'second-look' }, kart)).toBeUndefined();
+  expect(adjustable(at('hub/wear'), kart)).toBeUndefined(); // worn is not moved
+  expect(dueAgain(gap, kart)).toBe('this reading; bolts (hub)');
 });

@@ -8,6 +8,7 @@ import { RecordSheet } from './views/record.tsx';
 import { Today } from './views/today.tsx';
 import { Who } from './views/who.tsx';
 import { Work } from './views/work.tsx';
+import { WRITING } from './views/write-down.tsx';
 
 const NAMES: Readonly<Record<Sheet, string>> = {
   today: 'Today',
@@ -108,7 +109,13 @@ export function App({ session, keep }: { readonly session: Session; readonly kee
           {snapshot === undefined ? (
             <Waiting karts={karts.length} down={line === 'down'} trouble={trouble.length > 0} />
           ) : place.sheet === 'today' ? (
-            <Today snapshot={snapshot} />
+            <Today
+              snapshot={snapshot}
+              writeDown={kind => {
+                keep.set(WRITING, kind);
+                setPlace({ sheet: 'record' });
+              }}
+            />
           ) : place.sheet === 'work' ? (
             <Work snapshot={snapshot} session={session} keep={keep} who={who} step={place.step} go={go} />
           ) : place.sheet === 'kart' ? (

@@ -6,7 +6,7 @@ import { join } from 'node:path';
 import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
 import { chromiumFlags, ensureChromium } from '../../scripts/chromium.mjs';
-import type { FitAnswer } from '../../src/app/index.ts';
+import type { DueAnswer, FitAnswer } from '../../src/app/index.ts';
 import type { State } from '../../src/book/index.ts';
 import type { Kart } from '../../src/kart/index.ts';
 import type { Plan, Step } from '../../src/prep/index.ts';
@@ -209,6 +209,109 @@ describe('at the bench, on a phone', () => {
   });
 });
 
+describe('what belongs to no step', () => {
+  test('a run logged on the phone makes what is due after running due, and a wrong number is told at its field', async () => {
+    const page = await open('R. Vale', '#/record');
+    await page.getByRole('button', { name: 'It ran' }).click();
+    await page.getByLabel('Minutes the engine ran').fill('soon');
+    await page.getByRole('button', { name: 'Write it down' }).click();
+    await page.locator('.entry-field', { hasText: 'Minutes' }).getByRole('alert').getByText('Expected').waitFor();
+    await page.getByLabel('Minutes the engine ran').fill('300');
+    await page.reload(); // a locked phone loses nothing
+    await page.getByRole('button', { name: 'Write it down' }).click();
+    await page.getByRole('alert').getByText('240 min').waitFor(); // far outside asks again
+    await page.getByLabel('Minutes the engine ran').fill('12');
+    await page.getByLabel('Laps').fill('11');
+    await page.getByLabel('It was wet').check();
+    await page.getByLabel('Impact').selectOption('knock');
+    await page.getByLabel('Where it was hit').selectOption('front left');
+    await page.getByLabel('Session').fill('heat 2');
+    await page.getByRole('button', { name: 'Write it down' }).click();
+    await page.getByText(/Written: Ran 12 min, 11 laps, wet, knock at the front left/).waitFor();
+    const { due } = await served.get<DueAnswer>('/api/karts/41/due');
+    expect(due.filter(d => d.cause === 'impact').length).toBeGreaterThan(0);
+    expect(due.filter(d => d.cause === 'wet').length).toBeGreaterThan(0);
+    await page.goto(`${served.url}#/today`);
+    await page
+      .getByText(/knock at the front left/i)
+      .first()
+      .waitFor({ state: 'attached' });
+  });
+
+  test('a find with its photo stands against running until it is mended', async () => {
+    const page = await open('J. Moor', '#/record');
+    const photo = await page.screenshot({ type: 'jpeg' });
+    await page.getByRole('button', { name: 'Found a defect' }).click();
+    await page.getByLabel('On which part: some letters').fill('push rod');
+    await page.getByRole('button', { name: /^brake push rod/ }).click();
+    await page.getByLabel('What is wrong').fill('clevis worn oval');
+    await page.getByLabel('Photo').setInputFiles({ name: 'find.jpg', mimeType: 'image/jpeg', buffer: photo });
+    await page.getByAltText('What goes with the find').waitFor();
+    await page.getByRole('button', { name: 'Write it down' }).click();
+    await page.getByText('Written: Found on brake push rod: clevis worn oval (safety)').waitFor();
+    const shown = page.getByAltText('clevis worn oval');
+    await shown.waitFor();
+    await page.waitForFunction(() => [...document.images].every(i => i.complete && i.naturalWidth > 0));
+    await page.goto(`${served.url}#/fit`);
+    const reason = page.getByText(/clevis worn oval/).first();
+    await reason.waitFor();
+    expect((await fitness()).against.map(r => r.text).join()).toContain('clevis worn oval');
+
+    await page.goto(`${served.url}#/record`);
+    await page.getByRole('button', { name: 'Mended it' }).click();
+    await page
+      .getByRole('button', { name: /clevis worn oval/ })
+      .first()
+      .click();
+    await page.getByLabel('How it was mended').fill('new clevis and clip');
+    await page.getByRole('button', { name: 'Write it down' }).click();
+    await page.getByText('Written: Mended: new clevis and clip').waitFor();
+    expect((await fitness()).against.map(r => r.text).join()).not.toContain('clevis worn oval');
+  });
+
+  test('every other entry writes its fact: an event, an opened joint, a set-up change, a note', async () => {
+    const page = await open('R. Vale', '#/record');
+    const write = async (title: string, typed: Readonly<Record<string, string>>, said: RegExp): Promise<void> => {
+      await page.getByRole('button', { name: title }).click();
+      for (const [label, text] of Object.entries(typed)) await page.getByLabel(label, { exact: true }).fill(text);
+      if (title === 'Opened a joint') {
+        await page.getByLabel('Which joint: some letters').fill('chain guard');
+        await page
+          .getByRole('button', { name: /^chain guard/ })
+          .first()
+          .click();
+      }
+      await page.getByRole('button', { name: 'Write it down' }).click();
+      await page.getByText(said).first().waitFor();
+    };
+    await write(
+      'An event comes',
+      { Name: 'Far away round', 'First time on the track': '2099-05-01T09:00', 'Running expected': '45 min' },
+      /Written: Event Far away round, 1 May 2099, 45 min/,
+    );
+    await write('Opened a joint', { 'Why (if known)': 'to look beneath' }, /Written: .*chain guard.* opened/i);
+    await write('Changed the set-up', { What: 'main jet', 'To what': '168' }, /Written: Set-up: main jet 168/);
+    await write('A note', { 'What to remember': 'bring the rain tyres' }, /Written: Note: bring the rain tyres/);
+  });
+
+  test('what was moved is said as set, and its reading and joints are due again', async () => {
+    const kart = await served.get<Kart>('/api/karts/41');
+    const { steps } = await plan();
+    const step = steps.find(s => s.key === 'measure rear hub right/rear track') as Step;
+    const page = await open('R. Vale', stepHash(step));
+    await page.getByRole('button', { name: 'I had to set it' }).click();
+    await page.getByText(/Due again: this reading; .*pinch bolts/i).waitFor();
+    await page.getByLabel('What it is set to').fill('5 5/8 in');
+    await page.getByRole('button', { name: 'I set it to that' }).click();
+    await page.locator('.undo', { hasText: 'set, 5 5/8 in' }).waitFor();
+    const left = toDo(await plan());
+    expect(left.some(s => s.key === step.key)).toBe(true);
+    const opened = kart.items[step.item as string]?.opens ?? [];
+    expect(opened.length).toBeGreaterThan(0);
+    for (const joint of opened) expect(left.some(s => s.joint === joint)).toBe(true);
+  });
+});
+
 /** Made from the exported facts by nobody but the server: asked through its own answers. */
 async function stateOf(): Promise<Pick<State, 'items'>> {
   const { facts } = await served.get<{
@@ -230,12 +333,16 @@ describe('to the end', () => {
       await press(page);
       await page.waitForFunction(old => document.querySelector('.step h1')?.textContent !== old, said);
     }
+    await page.getByRole('heading', { name: 'All steps are done' }).waitFor();
+    await page.getByText('a person looks at the kart and signs').waitFor();
     await page.getByRole('link', { name: 'See whether it is fit' }).click();
     await page.getByText('Fit', { exact: true }).first().waitFor();
     expect((await fitness()).against).toEqual([]);
     await page.getByLabel('Who signs').fill('J. Moor');
     await page.getByRole('button', { name: 'Sign', exact: true }).click();
     await page.getByText('Signed and in the record.').waitFor();
+    await page.goto(`${served.url}#/work`);
+    await page.getByText(/^Signed by J. Moor as fit/).waitFor();
   });
 
   test('a fail with its defect makes the kart not fit, and signing then asks again with what stands open', async () => {
@@ -329,8 +436,10 @@ test('the guide’s pictures are taken on a fresh demo', async () => {
     ] as const) {
       const page = await open('R. Vale', '', { viewport });
       for (const sheet of SHEETS) {
-        await page.goto(`${served.url}#/${sheet}`);
+        const tape = toDo(await plan()).find(s => s.key === 'measure rear hub right/rear track') as Step;
+        await page.goto(`${served.url}${sheet === 'work' ? stepHash(tape) : `#/${sheet}`}`);
         await page.locator('main h1').waitFor();
+        if (sheet === 'work') await page.getByText('Gap from bearing to hub').first().waitFor();
         const picture = await page.screenshot({ path: join(pictures, `${size}-${sheet}.png`) });
         expect(picture.length).toBeGreaterThan(5000);
       }

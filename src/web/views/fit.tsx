@@ -44,6 +44,10 @@ export function Fit(props: {
           <Releases snapshot={snapshot} />
         </div>
       </div>
+      <p class="only-print">
+        Who signs has looked at the kart and has read what stands open above. The maker's manual, the rules of the
+        class, the scrutineer and local law win over anything printed here.
+      </p>
       <div class="signature only-print-grid">
         <div>Signature of the person who decides</div>
         <div>Date and time</div>
@@ -171,7 +175,7 @@ function Releases({ snapshot }: { readonly snapshot: Snapshot }) {
   const releases = [...snapshot.state.releases].reverse();
   if (releases.length === 0) return null;
   return (
-    <section class="group">
+    <section class="group no-print">
       <h2>
         Signed before <span>{releases.length}</span>
       </h2>

@@ -82,16 +82,31 @@ function Target({ step }: { readonly step: Step }) {
       {step.target && (
         <div>
           <dt>Target</dt>
-          <dd>{step.target.text}</dd>
+          <dd>
+            <Amount text={step.target.text} />
+          </dd>
         </div>
       )}
       {step.tolerance && step.tolerance.text !== '' && !same && (
         <div>
           <dt>Allowed</dt>
-          <dd>{step.tolerance.text}</dd>
+          <dd>
+            <Amount text={step.tolerance.text} />
+          </dd>
         </div>
       )}
     </dl>
+  );
+}
+
+/** '142.55 mm (5 5/8 in)' with what it is on a tape as a figure of its own, never broken inside. */
+function Amount({ text }: { readonly text: string }) {
+  const [, main = text, tape] = /^(.*?) \(([^()]*)\)$/.exec(text) ?? [];
+  return (
+    <>
+      <span class="amount">{main}</span>
+      {tape !== undefined && <span class="amount tape">{tape}</span>}
+    </>
   );
 }
 

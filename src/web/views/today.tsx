@@ -7,10 +7,12 @@ import type { Snapshot } from '../session.ts';
 import { capital, dayOf, spanOf } from '../words.ts';
 
 /** The next event, the verdict so far, and what is due and why. */
-export function Today({ snapshot }: { readonly snapshot: Snapshot }) {
+export function Today(props: { readonly snapshot: Snapshot; readonly writeDown: (kind: 'event' | 'ran') => void }) {
+  const { snapshot, writeDown } = props;
   const { plan, due, state, fitness } = snapshot;
   const event = due.event === null ? undefined : state.events[due.event];
   const left = plan.steps.filter(s => s.state !== 'done').length;
+  const nothing = snapshot.facts.every(({ fact }) => fact.kind === 'kart filed');
   return (
     <>
       <h1>{event ? event.event : 'No event planned'}</h1>
@@ -21,9 +23,24 @@ export function Today({ snapshot }: { readonly snapshot: Snapshot }) {
         <Cell label="Work to do">{`${left} steps, ${spanOf(plan.minutes)}`}</Cell>
       </div>
       <Verdict fitness={fitness} />
+      {nothing && (
+        <p class="note">
+          Nothing is known about this kart yet but its kart file, so every item is due once: what nobody has looked at
+          cannot hold. Say which event comes and how long it runs, then work from the first step; each thing you record
+          is one less that is not known. It need not be done in one evening.
+        </p>
+      )}
       <a class="button main big wide" href={hashOf({ sheet: 'work' })}>
-        {left === 0 ? 'See the work' : 'Go on with the work'}
+        {left === 0 ? 'See the work' : nothing ? 'Begin with the first step' : 'Go on with the work'}
       </a>
+      <div class="answers below">
+        <button type="button" class="button" onClick={() => writeDown('ran')}>
+          It ran
+        </button>
+        <button type="button" class="button" onClick={() => writeDown('event')}>
+          {event ? 'Another event' : 'An event comes'}
+        </button>
+      </div>
       {due.due.length === 0 && <p class="note">Nothing is due. What the record does not hold, it cannot know.</p>}
       {bySystem(due.due).map(([system, list], i) => (
         <DueGroup key={system} system={system} list={list} open={i === 0} />

@@ -49,13 +49,13 @@ export function Work(props: {
           )}
         </div>
         <section aria-label="All steps">
-          <div class="bar">
+          <div class="bar list-head">
             <b>
               {left.length === 0
                 ? `All ${plan.steps.length} steps done`
                 : `${left.length} of ${plan.steps.length} steps to do, ${spanOf(plan.minutes)}`}
             </b>
-            <button type="button" class="button plain" onClick={() => window.print()}>
+            <button type="button" class="button plain small" onClick={() => window.print()}>
               Print the work list
             </button>
           </div>
@@ -193,7 +193,7 @@ function WorkList({ snapshot }: { readonly snapshot: Snapshot }) {
           <tr>
             <th>No.</th>
             <th>Step, and why</th>
-            <th>Target, tolerance</th>
+            <th class="limits">Target, tolerance</th>
             <th class="hand">Read, by</th>
             <th class="tick">Done</th>
           </tr>

@@ -27,7 +27,17 @@ export default defineConfig(({ isSsrBuild }) =>
           sourcemap: true,
           rolldownOptions: {
             external: [/^node:/],
-            output: { entryFileNames: 'cli.js', chunkFileNames: 'cli/[name]-[hash].js' },
+            // Nothing of ours does anything by being imported but main.ts, so what is not asked for at once stays in its chunk.
+            treeshake: { moduleSideEffects: id => !/\/src\/(?!cli\/main)/.test(id) },
+            output: {
+              entryFileNames: 'cli.js',
+              chunkFileNames: 'cli/[name]-[hash].js',
+              // What every command needs at once lies apart from the readers and the planner.
+              codeSplitting: {
+                includeDependenciesRecursively: false,
+                groups: [{ name: 'words', test: /src.(quantity.|app.(problem|when|words)|kart.suggest|host.root)/ }],
+              },
+            },
           },
         },
       }

@@ -1,37 +1,37 @@
-/** The real machine: files, clock, the SQLite book and the server. The one place of this face that builds them. */
+/**
+ * The real machine: files, clock, the SQLite book and the server. The one place of this face that builds them, each when
+ * it is asked for, so that a question that needs none of them is answered at once.
+ */
 import { readFileSync } from 'node:fs';
 import { readFile, writeFile } from 'node:fs/promises';
 import { userInfo } from 'node:os';
 import { dirname, join, relative, resolve } from 'node:path';
-import { createApp } from '../app/index.ts';
-import {
-  demoText,
-  kartReader,
-  libraryFiles,
-  openDataFolder,
-  packageRoot,
-  randomIds,
-  systemClock,
-} from '../host/index.ts';
-import type { Library } from '../kart/index.ts';
-import { startServer } from '../server/index.ts';
-import { memoryStore } from '../store/memory/index.ts';
-import { openSqliteStore } from '../store/sqlite/index.ts';
+import type { App, BookStore, Clock, KartReader } from '../app/index.ts';
+import { packageRoot } from '../host/index.ts';
 import { run } from './program.ts';
 import type { World } from './world.ts';
 
 const root = packageRoot();
-let files: Library | undefined;
-const library = (): Library => {
-  files ??= libraryFiles(root, join(root, 'dist', 'library.json'));
-  return files;
-};
-const reader = { read: (text: string) => kartReaderOnce().read(text) };
-let madeReader: ReturnType<typeof kartReader> | undefined;
-const kartReaderOnce = () => {
-  madeReader ??= kartReader(library());
-  return madeReader;
-};
+
+/** Made the first time it is asked for. */
+function once<T>(make: () => Promise<T>): () => Promise<T> {
+  let made: Promise<T> | undefined;
+  return () => {
+    made ??= make();
+    return made;
+  };
+}
+
+const host = once(() => import('../host/index.ts'));
+const library = once(async () => (await host()).libraryFiles(root, join(root, 'dist', 'library.json')));
+const shelf = once(async () => (await host()).kartReader(await library()));
+const reader: KartReader = { read: async text => (await shelf()).read(text) };
+
+async function appOn(store: BookStore, device: string, now?: Date): Promise<App> {
+  const [{ createApp }, { randomIds, systemClock }] = await Promise.all([import('../app/index.ts'), host()]);
+  const clock: Clock = now === undefined ? systemClock : { now: () => now };
+  return createApp({ store, clock, ids: randomIds, reader, device });
+}
 
 /** Undefined when there is no such file; anything else that stands in the way is thrown. */
 async function whenThere<T>(read: Promise<T>): Promise<T | undefined> {
@@ -55,7 +55,7 @@ const world: World = {
   env: process.env,
   user: userName(),
   version: (JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')) as { version: string }).version,
-  now: systemClock.now,
+  now: () => new Date(),
   out: text => void process.stdout.write(text),
   err: text => void process.stderr.write(text),
   stdin: async () => (process.stdin.isTTY ? undefined : await textOf(process.stdin)),
@@ -73,26 +73,20 @@ const world: World = {
   schemaFor: file =>
     relative(dirname(resolve(file)), join(root, 'data', 'schema', 'kart.schema.json')).replaceAll('\\', '/'),
   library,
-  demo: () => demoText(root),
+  demo: async () => (await host()).demoText(root),
   async open() {
-    const folder = openDataFolder();
-    return createApp({
-      store: await openSqliteStore(folder.book),
-      clock: systemClock,
-      ids: randomIds,
-      reader,
-      device: folder.device,
-    });
+    const folder = (await host()).openDataFolder();
+    const { openSqliteStore } = await import('../store/sqlite/index.ts');
+    return appOn(await openSqliteStore(folder.book), folder.device);
   },
-  scratch: now =>
-    createApp({
-      store: memoryStore(),
-      clock: now === undefined ? systemClock : { now: () => now },
-      ids: randomIds,
-      reader,
-      device: 'scratch',
-    }),
-  serve: (app, at) => startServer({ app, ...at, webRoot: join(root, 'dist', 'web') }),
+  async scratch(now) {
+    const { memoryStore } = await import('../store/memory/index.ts');
+    return appOn(memoryStore(), 'scratch', now);
+  },
+  async serve(app, at) {
+    const { startServer } = await import('../server/index.ts');
+    return startServer({ app, ...at, webRoot: join(root, 'dist', 'web') });
+  },
   stopped: () =>
     new Promise(resolve => {
       for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => resolve());

@@ -1,5 +1,6 @@
 /** The command line: `run` takes the words after the program's name and gives the exit code. */
 import { Command, CommanderError } from 'commander';
+import { Refusal } from '../app/index.ts';
 import { addBook } from './commands/book.ts';
 import { addCalc } from './commands/calc.ts';
 import { addKart } from './commands/kart.ts';
@@ -35,16 +36,24 @@ The book is kept in the folder KARTWRIGHT_DATA, else .kartwright in your home.`,
   addCalc(program, world);
   addBook(program, world);
   addServe(program, world);
+  const json = words.includes('--json');
+  // What was typed wrong is told as JSON too, and then once.
+  if (json) for (const command of everyCommand(program)) command.configureOutput({ outputError: () => {} });
   try {
     await program.parseAsync(words.map(hyphened), { from: 'user' });
     return code;
   } catch (error) {
-    if (!(error instanceof CommanderError)) return tell(error, world, words.includes('--json'));
-    if (error.exitCode !== 0 && !error.message.includes('outputHelp'))
-      world.err('Add --help to see what is expected.\n');
-    return error.exitCode === 0 ? EXIT.done : EXIT.error;
+    if (!(error instanceof CommanderError)) return tell(error, world, json);
+    if (error.exitCode === 0) return EXIT.done;
+    const remedy = 'Add --help to see what is expected.';
+    const message = error.message.replace(/^error: /, '');
+    if (json) return tell(new Refusal([{ code: 'wrong shape', where: 'command line', message, remedy }]), world, json);
+    if (!error.message.includes('outputHelp')) world.err(`${remedy}\n`);
+    return EXIT.error;
   }
 }
+
+const everyCommand = (command: Command): Command[] => [command, ...command.commands.flatMap(everyCommand)];
 
 /** `log "taken off"` as the book calls it, `log taken-off` as it is typed. */
 const hyphened = (word: string, i: number, words: readonly string[]): string =>

@@ -53,8 +53,8 @@ export async function session<T>(
 /** The book of the data folder, or with --demo a throw-away one with the demo kart in it. */
 export async function openBook(world: World, options: Pick<Common, 'demo'>): Promise<App> {
   if (!options.demo) return world.open();
-  const app = world.scratch();
-  await app.seedDemo(world.demo());
+  const app = await world.scratch();
+  await app.seedDemo(await world.demo());
   return app;
 }
 
@@ -87,7 +87,7 @@ async function inForce(app: App, text: string): Promise<boolean> {
 
 /** A copy of the book in memory, so that asking about a changed kart file writes nothing. */
 async function beside(world: World, book: App, at: string | undefined): Promise<App> {
-  const copy = world.scratch(at === undefined ? undefined : new Date(at));
+  const copy = await world.scratch(at === undefined ? undefined : new Date(at));
   await copy.importBook(await book.exportBook());
   return copy;
 }

@@ -19,12 +19,12 @@ export type World = {
   writeNew(path: string, text: string): Promise<boolean>;
   /** Where the shipped JSON Schema of kart files is, seen from a kart file. */
   schemaFor(file: string): string;
-  library(): Library;
-  demo(): DemoText;
+  library(): Promise<Library>;
+  demo(): Promise<DemoText>;
   /** The book in the data folder. */
   open(): Promise<App>;
   /** A book in memory that holds nothing and is gone afterwards, with a clock of its own if asked. */
-  scratch(now?: Date): App;
+  scratch(now?: Date): Promise<App>;
   serve(
     app: App,
     at: { readonly port: number; readonly host: string },

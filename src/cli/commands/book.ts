@@ -16,6 +16,7 @@ export function addBook(program: Command, world: World): void {
     .description('print the whole book as JSON Lines, or write it to a new file')
     .argument('[file]', 'where to write it; nothing is overwritten')
     .option('--demo', 'the demo book')
+    .option('--json', 'with a file: print what was written; the export itself is JSON Lines')
     .addHelpText('after', '\nExample:\n  kartwright book export backup.jsonl\n')
     .action(async (file: string | undefined, options: Options) => {
       const app = await openBook(world, options);
@@ -29,6 +30,7 @@ export function addBook(program: Command, world: World): void {
             'Expected no file there yet, and there is one.',
             'Choose another name; nothing was overwritten.',
           );
+        else if (options.json) world.out(`${JSON.stringify({ file })}\n`);
       } finally {
         await app.close();
       }

@@ -1,7 +1,7 @@
 /** Kart files: a new one from a template, and whether one reads. */
 import type { Command } from 'commander';
 import { fromKartFile, Refusal } from '../../app/index.ts';
-import { newKartFile, type Problem, readKart } from '../../kart/index.ts';
+import type { Problem } from '../../kart/index.ts';
 import { fail } from '../exit.ts';
 import { count, wrap } from '../print/wrap.ts';
 import type { World } from '../world.ts';
@@ -13,21 +13,29 @@ export function addKart(program: Command, world: World): void {
     .argument('<file>', 'where to write it; nothing is overwritten')
     .requiredOption('--template <name>', 'six-speed gearbox, single-speed direct drive, four-stroke junior')
     .option('--name <name>', 'name of the kart (default: the name of the file)')
+    .option('--json', 'print JSON')
     .addHelpText('after', '\nExample:\n  kartwright new my-kart.yaml --template "six-speed gearbox" --name 7\n')
-    .action(async (file: string, options: { readonly template: string; readonly name?: string }) => {
-      const name = options.name ?? nameOf(file);
-      const made = newKartFile(options.template, name, world.library(), world.schemaFor(file));
-      if (!made.ok) throw new Refusal(made.problems.map(one => fromKartFile(one, '--template')));
-      if (!(await world.writeNew(file, made.text)))
-        fail(
-          'kart file',
-          file,
-          'Expected no file there yet, and there is one.',
-          'Choose another name; nothing was overwritten.',
-        );
-      world.out(wrap(`Wrote ${file}. Fill in what is marked "measure yours", then:`));
-      world.out(`  kartwright check ${file}\n  kartwright plan --kart ${file}\n`);
-    });
+    .action(
+      async (file: string, options: { readonly template: string; readonly name?: string; readonly json?: boolean }) => {
+        const name = options.name ?? nameOf(file);
+        const { newKartFile } = await import('../../kart/index.ts');
+        const made = newKartFile(options.template, name, await world.library(), world.schemaFor(file));
+        if (!made.ok) throw new Refusal(made.problems.map(one => fromKartFile(one, '--template')));
+        if (!(await world.writeNew(file, made.text)))
+          fail(
+            'kart file',
+            file,
+            'Expected no file there yet, and there is one.',
+            'Choose another name; nothing was overwritten.',
+          );
+        if (options.json) {
+          world.out(`${JSON.stringify({ file, kart: name, template: options.template })}\n`);
+          return;
+        }
+        world.out(wrap(`Wrote ${file}. Fill in what is marked "measure yours", then:`));
+        world.out(`  kartwright check ${file}\n  kartwright plan --kart ${file}\n`);
+      },
+    );
 
   program
     .command('check')
@@ -44,7 +52,8 @@ export function addKart(program: Command, world: World): void {
           'Expected a kart file, and there is none.',
           'Make one: kartwright new FILE --template NAME.',
         );
-      const read = readKart(text, world.library());
+      const { readKart } = await import('../../kart/index.ts');
+      const read = readKart(text, await world.library());
       if (!read.ok) throw new Refusal(read.problems.map(one => fromKartFile(one, at(file, one))));
       const { kart, notes } = read;
       const counts = { parts: size(kart.parts), joints: size(kart.joints), items: size(kart.items) };

@@ -6,7 +6,7 @@ import { planShort } from '../print/plan.ts';
 import { openBook } from '../session.ts';
 import type { World } from '../world.ts';
 
-type Options = { readonly port: number; readonly host: string; readonly demo?: boolean };
+type Options = { readonly port: number; readonly host: string; readonly demo?: boolean; readonly json?: boolean };
 
 /** In the range that is never assigned to a service (RFC 6335, section 6: dynamic ports from 49152). */
 const PORT = 50271;
@@ -16,7 +16,8 @@ export function addServe(program: Command, world: World): void {
     command
       .option('--port <n>', 'port; 0 takes any free one', port, PORT)
       .option('--host <address>', 'address to listen on; whoever reaches it can write into the book', '127.0.0.1')
-      .option('--demo', 'on a throw-away book with the invented demo kart');
+      .option('--demo', 'on a throw-away book with the invented demo kart')
+      .option('--json', 'print the address as JSON');
 
   common(program.command('serve'))
     .description('serve the page for phone and tablet, on this machine only unless told otherwise')
@@ -27,8 +28,8 @@ export function addServe(program: Command, world: World): void {
 
   common(program.command('start', { hidden: true })).action(async (options: Options) => {
     const app = await openBook(world, options);
-    await app.seedDemo(world.demo());
-    for (const { name, invented } of await app.karts()) {
+    await app.seedDemo(await world.demo());
+    for (const { name, invented } of options.json ? [] : await app.karts()) {
       if (invented) world.out(`Kart ${name} and its season are invented.\n`);
       world.out(`${planShort(await app.plan(name))}\n`);
     }
@@ -36,10 +37,12 @@ export function addServe(program: Command, world: World): void {
   });
 }
 
-async function serving(world: World, app: App, { port, host }: Options): Promise<void> {
+async function serving(world: World, app: App, { port, host, json }: Options): Promise<void> {
   try {
     const server = await world.serve(app, { port, host }).catch(error => taken(error, port));
-    world.out(`Kartwright is at ${server.url}  (Ctrl-C stops it)\n`);
+    world.out(
+      json ? `${JSON.stringify({ url: server.url })}\n` : `Kartwright is at ${server.url}  (Ctrl-C stops it)\n`,
+    );
     await world.stopped();
     await server.close();
   } finally {

@@ -1,7 +1,7 @@
 /** What is due, the plan, the judgement, the record: the questions of the bench. */
 import { type Command, InvalidArgumentError } from 'commander';
 import { Refusal } from '../../app/index.ts';
-import { FACT_KINDS, type FactKind } from '../../book/index.ts';
+import type { FactKind } from '../../book/index.ts';
 import { EXIT, fail } from '../exit.ts';
 import { dueText, factsText, fitText, inWords } from '../print/lists.ts';
 import { planShort, planText } from '../print/plan.ts';
@@ -103,7 +103,7 @@ function addRecord(program: Command, world: World): void {
       session(world, options, 'ask', async ({ app, kart, at }) => {
         const lines = await app.facts(kart, {
           ...(at === undefined ? {} : { at }),
-          ...(options.kind === undefined ? {} : { kinds: options.kind.map(factKind) }),
+          ...(options.kind === undefined ? {} : { kinds: await Promise.all(options.kind.map(factKind)) }),
           ...(options.about === undefined ? {} : { about: options.about }),
           ...(options.from === undefined ? {} : { from: typedTime(options.from) }),
           ...(options.last === undefined ? {} : { last: options.last }),
@@ -130,7 +130,8 @@ const asked = ({ at }: Session, { event }: Common) => ({
   ...(event === undefined ? {} : { event }),
 });
 
-function factKind(text: string): FactKind {
+async function factKind(text: string): Promise<FactKind> {
+  const { FACT_KINDS } = await import('../../book/index.ts');
   const kind = FACT_KINDS.find(one => one === text || one.replace(' ', '-') === text);
   return (
     kind ?? fail('wrong shape', '--kind', `Expected a kind of fact, got "${text}".`, `Kinds: ${FACT_KINDS.join(', ')}.`)

@@ -1,6 +1,9 @@
 /** Every number that can be asked alone. One more: its file, a line here, a row in checks/. */
+import { bolt } from './bolt/index.ts';
+import { hubHold } from './hub-hold/index.ts';
 import { rearTrack } from './rear-track.ts';
+import { scales } from './scales/index.ts';
 import type { Subject } from './subject.ts';
 import { tolerance } from './tolerance.ts';
 
-export const subjects: readonly Subject[] = [rearTrack, tolerance];
+export const subjects: readonly Subject[] = [rearTrack, tolerance, hubHold, bolt, scales];

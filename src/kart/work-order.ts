@@ -1,6 +1,6 @@
 /**
  * Is there an order in which everything could be done: every part off, every item due? The graph joins all ways in at
- * once, so a kart that passes has an order whichever ways a plan takes. The same rules W1 to W7 as in prep/work.ts.
+ * once, so a kart that passes has an order whichever ways a plan takes. The same rules W1 to W8 as in prep/work.ts.
  */
 import { disturbersOf, replacesPart } from './disturb.ts';
 import type { ItemId, Kart, PartId } from './model.ts';
@@ -43,6 +43,10 @@ export const workOrder = (kart: Kart): ReadonlyMap<string, ReadonlySet<string>> 
         for (const j of kart.parts[p]?.joints ?? []) if (!item.opens.includes(j)) edge(does(j), does(item.id));
     }
     for (const id of [...item.disturbs, ...item.opens]) edge(does(item.id), does(id));
+    for (const j of item.opens) {
+      const holds = kart.joints[j]?.part;
+      if (holds !== undefined && !who.mayNeedOff(item.id).has(holds)) edge(back(holds), does(item.id));
+    }
     if (replacesPart(item))
       for (const other of Object.values(kart.items)) {
         if (other.part !== item.part || !other.when.some(w => w.on === 'fitted')) continue;

@@ -25,6 +25,22 @@ describe('an item lapses', () => {
   it('when nobody ever passed it: unknown does not hold', () => {
     expect(cause({ on: 'days', limit: 400 }, [])).toBe('never');
   });
+  it('not while only running can show it and it has never run: a hot pressure', () => {
+    const hot = item('frame/x', [{ on: 'after session' }]);
+    expect(stands(hot, [])).toMatchObject({ holds: true, why: 'To be done once it has run.' });
+    expect(stands(hot, [ran()]).cause).toBe('never');
+    expect(stands(item('frame/x', [{ on: 'after session' }, { on: 'event' }]), []).cause).toBe('never');
+  });
+  it('when a defect found at it was mended: the mend itself is checked', () => {
+    const found: Payload = { kind: 'found', part: 'frame', item: 'frame/x', defect: 'nut gone', grade: 'safety' };
+    const mended: Payload = { kind: 'mended', found: facts([pass(), found])[1]?.id ?? '', how: 'new nut' };
+    expect(cause({ on: 'event' }, [pass(), found])).toBeUndefined(); // the defect itself stands against running
+    expect(stands(item('frame/x', [{ on: 'event' }]), [pass(), found, mended])).toMatchObject({
+      cause: 'disturbed',
+      why: expect.stringContaining('"nut gone" was mended'),
+    });
+    expect(cause({ on: 'event' }, [pass(), found, mended, pass()])).toBeUndefined();
+  });
   it('each event: a run at another event than the next since the pass, and not a run at this one', () => {
     expect(cause({ on: 'event' }, [pass(), ran()], { event: 'two' })).toBe('event');
     expect(cause({ on: 'event' }, [ran(), pass()], { event: 'two' })).toBeUndefined();

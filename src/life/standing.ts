@@ -94,6 +94,7 @@ export const disturbedBy = (kart: Kart, state: State, id: ItemId): { mark: Mark;
   if (own !== undefined && who.whileOff.get(own)?.includes(id)) consider(state.parts[own]?.off, `${own} was taken off`);
   for (const i of who.items.get(id) ?? []) consider(lastDone(kart, state, i), `${kart.items[i]?.title ?? i} was set`);
   consider(state.items[id]?.set, 'it was set');
+  for (const d of state.defects) if (d.item === id) consider(d.mended, `"${d.defect}" was mended`);
   return found;
 };
 
@@ -142,7 +143,12 @@ export const standing = (kart: Kart, state: State, item: Item, horizon: Horizon)
 
   const fresh = state.parts[item.part]?.fresh;
   const byUse = item.when.every(w => w.on === 'hours' || w.on === 'laps' || w.on === 'days');
-  if (!pass && !(fresh && byUse)) return lapsed('never', 'No record that it was ever passed.');
+  if (!pass && !(fresh && byUse)) {
+    // What only running shows (a hot pressure) cannot be done on a kart that has not run.
+    if (state.runs.length === 0 && item.when.every(w => w.on === 'after session' || w.on === 'first run'))
+      return { item, holds: true, ahead: false, why: 'To be done once it has run.', facts: [] };
+    return lapsed('never', 'No record that it was ever passed.');
+  }
 
   let soon: Standing | undefined;
   for (const w of item.when) {

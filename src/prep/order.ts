@@ -24,7 +24,11 @@ export const minutesOf = (job: Job): number => {
 /** A second look is a look, not the work again: a third of the item's minutes, one at least; common practice. */
 export const secondLookMinutes = (minutes: number): number => Math.max(1, Math.round(minutes / 3));
 
-/** Strip · work · close · measure and try · walk round. A second look that something would close over comes with the closing. */
+/**
+ * Strip · work · close · measure and try · walk round. A second look that something would close over comes with the
+ * closing. What is done on the kart's side comes straight after the strip, before oil, fuel and coolant are in it again,
+ * and its second look before the kart comes down.
+ */
 const phaseOf = (job: Job, work: Work, closes: boolean): number => {
   switch (job.is) {
     case 'take-off':
@@ -32,9 +36,11 @@ const phaseOf = (job: Job, work: Work, closes: boolean): number => {
     case 'refit':
       return 2;
     case 'second-look':
+      if (job.item.posture === 'side') return 0.5;
       return closes ? 2.5 : 5;
     case 'item':
       if (job.item.complete) return 4;
+      if (job.item.posture === 'side' && !job.item.joint) return 0.5;
       if (job.item.joint) return 2;
       return work.off.has(job.item.part) && job.item.needsOff.length === 0 ? 3 : 1;
   }
@@ -67,8 +73,8 @@ export const order = (work: Work, start: Posture | undefined): Placed[] => {
           .map(j => j.key)
           .join(', ')}`,
       );
-    const wanted = postures[best];
-    if (wanted && wanted !== 'any' && wanted !== posture) {
+    const wanted = postureFor(postures[best], posture);
+    if (wanted !== undefined && wanted !== posture) {
       posture = wanted;
       placed.push({ posture });
     }
@@ -97,8 +103,12 @@ export const order = (work: Work, start: Posture | undefined): Placed[] => {
   }
 };
 
+/** Work that fits any posture is still not done on a kart that lies on its side: it comes back on the stand first. */
+export const postureFor = (wanted: Posture | 'any' | undefined, now: Posture | undefined): Posture | undefined =>
+  wanted !== undefined && wanted !== 'any' ? wanted : now === 'side' ? 'stand' : now;
+
 const moves = (wanted: Posture | 'any' | undefined, now: Posture | undefined): number =>
-  wanted === undefined || wanted === 'any' || wanted === now ? 0 : 1;
+  postureFor(wanted, now) === now ? 0 : 1;
 
 const rankOf = (job: Job, index: number, n: number, work: Work, closes: boolean): number[] => {
   const phase = phaseOf(job, work, closes);

@@ -21,9 +21,9 @@ export type PlanAsk = {
 export const makePlan = (kart: Kart, state: State, ask: PlanAsk): Plan => {
   const due = dueList(kart, state, ask);
   const chosen = choose(kart, state, due, ask.minutes);
-  const { work, placed } = chosen;
+  const { work } = chosen;
   const done = doneSteps(kart, state, ask.now);
-  const steps = [...done, ...number(kart, work, placed, done.length)];
+  const steps = [...done, ...number(kart, state, chosen, done.length)];
   return {
     kart: kart.name,
     event: ask.event?.event ?? null,
@@ -85,21 +85,25 @@ const consequence = (d: Due): string =>
     ? `It may run past its life during the event. ${d.why}`
     : `It goes to the event as the record leaves it. ${d.why}`;
 
-const number = (kart: Kart, work: Work, placed: readonly Placed[], from: number): Step[] => {
+const number = (kart: Kart, state: State, { work, placed }: Draft, from: number): Step[] => {
   const numberOf = new Map<number, number>();
   placed.forEach((p, i) => {
     if ('job' in p) numberOf.set(p.job, from + i + 1);
   });
   let lastPosture: number | undefined;
+  let wasOnSide = state.posture === 'side';
+  let offSide = false; // the last change of posture took the kart off its side, for which all work waits
   return placed.map((p, i) => {
     const n = from + i + 1;
     if ('posture' in p) {
       lastPosture = n;
+      offSide = wasOnSide;
+      wasOnSide = p.posture === 'side';
       return postureStep(n, p.posture, i === 0);
     }
     const job = work.jobs[p.job] as Job;
     const after = (work.before[p.job] ?? []).flatMap(b => numberOf.get(b) ?? []);
-    if (lastPosture !== undefined && postureOf(job) !== 'any') after.push(lastPosture);
+    if (lastPosture !== undefined && (offSide || postureOf(job) !== 'any')) after.push(lastPosture);
     after.sort((a, b) => a - b);
     return stepOf(kart, job, { ...bareStep, n, after, state: after.length === 0 ? 'ready' : 'waiting' });
   });

@@ -12,6 +12,7 @@
  *     item that needs parts off or disturbs another
  *  W6 a second look comes after its first, and before anything closes over it
  *  W7 what a newly fitted part asks for is done on the new part, and with it on where it can be
+ *  W8 an item that opens joints is done with their parts on, where it can be: brakes are bled with the calipers on
  */
 import type { State } from '../book/index.ts';
 import {
@@ -213,6 +214,8 @@ export const workFor = (kart: Kart, state: State, due: readonly Due[]): Work => 
     for (const j of item.opens) {
       const joint = kart.items[j];
       if (joint) edge(itemKey(item), itemKey(joint)); // W4
+      const holds = kart.joints[j]?.part;
+      if (holds !== undefined && !who.mayNeedOff(item.id).has(holds)) edge(backKey(holds), itemKey(item)); // W8
     }
     if (replacesPart(item))
       for (const other of items) {

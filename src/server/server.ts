@@ -125,7 +125,7 @@ export function createServer(app: App, parts: ServerParts = {}): Hono {
 
 const unknownAddress = (c: Context): Response =>
   problem(c, 404, [
-    refused('address', `Expected an address of this server, got ${c.req.path}.`, 'See the README of src/server.'),
+    refused('address', `Expected an address of this server, got ${c.req.method} ${c.req.path}.`, 'See the README of src/server.'),
   ]);
 
 /** Says `facts` whenever the book grew, from this process or another, until the page hangs up. */

@@ -168,7 +168,8 @@ export const BIBLIOGRAPHY = {
     seen: 'memory',
   },
   'corner-shares': {
-    title: 'Front, left and cross (front right with rear left) share of four wheel readings; the diagonal is always named',
+    title:
+      'Front, left and cross (front right with rear left) share of four wheel readings; the diagonal is always named',
     seen: 'common practice',
   },
   'raised-axle': {
@@ -181,7 +182,8 @@ export const BIBLIOGRAPHY = {
     seen: 'memory',
   },
   'ballast-lp': {
-    title: 'Least ballast as a linear programme over the moments of mass; linear equations, rows solved outside the project',
+    title:
+      'Least ballast as a linear programme over the moments of mass; linear equations, rows solved outside the project',
     seen: 'memory',
   },
   'ballast-fixing': {

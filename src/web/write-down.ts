@@ -36,7 +36,7 @@ const wet: Field = { key: 'wet', label: 'It was wet', is: 'tick' };
 export const ENTRIES: readonly Entry[] = [
   {
     kind: 'ran',
-    title: 'It ran',
+    title: 'A run',
     fields: [
       { key: 'minutes', label: 'Minutes the engine ran', is: 'minutes', must: true },
       laps,
@@ -70,7 +70,7 @@ export const ENTRIES: readonly Entry[] = [
   },
   {
     kind: 'found',
-    title: 'Found a defect',
+    title: 'A defect found',
     fields: [
       { key: 'part', label: 'On which part', is: 'pick', of: 'part', must: true },
       { key: 'defect', label: 'What is wrong', is: 'words', must: true },
@@ -81,7 +81,7 @@ export const ENTRIES: readonly Entry[] = [
   },
   {
     kind: 'mended',
-    title: 'Mended it',
+    title: 'A defect mended',
     fields: [
       { key: 'found', label: 'Which find', is: 'pick', of: 'find', must: true },
       { key: 'how', label: 'How it was mended', is: 'words', must: true },
@@ -90,7 +90,7 @@ export const ENTRIES: readonly Entry[] = [
   },
   {
     kind: 'event',
-    title: 'An event comes',
+    title: 'An event to come',
     fields: [
       { key: 'event', label: 'Name', is: 'line', must: true },
       { key: 'from', label: 'First time on the track', is: 'moment', must: true },
@@ -109,7 +109,7 @@ export const ENTRIES: readonly Entry[] = [
   },
   {
     kind: 'loosened',
-    title: 'Opened a joint',
+    title: 'A joint opened',
     fields: [
       { key: 'joint', label: 'Which joint', is: 'pick', of: 'joint', must: true },
       { key: 'why', label: 'Why', is: 'line' },
@@ -118,7 +118,7 @@ export const ENTRIES: readonly Entry[] = [
   },
   {
     kind: 'set-up',
-    title: 'Changed the set-up',
+    title: 'A set-up change',
     fields: [
       { key: 'setting', label: 'What', is: 'line', must: true, hint: 'main jet, rear sprocket, seat stay' },
       { key: 'to', label: 'To what', is: 'line', must: true },

@@ -212,7 +212,7 @@ describe('at the bench, on a phone', () => {
 describe('what belongs to no step', () => {
   test('a run logged on the phone makes what is due after running due, and a wrong number is told at its field', async () => {
     const page = await open('R. Vale', '#/record');
-    await page.getByRole('button', { name: 'It ran' }).click();
+    await page.getByRole('button', { name: 'A run' }).click();
     await page.getByLabel('Minutes the engine ran').fill('soon');
     await page.getByRole('button', { name: 'Write it down' }).click();
     await page.locator('.entry-field', { hasText: 'Minutes' }).getByRole('alert').getByText('Expected').waitFor();
@@ -241,7 +241,7 @@ describe('what belongs to no step', () => {
   test('a find with its photo stands against running until it is mended', async () => {
     const page = await open('J. Moor', '#/record');
     const photo = await page.screenshot({ type: 'jpeg' });
-    await page.getByRole('button', { name: 'Found a defect' }).click();
+    await page.getByRole('button', { name: 'A defect found' }).click();
     await page.getByLabel('On which part: some letters').fill('push rod');
     await page.getByRole('button', { name: /^brake push rod/ }).click();
     await page.getByLabel('What is wrong').fill('clevis worn oval');
@@ -258,7 +258,7 @@ describe('what belongs to no step', () => {
     expect((await fitness()).against.map(r => r.text).join()).toContain('clevis worn oval');
 
     await page.goto(`${served.url}#/record`);
-    await page.getByRole('button', { name: 'Mended it' }).click();
+    await page.getByRole('button', { name: 'A defect mended' }).click();
     await page
       .getByRole('button', { name: /clevis worn oval/ })
       .first()
@@ -274,7 +274,7 @@ describe('what belongs to no step', () => {
     const write = async (title: string, typed: Readonly<Record<string, string>>, said: RegExp): Promise<void> => {
       await page.getByRole('button', { name: title }).click();
       for (const [label, text] of Object.entries(typed)) await page.getByLabel(label, { exact: true }).fill(text);
-      if (title === 'Opened a joint') {
+      if (title === 'A joint opened') {
         await page.getByLabel('Which joint: some letters').fill('chain guard');
         await page
           .getByRole('button', { name: /^chain guard/ })
@@ -285,12 +285,12 @@ describe('what belongs to no step', () => {
       await page.getByText(said).first().waitFor();
     };
     await write(
-      'An event comes',
+      'An event to come',
       { Name: 'Far away round', 'First time on the track': '2099-05-01T09:00', 'Running expected': '45 min' },
       /Written: Event Far away round, 1 May 2099, 45 min/,
     );
-    await write('Opened a joint', { 'Why (if known)': 'to look beneath' }, /Written: .*chain guard.* opened/i);
-    await write('Changed the set-up', { What: 'main jet', 'To what': '168' }, /Written: Set-up: main jet 168/);
+    await write('A joint opened', { 'Why (if known)': 'to look beneath' }, /Written: .*chain guard.* opened/i);
+    await write('A set-up change', { What: 'main jet', 'To what': '168' }, /Written: Set-up: main jet 168/);
     await write('A note', { 'What to remember': 'bring the rain tyres' }, /Written: Note: bring the rain tyres/);
   });
 

@@ -35,10 +35,10 @@ export function Today(props: { readonly snapshot: Snapshot; readonly writeDown: 
       </a>
       <div class="answers below">
         <button type="button" class="button" onClick={() => writeDown('ran')}>
-          It ran
+          Log a run
         </button>
         <button type="button" class="button" onClick={() => writeDown('event')}>
-          {event ? 'Another event' : 'An event comes'}
+          {event ? 'Add an event' : 'Say which event comes'}
         </button>
       </div>
       {due.due.length === 0 && <p class="note">Nothing is due. What the record does not hold, it cannot know.</p>}

@@ -55,8 +55,13 @@ export function Work(props: {
                 ? `All ${plan.steps.length} steps done`
                 : `${left.length} of ${plan.steps.length} steps to do, ${spanOf(plan.minutes)}`}
             </b>
-            <button type="button" class="button plain small" onClick={() => window.print()}>
-              Print the work list
+            <button
+              type="button"
+              class="button plain small"
+              aria-label="Print the work list"
+              onClick={() => window.print()}
+            >
+              Print
             </button>
           </div>
           <StepList plan={plan} current={current?.key} />

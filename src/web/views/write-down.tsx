@@ -71,6 +71,8 @@ function EntryForm(props: {
     const next = { ...typed, [key]: text };
     keep.set(slot, JSON.stringify(next));
     setTyped(next);
+    // Something else is said now: what was asked again, and what was refused here, is judged anew.
+    setRefused({ problems: refused.problems.filter(p => fieldOf(entry, p)?.key !== key), again: false });
   };
   const close = (said: string): void => {
     keep.set(slot, '');

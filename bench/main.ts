@@ -1,6 +1,7 @@
 /** The bench. Figures of one run on one machine: compare the ratios, and runs on the same machine. */
 import { cpus } from 'node:os';
 import { appends } from './append.ts';
+import { ballasts } from './ballast.ts';
 import { folds } from './fold.ts';
 import { type Figure, table } from './measure.ts';
 import { plans } from './plan.ts';
@@ -13,6 +14,7 @@ for (const [title, measure] of [
   ['Plan', plans],
   ['Fold', folds],
   ['Append', appends],
+  ['Ballast', ballasts],
   ['Start', starts],
 ] satisfies [string, () => Promise<readonly Figure[]>][]) {
   console.log(`${title}\n${table(await measure())}\n`);

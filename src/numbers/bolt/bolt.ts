@@ -1,10 +1,9 @@
 /** Bolt: strength, torque and preload each from the other, scatter, running torque, release, oil on a dry figure. */
 import { formatQuantity } from '../../quantity/index.ts';
 import type { Card } from '../card.ts';
-import { floorTo } from '../figure.ts';
 import { type Answer, type Figure, type Problems, problems, subject } from '../subject.ts';
 import { type Input, schema } from './input.ts';
-import { forceUnit, notes, say, torqueUnit } from './words.ts';
+import { forceUnit, mostText, notes, say, torqueUnit } from './words.ts';
 import { read, type Worked, work } from './work.ts';
 
 const card: Card = {
@@ -84,14 +83,11 @@ function figures(w: Worked): Readonly<Record<string, Figure>> {
   if (w.highest?.torque !== undefined) found['torque at share of yield'] = torque(w.highest.torque);
   if (w.range) {
     found['least torque'] = torque(w.range.min);
-    // Shown rounded down to the tenth of N·m: it is a limit.
-    found['largest torque'] =
-      unit === 'N·m'
-        ? { ...torque(w.range.max), text: formatQuantity(floorTo(w.range.max, 0.1), unit) }
-        : torque(w.range.max);
+    found['largest torque'] = { ...torque(w.range.max), text: mostText(w.range.max, w) };
     if (w.running > 0) {
       found['least wrench setting'] = torque(w.range.min + w.running);
-      found['largest wrench setting'] = torque(w.range.max + w.running);
+      const most = w.range.max + w.running;
+      found['largest wrench setting'] = { ...torque(most), text: mostText(most, w) };
     }
   }
   if (w.made) {

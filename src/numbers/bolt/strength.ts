@@ -58,7 +58,7 @@ export function strengthOf(mark: string, thread: Pick<Thread, 'series' | 'diamet
     : clean
         .toLowerCase()
         .replace(/^sae\s+/, '')
-        .replace(/^(?:gr\.?|grade)\s*/, 'grade ');
+        .replace(/^(?:grade|gr\.?)\s*/, 'grade ');
   const line =
     name === '8.8' && metric && thread.diameter > 0.016
       ? THICK_8_8
@@ -71,7 +71,7 @@ export function strengthOf(mark: string, thread: Pick<Thread, 'series' | 'diamet
     return { mark: name, proof: proof * scale, yield: yielding * scale, ultimate: ultimate * scale, seen };
   }
   return {
-    expected: `a class of a ${metric ? 'metric' : 'inch'} bolt: ${Object.keys(table).join(', ')}`,
+    expected: `a class of ${metric ? 'a metric' : 'an inch'} bolt: ${Object.keys(table).join(', ')}`,
     remedy: remedy(clean, metric),
   };
 }

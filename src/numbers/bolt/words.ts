@@ -1,5 +1,6 @@
 /** What to do, and what to doubt, about a bolt. */
-import { formatQuantity } from '../../quantity/index.ts';
+import { formatQuantity, inUnit } from '../../quantity/index.ts';
+import { floorTo } from '../figure.ts';
 import { doubts, NUT_FACTOR } from './joint-torque.ts';
 import { AIRCRAFT_TORQUE, POUND_INCH } from './tables.ts';
 import type { Worked } from './work.ts';
@@ -12,8 +13,12 @@ export const torqueUnit = ({ input }: Pick<Worked, 'input'>): string =>
   (input.torque ?? input['dry figure'] ?? input['running torque'])?.unit ?? 'N·m';
 export const forceUnit = ({ input }: Pick<Worked, 'input'>): string => input.preload?.unit ?? 'kN';
 
-/** Torques are rounded down to the tenth: the upper end is a limit. */
+/** A torque that is a limit: rounded down where it is shown, so that it never reads higher than it is. */
+export const mostText = (si: number, w: Pick<Worked, 'input'>): string =>
+  torqueText(floorTo(si, inSi(0.1, torqueUnit(w))), w);
 export const torqueText = (si: number, w: Pick<Worked, 'input'>): string => formatQuantity(si, torqueUnit(w));
+/** So much of a unit in SI. */
+const inSi = (amount: number, unit: string): number => amount / inUnit(1, unit);
 const force = (si: number, w: Worked): string => formatQuantity(si, forceUnit(w), forceUnit(w) === 'kN' ? 1 : 0);
 
 export const say = (w: Worked): readonly string[] => [
@@ -28,7 +33,7 @@ export const say = (w: Worked): readonly string[] => [
 function wrench(w: Worked): readonly string[] {
   if (w.range === undefined) return [];
   const { min, max } = w.range;
-  const set = `${torqueText(min + w.running, w)} to ${torqueText(max + w.running, w)}`;
+  const set = `${torqueText(min + w.running, w)} to ${mostText(max + w.running, w)}`;
   const with_ = w.running > 0 ? `, of which ${torqueText(w.running, w)} turn the locking nut` : '';
   return [
     `Without a figure of its maker, set the wrench to ${set}${with_}. Threads ${w.state}; even the highest preload of the scatter then stays below 90 % of yield.`,
@@ -49,7 +54,7 @@ function reached(w: Worked): readonly string[] {
   const top = reach?.max;
   if (w.proof !== undefined && top !== undefined && !(top <= w.proof))
     said.push(
-      `Too much: up to ${formatQuantity(top / w.proof, '%', 0)} of the proof load, ${force(w.proof, w)}. The bolt may stretch for good: use ${torqueText(w.range?.max ?? Number.NaN, w)} at most, or a stronger bolt.`,
+      `Too much: up to ${formatQuantity(top / w.proof, '%', 0)} of the proof load, ${force(w.proof, w)}. The bolt may stretch for good: use ${mostText(w.range?.max ?? Number.NaN, w)} at most, or a stronger bolt.`,
     );
   else if (w.highest && top !== undefined && !(top <= w.highest.preload))
     said.push(
@@ -119,7 +124,7 @@ export function notes(w: Worked): readonly string[] {
       ? ['Threads taken as oiled, because they are not known to be dry: that is the lower torque.']
       : []),
     ...(w.made && input['nut factor'] === undefined && friction === undefined
-      ? [`Nut factor taken as ${NUT_FACTOR[w.state]}; published ones run from 0.10 to 0.35 for steel.`]
+      ? [`Nut factor taken as ${NUT_FACTOR[w.state].toFixed(2)}; published ones run from 0.10 to 0.35 for steel.`]
       : []),
     ...(friction !== undefined && !(friction >= 0.04 && friction <= 0.3)
       ? [`Outside the range this was checked for: friction ${friction}; 0.04 to 0.30.`]

@@ -136,16 +136,19 @@ export function read(
   input: Input,
 ): { readonly thread: Thread; readonly strength?: Strength } | { readonly problems: readonly InputProblem[] } {
   const thread = readThread(input.thread);
-  const found: InputProblem[] = [...ranges(input)];
-  if (!isThread(thread)) {
-    found.unshift({ path: 'thread', expected: thread.expected, got: `"${input.thread}"`, remedy: thread.remedy });
-    return { problems: found };
-  }
-  const strength = input.class === undefined ? undefined : strengthOf(input.class, thread);
+  const found: InputProblem[] = [];
+  if (!isThread(thread))
+    found.push({ path: 'thread', expected: thread.expected, got: `"${input.thread}"`, remedy: thread.remedy });
+  // A thread that does not exist still tells metric from inch, so that a wrong class is named with it.
+  const series = /^\s*m/i.test(input.thread) ? 'metric' : 'unified';
+  const strength =
+    input.class === undefined
+      ? undefined
+      : strengthOf(input.class, isThread(thread) ? thread : { series, diameter: 0.008 });
   if (strength && !isStrength(strength))
     found.push({ path: 'class', expected: strength.expected, got: `"${input.class}"`, remedy: strength.remedy });
-  found.push(...diameters(input, thread));
-  if (found.length > 0) return { problems: found };
+  found.push(...ranges(input), ...(isThread(thread) ? diameters(input, thread) : []));
+  if (found.length > 0 || !isThread(thread)) return { problems: found };
   return { thread, ...(strength && isStrength(strength) && { strength }) };
 }
 

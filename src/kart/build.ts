@@ -1,5 +1,6 @@
 /** From layers to the kart: every name resolved, every quantity read, every gap reported. */
 import { type Measure, parseQuantity } from '../quantity/index.ts';
+import { computedTorque, examineFastener } from './fastener.ts';
 import { buildItem, jointCheck } from './items.ts';
 import { type LayeredKart, type LayeredPart, refLists, refs } from './layers.ts';
 import type { Handling, Item, Joint, KartFunction, Need, Part } from './model.ts';
@@ -100,6 +101,7 @@ function handling(value: Partial<HandlingFile>, place: Place, needed: boolean, r
 
 function buildJoint(part: LayeredPart, name: string, file: Partial<JointFile>, place: Place, report: Report): Joint {
   examine(wholeJoint, file as Tree, place, report);
+  examineFastener(file, place, report);
   const range = file.torque === 'none' ? undefined : rangeAt(file, 'torque', report, 'torque');
   const written = placeIn(file, 'torque');
   if (range && file.source === undefined)
@@ -110,6 +112,9 @@ function buildJoint(part: LayeredPart, name: string, file: Partial<JointFile>, p
     });
   // A torque of the owner's own does not inherit the source of the one it replaces.
   const inherited = written?.file === undefined && placeIn(file, 'source')?.file !== undefined;
+  const torque = range
+    ? { ...range, source: inherited ? 'the kart file, no source given' : (file.source ?? '') }
+    : computedTorque(file);
   return {
     id: `${part.name}/${name}`,
     part: part.name,
@@ -118,7 +123,7 @@ function buildJoint(part: LayeredPart, name: string, file: Partial<JointFile>, p
     count: file.count ?? 1,
     ...(file.thread !== undefined && { thread: file.thread }),
     ...(file.class !== undefined && { propertyClass: file.class }),
-    ...(range && { torque: { ...range, source: inherited ? 'the kart file, no source given' : (file.source ?? '') } }),
+    ...(torque && { torque }),
     retention: file.retention ?? '',
     ...(file.second !== undefined && file.second !== 'none' && { second: file.second }),
     item: `${part.name}/${name}`,

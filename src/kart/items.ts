@@ -47,6 +47,7 @@ export function buildItem(making: Making<ItemFile> & { readonly key: string }): 
     tools: value.tools ?? [],
     consumables: value.consumables ?? [],
     ...(value.caution !== undefined && { caution: value.caution }),
+    ...(value.reason !== undefined && { reason: value.reason }),
   };
 }
 
@@ -55,7 +56,9 @@ export function jointCheck(making: Making<JointFile> & { readonly joint: Joint }
   const { part, value, place, joint, names, report } = making;
   const { torque, second, name } = joint;
   const single = torque !== undefined && torque.min.si === torque.max.si;
-  const range = torque && (single ? torque.max.text : `${torque.min.text} to ${torque.max.text}`);
+  const range =
+    torque &&
+    (single ? torque.max.text : `${torque.min.text} to ${torque.max.text}${torque.computed ? ', computed' : ''}`);
   const pieces = joint.count > 1 ? `all ${joint.count}` : 'it';
   const owed: ItemFile = {
     title: `${name.charAt(0).toUpperCase()}${name.slice(1)} made${second === undefined ? '' : ', second retention in place'}`,
@@ -69,6 +72,7 @@ export function jointCheck(making: Making<JointFile> & { readonly joint: Joint }
     when: ['each event', 'disturbed'],
     minutes: 1,
     'second look': false,
+    ...(torque?.computed && { caution: torque.computed.join(' ') }),
     ...(torque && {
       measure: {
         unit: torque.max.unit,

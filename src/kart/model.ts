@@ -46,6 +46,10 @@ export const WORK_ACTIONS = [
 ] as const;
 export type WorkAction = (typeof WORK_ACTIONS)[number];
 
+/** Numbers that can tell why an item matters on this very kart; prep writes the sentence. */
+export const REASONS = ['hub-hold'] as const;
+export type Reason = (typeof REASONS)[number];
+
 /** When a pass stops counting. */
 export type Lapse =
   | { readonly on: 'event' } // each event, before its first session
@@ -105,7 +109,13 @@ export type Joint = {
   readonly count: number;
   readonly thread?: string; // 'M8x1.25'
   readonly propertyClass?: string; // '8.8'
-  readonly torque?: { readonly min: Measure; readonly max: Measure; readonly source: string };
+  readonly torque?: {
+    readonly min: Measure;
+    readonly max: Measure;
+    readonly source: string;
+    /** Worked out from thread and class, because nobody gave one: what to mind about it. */
+    readonly computed?: readonly string[];
+  };
   readonly retention: string;
   readonly second?: string;
   /** The check every made joint owes; its id is the joint's id. */
@@ -155,6 +165,8 @@ export type Item = {
   readonly tools: readonly string[];
   readonly consumables: readonly string[];
   readonly caution?: string;
+  /** The number that says why it matters, from the kart's own dimensions. */
+  readonly reason?: Reason;
 };
 
 export type Limit = { readonly min?: Measure; readonly max?: Measure; readonly text?: string; readonly source: string };

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { item, smallKart } from '../../test/small-kart.ts';
-import type { Item, Kart } from '../kart/index.ts';
+import type { Item, Joint, Kart } from '../kart/index.ts';
 import { type Measure, parseQuantity } from '../quantity/index.ts';
 import { aimOf } from './targets.ts';
 
@@ -55,6 +55,16 @@ describe('the target of a step', () => {
   });
   it('is not there when a dimension is missing', () => {
     expect(aimOf(smallKart(), gap).target).toBeNull();
+  });
+  it('says of a torque that was worked out, and not given by a maker, that it is computed', () => {
+    const kart = smallKart();
+    const bolts = kart.joints['hub/bolts'];
+    const check = kart.items['hub/bolts'];
+    if (!bolts || !check) throw new Error('the small kart has a bolted hub');
+    const torque = { min: q('15.2 N·m'), max: q('17.8 N·m'), source: 'computed from M8x1.25 8.8' };
+    const aim = (joint: Joint) => aimOf({ ...kart, joints: { ...kart.joints, 'hub/bolts': joint } }, check);
+    expect(aim({ ...bolts, torque: { ...torque, computed: [] } }).target?.text).toBe('15.2 N·m to 17.8 N·m, computed');
+    expect(aim({ ...bolts, torque }).tolerance?.text).toBe('15.2 N·m to 17.8 N·m');
   });
   it('takes the tighter of the item and the rule set', () => {
     const width = item('frame/width', [{ on: 'event' }], {

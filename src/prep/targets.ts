@@ -12,7 +12,8 @@ export const aimOf = (kart: Kart, item: Item): Aim => {
   const joint = item.joint ? kart.joints[item.joint] : undefined;
   if (joint?.torque) {
     const { min, max } = joint.torque;
-    const text = min.si === max.si ? min.text : `${min.text} to ${max.text}`;
+    const range = min.si === max.si ? min.text : `${min.text} to ${max.text}`;
+    const text = joint.torque.computed ? `${range}, computed` : range;
     return {
       target: { si: (min.si + max.si) / 2, unit: max.unit, text },
       tolerance: { min: shown(min), max: shown(max), text },

@@ -1,4 +1,5 @@
 /** Engineering on SI numbers, and the subjects that can be asked alone. */
+export * from './alignment/index.ts';
 export { engagement, gapFor, halfWidth, LEAST_ENGAGEMENT, narrowest, type Side } from './axle-stack.ts';
 export { BIBLIOGRAPHY, type Source, type SourceKey } from './bibliography.ts';
 export * from './bolt/index.ts';
@@ -6,15 +7,16 @@ export type { Card } from './card.ts';
 export { combine, type Link, rectangular, rootSumSquare, sum, worstCase } from './chain.ts';
 export { acceptance, chanceInside, type Limits, scoreFor } from './conformance.ts';
 export { lengthText, onTape, type Tape } from './figure.ts';
+export * from './front-end/index.ts';
 export * from './hub-hold/index.ts';
 export { normalBelow, normalScore } from './normal.ts';
 export { tapeLinks } from './rear-track-budget.ts';
 export { type NoTarget, type RearTrackTarget, rearTrackTarget } from './rear-track-target.ts';
 export {
+  centre,
   cgHeight,
   cgHeightEqualWheels,
   cgHeightUncertainty,
-  centre,
   fixing,
   fixingRule,
   leastBallast,
@@ -26,3 +28,4 @@ export {
 } from './scales/index.ts';
 export type { Answer, Figure, InputProblem, Problems, Subject } from './subject.ts';
 export { subjects } from './subjects.ts';
+export * from './wheel-loads/index.ts';

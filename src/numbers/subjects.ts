@@ -1,9 +1,21 @@
 /** Every number that can be asked alone. One more: its file, a line here, a row in checks/. */
+import { alignment } from './alignment/index.ts';
 import { bolt } from './bolt/index.ts';
+import { frontEnd } from './front-end/index.ts';
 import { hubHold } from './hub-hold/index.ts';
 import { rearTrack } from './rear-track.ts';
 import { scales } from './scales/index.ts';
 import type { Subject } from './subject.ts';
 import { tolerance } from './tolerance.ts';
+import { wheelLoads } from './wheel-loads/index.ts';
 
-export const subjects: readonly Subject[] = [rearTrack, tolerance, hubHold, bolt, scales];
+export const subjects: readonly Subject[] = [
+  rearTrack,
+  tolerance,
+  hubHold,
+  bolt,
+  scales,
+  frontEnd,
+  wheelLoads,
+  alignment,
+];

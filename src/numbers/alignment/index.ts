@@ -1,0 +1,4 @@
+/** Toe and squareness. */
+export { alignment } from './alignment.ts';
+export { type AxlePlace, axlePlace, type FourLengths, fourLengths, type Marks } from './square.ts';
+export { halfTurn, stringBias, toeAngle, toeFromString, toeOfOne, toeTotal } from './toe.ts';

@@ -4,7 +4,7 @@
  */
 import { z } from 'zod';
 import { LAPSE_EXPECTED, LAPSE_PATTERN } from './lapse.ts';
-import { CORNERS, GRADES, POSTURES, SYSTEMS, WORK_ACTIONS } from './model.ts';
+import { CORNERS, GRADES, POSTURES, REASONS, SYSTEMS, WORK_ACTIONS } from './model.ts';
 
 export const QUANTITY = 'a quantity with its unit, such as "1045 mm"';
 
@@ -70,6 +70,7 @@ const item = strict({
   tools: list(words()).optional(),
   consumables: list(words()).optional(),
   caution: words().optional(),
+  reason: oneOf(REASONS).optional().describe('Number that says why it matters, from the dimensions of the kart'),
 });
 const itemOver = item.extend({ measure: measure.partial().optional() }).partial();
 

@@ -3,6 +3,7 @@ import type { Mark, State } from '../book/index.ts';
 import type { Item, Kart, Part, Posture } from '../kart/index.ts';
 import type { Step } from './model.ts';
 import { POSTURE_MINUTES, secondLookMinutes } from './order.ts';
+import { whyWith } from './reasons.ts';
 import { aimOf } from './targets.ts';
 import type { Job } from './work.ts';
 
@@ -17,7 +18,7 @@ export const stepOf = (kart: Kart, job: Job, place: Place): Step => {
     case 'refit':
       return handling(job.part, 'refit', job.why, job.fresh, place);
     case 'item':
-      return work(kart, job.item, job.why, place);
+      return work(kart, job.item, whyWith(kart, job.item, job.why), place);
     case 'second-look':
       return secondLook(kart, job.item, job.why, place);
   }

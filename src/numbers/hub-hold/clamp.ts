@@ -9,6 +9,8 @@
  * published worked output and the pressure fields integrated outside the project (checks/rows/hub-hold.json).
  */
 
+import { preloadByNutFactor, preloadRange } from '../bolt/index.ts';
+
 /** c by how the bore bears on the axle. `band` is a thin strap closing without friction: never a hub. */
 export const CONTACT = {
   'two lines': 1,
@@ -72,4 +74,11 @@ export const leastPreload = (bolt: {
   readonly nutFactor: number;
   readonly diameter: number;
   readonly scatter: number;
-}): number => Math.max(0, ((1 - bolt.scatter) * (bolt.torque - bolt.running)) / (bolt.nutFactor * bolt.diameter));
+}): number => {
+  const nominal = preloadByNutFactor({
+    factor: bolt.nutFactor,
+    diameter: bolt.diameter,
+    torque: bolt.torque - bolt.running,
+  });
+  return preloadRange(Math.max(0, nominal), bolt.scatter).min;
+};

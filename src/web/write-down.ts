@@ -14,6 +14,8 @@ export type Field = {
   readonly hint?: string;
   /** Of a choice: value and how it reads. One that is no must also offers to say nothing. */
   readonly choices?: readonly (readonly [value: string, text: string])[];
+  /** Of a choice that is no must: how saying nothing reads; 'none' when left out. */
+  readonly none?: string;
   /** Of a pick: among what. */
   readonly of?: 'part' | 'joint' | 'find';
 };
@@ -55,6 +57,7 @@ export const ENTRIES: readonly Entry[] = [
         key: 'corner',
         label: 'Where it was hit',
         is: 'choice',
+        none: 'choose',
         choices: CORNERS.map(c => [c, c === 'whole' ? 'at no one corner' : c]),
       },
       { key: 'event', label: 'Event', is: 'choice' },

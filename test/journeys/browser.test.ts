@@ -210,6 +210,23 @@ describe('at the bench, on a phone', () => {
 });
 
 describe('what belongs to no step', () => {
+  test('what was moved is said as set, and its reading and joints are due again', async () => {
+    const kart = await served.get<Kart>('/api/karts/41');
+    const { steps } = await plan();
+    const step = steps.find(s => s.key === 'measure rear hub right/rear track') as Step;
+    const page = await open('R. Vale', stepHash(step));
+    await page.getByRole('button', { name: 'I had to set it' }).click();
+    await page.getByText(/Due again: this reading; .*pinch bolts/i).waitFor();
+    await page.getByLabel('What it is set to').fill('5 5/8 in');
+    await page.getByRole('button', { name: 'I set it to that' }).click();
+    await page.locator('.undo', { hasText: 'set, 5 5/8 in' }).waitFor();
+    const left = toDo(await plan());
+    expect(left.some(s => s.key === step.key)).toBe(true);
+    const opened = kart.items[step.item as string]?.opens ?? [];
+    expect(opened.length).toBeGreaterThan(0);
+    for (const joint of opened) expect(left.some(s => s.joint === joint)).toBe(true);
+  });
+
   test('a run logged on the phone makes what is due after running due, and a wrong number is told at its field', async () => {
     const page = await open('R. Vale', '#/record');
     await page.getByRole('button', { name: 'A run' }).click();
@@ -289,26 +306,9 @@ describe('what belongs to no step', () => {
       { Name: 'Far away round', 'First time on the track': '2099-05-01T09:00', 'Running expected': '45 min' },
       /Written: Event Far away round, 1 May 2099, 45 min/,
     );
-    await write('A joint opened', { 'Why (if known)': 'to look beneath' }, /Written: .*chain guard.* opened/i);
+    await write('A joint opened', { Why: 'to look beneath' }, /Written: .*chain guard.* opened/i);
     await write('A set-up change', { What: 'main jet', 'To what': '168' }, /Written: Set-up: main jet 168/);
     await write('A note', { 'What to remember': 'bring the rain tyres' }, /Written: Note: bring the rain tyres/);
-  });
-
-  test('what was moved is said as set, and its reading and joints are due again', async () => {
-    const kart = await served.get<Kart>('/api/karts/41');
-    const { steps } = await plan();
-    const step = steps.find(s => s.key === 'measure rear hub right/rear track') as Step;
-    const page = await open('R. Vale', stepHash(step));
-    await page.getByRole('button', { name: 'I had to set it' }).click();
-    await page.getByText(/Due again: this reading; .*pinch bolts/i).waitFor();
-    await page.getByLabel('What it is set to').fill('5 5/8 in');
-    await page.getByRole('button', { name: 'I set it to that' }).click();
-    await page.locator('.undo', { hasText: 'set, 5 5/8 in' }).waitFor();
-    const left = toDo(await plan());
-    expect(left.some(s => s.key === step.key)).toBe(true);
-    const opened = kart.items[step.item as string]?.opens ?? [];
-    expect(opened.length).toBeGreaterThan(0);
-    for (const joint of opened) expect(left.some(s => s.joint === joint)).toBe(true);
   });
 });
 

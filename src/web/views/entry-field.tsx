@@ -24,7 +24,7 @@ export function EntryField(props: Props) {
       {field.is === 'pick' ? (
         <Pick
           id={`entry-${field.key}`}
-          label={labelOf(field)}
+          label={field.label}
           choices={choicesOf(field, props.snapshot)}
           value={props.value}
           onPick={props.onInput}
@@ -33,7 +33,7 @@ export function EntryField(props: Props) {
         <Tick {...props} />
       ) : (
         <>
-          <label for={`entry-${field.key}`}>{labelOf(field)}</label>
+          <label for={`entry-${field.key}`}>{field.label}</label>
           <Input {...props} />
         </>
       )}
@@ -46,9 +46,6 @@ export function EntryField(props: Props) {
     </div>
   );
 }
-
-const labelOf = (field: Field): string =>
-  field.must || field.is === 'pick' ? field.label : `${field.label} (if known)`;
 
 function Tick({ field, value, onInput }: Props) {
   return (
@@ -64,6 +61,7 @@ function Input(props: Props) {
   const of = {
     id: `entry-${field.key}`,
     value,
+    'aria-required': field.must === true,
     'aria-invalid': props.problems.length > 0,
     ...(field.hint === undefined ? {} : { 'aria-describedby': `hint-${field.key}` }),
   };
@@ -75,7 +73,7 @@ function Input(props: Props) {
   if (field.is === 'choice')
     return (
       <select {...of} class="field" onChange={typed}>
-        {field.must !== true && <option value="">none</option>}
+        {field.must !== true && <option value="">{field.none ?? 'none'}</option>}
         {(field.choices ?? eventsOf(snapshot)).map(([choice, text]) => (
           <option key={choice} value={choice}>
             {text}
@@ -87,12 +85,12 @@ function Input(props: Props) {
   return (
     <div class="with-unit">
       <input {...of} autocomplete="off" inputMode={field.is === 'count' ? 'numeric' : 'decimal'} onInput={typed} />
-      <span>{UNITS[field.is]}</span>
+      {field.is !== 'count' && <span>{UNITS[field.is]}</span>}
     </div>
   );
 }
 
-const UNITS = { count: '', minutes: 'min', hours: 'h', tick: '', pick: '' } as const;
+const UNITS = { minutes: 'min', hours: 'h', tick: '', pick: '' } as const;
 
 /** A photo goes into the book as soon as it is taken, so that a reload does not lose it; the find then names it. */
 function Photo({ field, value, session, onInput }: Props) {

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import { inWords, type Problem } from '../../app/index.ts';
+import { inWords, openOf, type Problem } from '../../app/index.ts';
 import type { Reason } from '../../risk/index.ts';
 import { Glyph, type Sign } from '../glyph.tsx';
 import { PrintTitle, Refused, Verdict } from '../parts.tsx';
@@ -28,6 +28,7 @@ export function Fit(props: {
       <div class="fit-page head-gap">
         <div>
           <Verdict fitness={fitness} />
+          <PaperSignature open={openOf(fitness).length} />
           <button
             type="button"
             class="button wide to-sign no-print"
@@ -44,15 +45,25 @@ export function Fit(props: {
           <Releases snapshot={snapshot} />
         </div>
       </div>
-      <p class="only-print">
-        Who signs has looked at the kart and has read what stands open above. The maker's manual, the rules of the
-        class, the scrutineer and local law win over anything printed here.
+    </>
+  );
+}
+
+/** On paper the signature stands on the first sheet, beside the verdict and the count of what follows. */
+function PaperSignature({ open }: { readonly open: number }) {
+  return (
+    <div class="only-print">
+      <p>
+        {open === 0
+          ? 'Nothing stands open in the record.'
+          : `Who signs has looked at the kart and has read the ${open} entries below that stand open.`}{' '}
+        The maker's manual, the rules of the class, the scrutineer and local law win over anything printed here.
       </p>
-      <div class="signature only-print-grid">
+      <div class="signature">
         <div>Signature of the person who decides</div>
         <div>Date and time</div>
       </div>
-    </>
+    </div>
   );
 }
 

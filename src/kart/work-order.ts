@@ -43,6 +43,9 @@ export const workOrder = (kart: Kart): ReadonlyMap<string, ReadonlySet<string>> 
         for (const j of kart.parts[p]?.joints ?? []) if (!item.opens.includes(j)) edge(does(j), does(item.id));
     }
     for (const id of [...item.disturbs, ...item.opens]) edge(does(item.id), does(id));
+    for (const id of item.disturbs)
+      if (!kart.items[id]?.joint)
+        for (const j of item.opens) if (!kart.items[id]?.opens.includes(j)) edge(does(j), does(id));
     for (const j of item.opens) {
       const holds = kart.joints[j]?.part;
       if (holds !== undefined && !who.mayNeedOff(item.id).has(holds)) edge(back(holds), does(item.id));

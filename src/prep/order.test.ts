@@ -42,4 +42,14 @@ describe('the order of a plan', () => {
     expect(order.every(i => i >= 0)).toBe(true);
     expect([...order].sort((a, b) => a - b)).toEqual(order);
   });
+  it('tries what a job disturbs once the joints it opened are made: a firm foot after the bleed screws', () => {
+    const bleed = item('frame/bleed', [{ on: 'event' }], {
+      action: 'replace',
+      opens: ['hub/bolts'],
+      disturbs: ['frame/a firm foot'],
+    });
+    const foot = item('frame/a firm foot', [{ on: 'event' }], { action: 'function-test' });
+    const keys = planOf([foot, bleed]).map(s => s.key);
+    expect(keys.indexOf('function-test frame/a firm foot')).toBeGreaterThan(keys.indexOf('torque hub/bolts'));
+  });
 });

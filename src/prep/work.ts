@@ -7,7 +7,7 @@
  *  W2 an item that needs parts off is done between their coming off and their going back
  *  W3 a joint is made after its part is back and before anything in its way goes back
  *  W4 what a part or an item disturbs is checked after it; a joint that an item opens (the clamp of a hub whose track is
- *     set) is made after that item, not before
+ *     set) is made after that item, not before, and before what that item disturbs is checked
  *  W5 an item that needs the whole kart comes after every refit, every joint but those that such items open, and every
  *     item that needs parts off or disturbs another
  *  W6 a second look comes after its first, and before anything closes over it
@@ -209,7 +209,12 @@ export const workFor = (kart: Kart, state: State, due: readonly Due[]): Work => 
     }
     for (const d of item.disturbs) {
       const other = kart.items[d];
-      if (other) edge(itemKey(item), itemKey(other)); // W4
+      if (!other) continue;
+      edge(itemKey(item), itemKey(other)); // W4
+      for (const j of item.opens) {
+        const joint = kart.items[j];
+        if (joint && !other.joint && !other.opens.includes(j)) edge(itemKey(joint), itemKey(other));
+      }
     }
     for (const j of item.opens) {
       const joint = kart.items[j];

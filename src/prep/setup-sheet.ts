@@ -1,0 +1,136 @@
+/** The set-up sheet: the kart's settings as the record has them, what differs from the baseline or a past session, and hints. */
+import { type Fact, type FactOf, fold, type State } from '../book/index.ts';
+import type { Item, ItemId, Kart } from '../kart/index.ts';
+import { type Change, changeOf } from './setting-value.ts';
+import type { SetupEffect, SetupEffects } from './setup-effects.ts';
+import { counted, type Observed, type Outing, observed, outingOf } from './setup-history.ts';
+
+export type Setting = {
+  readonly name: string; // 'caster', 'rear track, rear hub left'
+  readonly value: string; // as it was written or read
+  readonly from: 'set-up' | 'reading';
+  readonly item: ItemId | null;
+  readonly at: string;
+  readonly by: string;
+  readonly fact: string;
+};
+
+export type Difference = Change & { readonly name: string; readonly was: string | null; readonly now: string | null };
+
+export type Hint = SetupEffect & { readonly for: string }; // the setting's name
+
+export type SetupSheet = {
+  readonly kart: string;
+  readonly invented: boolean;
+  readonly at: string | null; // of the newest fact it rests on
+  readonly settings: readonly Setting[];
+  readonly tyres: string | null;
+  /** What the differences are counted from; null when no set-up was ever written down. */
+  readonly against: Moment | null;
+  readonly differences: readonly Difference[];
+  /** What the changes from there to here are said to do; with `about`, all that is said of that setting. */
+  readonly hints: readonly Hint[];
+  readonly note: string | null; // what all hints have in common
+  /** This kart's own changes of the settings that differ, or of `about`. */
+  readonly observed: readonly Observed[];
+  readonly sessions: readonly Outing[]; // that it can be held against, oldest first
+};
+
+/** A past moment with its name: 'baseline', a session, a time. */
+export type Moment = { readonly label: string; readonly at: string };
+
+export type SheetAsk = {
+  readonly against?: Moment; // the baseline when left out
+  readonly about?: string; // one setting
+  readonly effects?: SetupEffects;
+};
+
+/** @param facts of this kart alone, up to the moment asked about; struck ones and their strikes may be among them */
+export function setupSheet(kart: Kart, facts: readonly Fact[], { against, about, effects }: SheetAsk = {}): SetupSheet {
+  const known = counted(facts);
+  const state = fold(facts);
+  const settings = settingsOf(kart, state);
+  const from = against ?? baseline(known);
+  const then = from === null ? [] : settingsOf(kart, fold(known.filter(fact => fact.at <= from.at)));
+  const differences = from === null ? [] : differencesOf(then, settings);
+  const of = (name: string): boolean =>
+    about === undefined ? differences.some(one => same(one.name, name)) : same(about, name);
+  return {
+    kart: kart.name,
+    invented: kart.invented,
+    at: state.last?.at ?? null,
+    settings,
+    tyres: state.tyres?.set ?? null,
+    against: from,
+    differences,
+    hints: about === undefined ? hintsFor(differences, effects) : saidOf(about, effects),
+    note: effects?.note ?? null,
+    observed: observed(facts).filter(({ setting }) => of(setting)),
+    sessions: known.flatMap(fact => (fact.kind === 'ran' ? [outingOf(fact)] : [])),
+  };
+}
+
+/**
+ * The set-up that the record calls a base (`baseline`, `base` in its reason), the newest of them; else the first one
+ * written down. Null when there is none.
+ */
+export function baseline(known: readonly Fact[]): Moment | null {
+  const sets = known.filter((fact): fact is FactOf<'set-up'> => fact.kind === 'set-up');
+  const named = sets.findLast(({ why }) => /\bbase(line)?\b/i.test(why ?? ''));
+  const chosen = named ?? sets[0];
+  if (chosen === undefined) return null;
+  return { label: named ? `baseline (${named.why})` : 'the first set-up written down', at: chosen.at };
+}
+
+/** Settings written down and settings read off the kart; where both go by one name, the newer. */
+export function settingsOf(kart: Kart, state: State): readonly Setting[] {
+  const found = new Map<string, Setting & { readonly pos: number }>();
+  const keep = (one: Setting & { readonly pos: number }): void => {
+    const key = one.name.toLowerCase();
+    const there = found.get(key);
+    if (there === undefined || one.pos > there.pos) found.set(key, one);
+  };
+  for (const [name, { value, at, by, fact, pos }] of Object.entries(state.settings))
+    keep({ name, value, from: 'set-up', item: null, at, by, fact, pos });
+  const items = Object.values(kart.items).filter(isSetting);
+  for (const item of items) {
+    const last = state.items[item.id]?.readings.at(-1);
+    if (last === undefined) continue;
+    const { at, by, fact, pos } = last;
+    keep({ name: nameOf(item, items), value: last.reading.text, from: 'reading', item: item.id, at, by, fact, pos });
+  }
+  return [...found.values()].map(({ pos: _, ...setting }) => setting).sort((a, b) => (a.name < b.name ? -1 : 1));
+}
+
+/** Measured to set the kart up, not to see what is worn: it names a dimension or a number, is set, or is there for the lap time. */
+function isSetting({ measure, action, grade }: Item): boolean {
+  if (measure === undefined) return false;
+  return measure.dimension !== undefined || measure.number !== undefined || action === 'set' || grade === 'performance';
+}
+
+/** The item's key, with its part where several parts have one. */
+const nameOf = (item: Item, among: readonly Item[]): string =>
+  among.some(other => other !== item && other.key === item.key) ? `${item.key}, ${item.part}` : item.key;
+
+function differencesOf(then: readonly Setting[], now: readonly Setting[]): readonly Difference[] {
+  const names = [...new Set([...then, ...now].map(({ name }) => name))].sort();
+  return names.flatMap(name => {
+    const [was, is] = [then, now].map(list => list.find(one => same(one.name, name))?.value);
+    const change = changeOf(was, is);
+    return change === undefined ? [] : [{ name, was: was ?? null, now: is ?? null, ...change }];
+  });
+}
+
+/** What is said of the changes made; where a change has no direction, all that is said of the setting. */
+const hintsFor = (differences: readonly Difference[], effects: SetupEffects | undefined): readonly Hint[] =>
+  differences.flatMap(({ name, way }) =>
+    saidOf(name, effects).filter(hint => way === 'other' || hint.way === way || !/^(more|less)$/.test(hint.way)),
+  );
+
+const saidOf = (name: string, effects: SetupEffects | undefined): readonly Hint[] =>
+  (effects?.effects ?? []).flatMap(effect =>
+    effect.settings.some(setting => same(setting, bare(name))) ? [{ ...effect, for: name }] : [],
+  );
+
+const bare = (name: string): string => name.split(',')[0] ?? name;
+const same = (a: string, b: string): boolean => a.trim().toLowerCase() === b.trim().toLowerCase();

@@ -74,15 +74,15 @@ async function bareAppends(path: string, facts: readonly Fact[]): Promise<number
   const db = new DatabaseSync(path);
   db.exec('pragma journal_mode = wal; pragma synchronous = full');
   const begin = db.prepare('begin immediate');
-  const known = db.prepare('select id, hash from fact where id in (?)');
+  const known = db.prepare('select hash from fact where id = ?');
   const last = db.prepare('select seq, hash from fact where device = ? order by seq desc limit 1');
   const insert = db.prepare('insert into fact (id, hash, device, seq, body) values (?, ?, ?, ?, ?)');
   const commit = db.prepare('commit');
   const rate = await timed(facts.length, () => {
     for (const fact of facts) {
       begin.run();
-      known.all(fact.id);
-      last.all(fact.device);
+      known.get(fact.id);
+      last.get(fact.device);
       insert.run(fact.id, fact.hash, fact.device, fact.seq, canonical(fact));
       commit.run();
     }

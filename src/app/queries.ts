@@ -1,5 +1,5 @@
 /** Everything a face may ask. Each answer is of one moment, `at`, now when left out, and changes nothing. */
-import { compareFacts, type Fact, type FactKind, fold, type KartEvent, type State } from '../book/index.ts';
+import { compareFacts, type Fact, type FactKind, type KartEvent, type State } from '../book/index.ts';
 import type { ItemId, Kart } from '../kart/index.ts';
 import { type Due, dueList, makePlan, nextEvent, type Plan } from '../prep/index.ts';
 import { type Fitness, fitness } from '../risk/index.ts';
@@ -71,8 +71,7 @@ export function queriesOn(shelf: Shelf, clock: Clock): Queries {
   const facts = async (name: string, filter: FactFilter = {}): Promise<readonly FactLine[]> => {
     await shelf.refresh();
     const at = atOf(filter, clock);
-    const all = shelf.facts(name);
-    return factLines(all, fold(all, at), at, filter);
+    return factLines(shelf.facts(name), shelf.state(name, at), at, filter);
   };
   return {
     async karts(ask = {}) {
@@ -148,10 +147,9 @@ function atOf(ask: At, clock: Clock): string {
 }
 
 async function kartLine(shelf: Shelf, name: string, now: string): Promise<KartLine | undefined> {
-  const facts = shelf.facts(name);
-  const state = fold(facts, now);
+  const state = shelf.state(name, now);
   if (state.count === 0) return undefined; // it was not in the book yet
-  const kart = await shelf.filed(facts, state);
+  const kart = await shelf.filed(shelf.facts(name), state);
   return {
     name,
     invented: kart?.invented ?? false,

@@ -74,12 +74,10 @@ const planeLinkage = (given: Given): Numbers => {
   } as const;
   const turn = (side: 'left' | 'right'): number => {
     const out = side === 'left' ? 1 : -1;
-    const rod = {
-      pivot: [kx, out * ky, 0],
-      axis: [0, 0, 1],
-      arm: [ax, out * ay, 0],
-      length: number(given, 'tie_m'),
-    } as const;
+    const bare = { pivot: [kx, out * ky, 0], axis: [0, 0, 1], arm: [ax, out * ay, 0] } as const;
+    // The row prints the length rounded; what it was worked with holds the wheels straight (see its note).
+    const rod = { ...bare, length: straightRod(bare, innerEnd(column, side, 0)) };
+    if (Math.abs(rod.length - number(given, 'tie_m')) > 5.1e-8) throw new Error(`the rod is ${rod.length} m long`);
     return rodTurn(rod, innerEnd(column, side, number(given, 'column_deg') * DEGREE)) ?? Number.NaN;
   };
   const [left, right] = [turn('left'), turn('right')];

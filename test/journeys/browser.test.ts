@@ -3,63 +3,32 @@ import { mkdtemp, readFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
-import { chromiumFlags, ensureChromium } from '../../scripts/chromium.mjs';
-import type { DueAnswer, FitAnswer } from '../../src/app/index.ts';
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { FitAnswer } from '../../src/app/index.ts';
 import type { State } from '../../src/book/index.ts';
 import type { Kart } from '../../src/kart/index.ts';
 import type { Plan, Step } from '../../src/prep/index.ts';
+import { browserPages, type Device, LAPTOP, PHONE } from './pages.ts';
 import { goodReading, payloadOf, type Served, startBuilt } from './served.ts';
 
 const AXE = await readFile(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-const PHONE = { width: 390, height: 844 };
-const LAPTOP = { width: 1280, height: 800 };
 const SHEETS = ['today', 'work', 'kart', 'record', 'fit'] as const;
 
-let browser: Browser;
+const pages = browserPages();
 let served: Served;
 let pictures: string;
-const contexts: BrowserContext[] = [];
-const faults: string[] = [];
 
 beforeAll(async () => {
-  browser = await chromium.launch({ executablePath: await ensureChromium(), args: [...chromiumFlags] });
   served = await startBuilt();
   // The pictures of the guide change with the day; they are only replaced when that is asked for.
   pictures = process.env.UPDATE_PICTURES ? 'docs/guide' : await mkdtemp(join(tmpdir(), 'kartwright-pictures-'));
   mkdirSync(pictures, { recursive: true });
 });
-afterEach(async () => {
-  for (const context of contexts.splice(0)) await context.close();
-  expect(faults.splice(0)).toEqual([]); // nothing the page complained of, refused scripts and styles included
-});
-afterAll(async () => {
-  await browser?.close();
-  await served?.stop();
-});
+afterAll(() => served?.stop());
 
-/** A page of its own device, already named. */
-async function open(
-  who: string,
-  hash: string,
-  options: { viewport?: typeof PHONE; colorScheme?: 'light' | 'dark' } = {},
-): Promise<Page> {
-  const context = await browser.newContext({ viewport: PHONE, ...options });
-  contexts.push(context);
-  const page = await context.newPage();
-  page.on('pageerror', error => faults.push(error.message));
-  page.on('console', message => {
-    // A refused answer is shown on the page; the browser notes the status of each as well.
-    if (message.type() === 'error' && !message.text().startsWith('Failed to load resource'))
-      faults.push(message.text());
-  });
-  await page.goto(`${served.url}${hash}`);
-  await page.getByRole('dialog').getByLabel('Your name').fill(who);
-  await page.getByRole('button', { name: 'That is me' }).click();
-  await page.locator('main h1').waitFor();
-  return page;
-}
+const open = (who: string, hash: string, device: Device = {}): Promise<Page> =>
+  pages.open(`${served.url}${hash}`, who, device);
 
 const plan = (): Promise<Plan> => served.get('/api/karts/41/plan');
 const fitness = (): Promise<FitAnswer> => served.get('/api/karts/41/fitness');
@@ -206,109 +175,6 @@ describe('at the bench, on a phone', () => {
     await page.getByRole('button', { name: 'Strike it' }).click();
     await page.getByText('Struck by R. Vale: wrong side').waitFor();
     expect(await page.locator('li.struck s').count()).toBeGreaterThan(0);
-  });
-});
-
-describe('what belongs to no step', () => {
-  test('what was moved is said as set, and its reading and joints are due again', async () => {
-    const kart = await served.get<Kart>('/api/karts/41');
-    const { steps } = await plan();
-    const step = steps.find(s => s.key === 'measure rear hub right/rear track') as Step;
-    const page = await open('R. Vale', stepHash(step));
-    await page.getByRole('button', { name: 'I had to set it' }).click();
-    await page.getByText(/Due again: this reading; .*pinch bolts/i).waitFor();
-    await page.getByLabel('What it is set to').fill('5 5/8 in');
-    await page.getByRole('button', { name: 'I set it to that' }).click();
-    await page.locator('.undo', { hasText: 'set, 5 5/8 in' }).waitFor();
-    const left = toDo(await plan());
-    expect(left.some(s => s.key === step.key)).toBe(true);
-    const opened = kart.items[step.item as string]?.opens ?? [];
-    expect(opened.length).toBeGreaterThan(0);
-    for (const joint of opened) expect(left.some(s => s.joint === joint)).toBe(true);
-  });
-
-  test('a run logged on the phone makes what is due after running due, and a wrong number is told at its field', async () => {
-    const page = await open('R. Vale', '#/record');
-    await page.getByRole('button', { name: 'A run' }).click();
-    await page.getByLabel('Minutes the engine ran').fill('soon');
-    await page.getByRole('button', { name: 'Write it down' }).click();
-    await page.locator('.entry-field', { hasText: 'Minutes' }).getByRole('alert').getByText('Expected').waitFor();
-    await page.getByLabel('Minutes the engine ran').fill('300');
-    await page.reload(); // a locked phone loses nothing
-    await page.getByRole('button', { name: 'Write it down' }).click();
-    await page.getByRole('alert').getByText('240 min').waitFor(); // far outside asks again
-    await page.getByLabel('Minutes the engine ran').fill('12');
-    await page.getByLabel('Laps').fill('11');
-    await page.getByLabel('It was wet').check();
-    await page.getByLabel('Impact').selectOption('knock');
-    await page.getByLabel('Where it was hit').selectOption('front left');
-    await page.getByLabel('Session').fill('heat 2');
-    await page.getByRole('button', { name: 'Write it down' }).click();
-    await page.getByText(/Written: Ran 12 min, 11 laps, wet, knock at the front left/).waitFor();
-    const { due } = await served.get<DueAnswer>('/api/karts/41/due');
-    expect(due.filter(d => d.cause === 'impact').length).toBeGreaterThan(0);
-    expect(due.filter(d => d.cause === 'wet').length).toBeGreaterThan(0);
-    await page.goto(`${served.url}#/today`);
-    await page
-      .getByText(/knock at the front left/i)
-      .first()
-      .waitFor({ state: 'attached' });
-  });
-
-  test('a find with its photo stands against running until it is mended', async () => {
-    const page = await open('J. Moor', '#/record');
-    const photo = await page.screenshot({ type: 'jpeg' });
-    await page.getByRole('button', { name: 'A defect found' }).click();
-    await page.getByLabel('On which part: some letters').fill('push rod');
-    await page.getByRole('button', { name: /^brake push rod/ }).click();
-    await page.getByLabel('What is wrong').fill('clevis worn oval');
-    await page.getByLabel('Photo').setInputFiles({ name: 'find.jpg', mimeType: 'image/jpeg', buffer: photo });
-    await page.getByAltText('What goes with the find').waitFor();
-    await page.getByRole('button', { name: 'Write it down' }).click();
-    await page.getByText('Written: Found on brake push rod: clevis worn oval (safety)').waitFor();
-    const shown = page.getByAltText('clevis worn oval');
-    await shown.waitFor();
-    await page.waitForFunction(() => [...document.images].every(i => i.complete && i.naturalWidth > 0));
-    await page.goto(`${served.url}#/fit`);
-    const reason = page.getByText(/clevis worn oval/).first();
-    await reason.waitFor();
-    expect((await fitness()).against.map(r => r.text).join()).toContain('clevis worn oval');
-
-    await page.goto(`${served.url}#/record`);
-    await page.getByRole('button', { name: 'A defect mended' }).click();
-    await page
-      .getByRole('button', { name: /clevis worn oval/ })
-      .first()
-      .click();
-    await page.getByLabel('How it was mended').fill('new clevis and clip');
-    await page.getByRole('button', { name: 'Write it down' }).click();
-    await page.getByText('Written: Mended: new clevis and clip').waitFor();
-    expect((await fitness()).against.map(r => r.text).join()).not.toContain('clevis worn oval');
-  });
-
-  test('every other entry writes its fact: an event, an opened joint, a set-up change, a note', async () => {
-    const page = await open('R. Vale', '#/record');
-    const write = async (title: string, typed: Readonly<Record<string, string>>, said: RegExp): Promise<void> => {
-      await page.getByRole('button', { name: title }).click();
-      for (const [label, text] of Object.entries(typed)) await page.getByLabel(label, { exact: true }).fill(text);
-      if (title === 'A joint opened') {
-        await page.getByLabel('Which joint: some letters').fill('chain guard');
-        await page
-          .getByRole('button', { name: /^chain guard/ })
-          .first()
-          .click();
-      }
-      await page.getByRole('button', { name: 'Write it down' }).click();
-      await page.getByText(said).first().waitFor();
-    };
-    await write(
-      'An event to come',
-      { Name: 'Far away round', 'First time on the track': '2099-05-01T09:00', 'Running expected': '45 min' },
-      /Written: Event Far away round, 1 May 2099, 45 min/,
-    );
-    await write('A joint opened', { Why: 'to look beneath' }, /Written: .*chain guard.* opened/i);
-    await write('A set-up change', { What: 'main jet', 'To what': '168' }, /Written: Set-up: main jet 168/);
-    await write('A note', { 'What to remember': 'bring the rain tyres' }, /Written: Note: bring the rain tyres/);
   });
 });
 

@@ -4,6 +4,7 @@ import { hashOf, type Keep, type Place, placeFrom, SHEETS, type Sheet } from './
 import type { Session } from './session.ts';
 import { Fit } from './views/fit.tsx';
 import { KartSheet } from './views/kart.tsx';
+import { Numbers } from './views/numbers.tsx';
 import { RecordSheet } from './views/record.tsx';
 import { Today } from './views/today.tsx';
 import { Who } from './views/who.tsx';
@@ -120,6 +121,8 @@ export function App({ session, keep }: { readonly session: Session; readonly kee
             <Work snapshot={snapshot} session={session} keep={keep} who={who} step={place.step} go={go} />
           ) : place.sheet === 'kart' ? (
             <KartSheet snapshot={snapshot} here={stepPart(keep, snapshot.plan.steps)} />
+          ) : place.sheet === 'numbers' ? (
+            <Numbers kart={snapshot.kart} keep={keep} subject={place.number} />
           ) : place.sheet === 'record' ? (
             <RecordSheet snapshot={snapshot} session={session} keep={keep} />
           ) : (

@@ -1,18 +1,26 @@
-/** Where the person is: a sheet and, on the work sheet, a step. Kept in the address and, for after a reload, on the device. */
+/**
+ * Where the person is: a sheet and, on the work sheet, a step; on the numbers, which one. Kept in the address and, for
+ * after a reload, on the device.
+ */
 export const SHEETS = ['today', 'work', 'kart', 'record', 'fit'] as const;
 export type Sheet = (typeof SHEETS)[number];
-export type Place = { readonly sheet: Sheet; readonly step?: string };
+/** The numbers are reached from Today and Kart: a sixth name does not fit beside the five on a phone. */
+export type Place = { readonly sheet: Sheet | 'numbers'; readonly step?: string; readonly number?: string };
 
 /** `#/work/take-off%20rear%20hub%20left`; anything else is the first sheet. */
 export function placeFrom(hash: string): Place {
   const [, sheet = '', ...rest] = hash.replace(/^#/, '').split('/');
-  const known = SHEETS.find(s => s === sheet) ?? 'today';
-  const step = plain(rest.join('/'));
-  return known === 'work' && step !== '' ? { sheet: known, step } : { sheet: known };
+  const known = [...SHEETS, 'numbers' as const].find(s => s === sheet) ?? 'today';
+  const more = plain(rest.join('/'));
+  if (more === '') return { sheet: known };
+  if (known === 'work') return { sheet: known, step: more };
+  return known === 'numbers' ? { sheet: known, number: more } : { sheet: known };
 }
 
-export const hashOf = (place: Place): string =>
-  `#/${place.sheet}${place.step === undefined ? '' : `/${encodeURIComponent(place.step)}`}`;
+export function hashOf({ sheet, step, number }: Place): string {
+  const more = step ?? number;
+  return `#/${sheet}${more === undefined ? '' : `/${encodeURIComponent(more)}`}`;
+}
 
 /** An address that a person has mangled is no reason to fail. */
 function plain(text: string): string {

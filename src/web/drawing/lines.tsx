@@ -5,7 +5,11 @@ import type { ComponentChildren } from 'preact';
 export const SHEET_WIDTH = 344;
 
 /** A whole drawing; what it shows in words is its title, its table stands beside it. */
-export function Plate(props: { readonly height: number; readonly title: string; readonly children: ComponentChildren }) {
+export function Plate(props: {
+  readonly height: number;
+  readonly title: string;
+  readonly children: ComponentChildren;
+}) {
   return (
     <svg class="plate" viewBox={`0 0 ${SHEET_WIDTH} ${props.height}`} role="img" aria-label={props.title}>
       {props.children}

@@ -2,6 +2,7 @@ import { drawKart } from '../drawing/geometry.ts';
 import { KartDrawing } from '../drawing/kart-drawing.tsx';
 import { MARK_WORDS, MARKS, marksOf } from '../drawing/marks.ts';
 import { Glyph, Legend } from '../glyph.tsx';
+import { hashOf } from '../place.ts';
 import type { Snapshot } from '../session.ts';
 
 /** The parts that lie beside the kart. */
@@ -30,6 +31,9 @@ export function KartSheet({ snapshot, here }: { readonly snapshot: Snapshot; rea
           </figcaption>
         </figure>
         <section aria-label="Open work by place">
+          <a class="button wide" href={hashOf({ sheet: 'numbers' })}>
+            Numbers: to which dimension, torque, weight
+          </a>
           {marks.length === 0 && <p class="note">Nothing lies off and no work stands open.</p>}
           <ol>
             {marks.map(m => (

@@ -40,6 +40,9 @@ export function Today(props: { readonly snapshot: Snapshot; readonly writeDown: 
         <button type="button" class="button" onClick={() => writeDown('event')}>
           {event ? 'Add an event' : 'Say which event comes'}
         </button>
+        <a class="button full" href={hashOf({ sheet: 'numbers' })}>
+          Numbers: to which dimension, torque, weight
+        </a>
       </div>
       {due.due.length === 0 && <p class="note">Nothing is due. What the record does not hold, it cannot know.</p>}
       {bySystem(due.due).map(([system, list], i) => (

@@ -20,7 +20,9 @@ const SHOWN = [
 
 /** Only what the answer holds. */
 const mark = (asked: Asked, name: string, words = name) =>
-  Number.isFinite(figureOf(asked, name)) ? [{ at: figureOf(asked, name), text: `${words} ${wordsOf(asked, name)}` }] : [];
+  Number.isFinite(figureOf(asked, name))
+    ? [{ at: figureOf(asked, name), text: `${words} ${wordsOf(asked, name)}` }]
+    : [];
 
 function torqueScale(asked: Asked): Scale | undefined {
   const wrench = Number.isFinite(figureOf(asked, 'least wrench setting'));
@@ -33,7 +35,9 @@ function torqueScale(asked: Asked): Scale | undefined {
     low: 0,
     high: 1.2 * Math.max(high, Number.isFinite(at) ? at : 0),
     above: mark(asked, set, wrench ? 'wrench at' : 'torque'),
-    bands: [{ from: low, to: high, text: `without a maker's figure ${wordsOf(asked, least)} to ${wordsOf(asked, largest)}` }],
+    bands: [
+      { from: low, to: high, text: `without a maker's figure ${wordsOf(asked, least)} to ${wordsOf(asked, largest)}` },
+    ],
   };
 }
 

@@ -43,7 +43,12 @@ export const hubHoldPlate: DrawPlate = ({ answer }) => {
   };
 };
 
-function Bar(props: { readonly margin: Margin; readonly y: number; readonly x: number; readonly word: 'clean' | 'film' }) {
+function Bar(props: {
+  readonly margin: Margin;
+  readonly y: number;
+  readonly x: number;
+  readonly word: 'clean' | 'film';
+}) {
   const { margin, y, x, word } = props;
   return (
     <g class={margin.si >= 1 ? '' : 'signal'}>

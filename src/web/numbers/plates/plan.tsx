@@ -38,8 +38,19 @@ export function PlanPlate(props: {
         return (
           <g key={wheel}>
             <rect class="shape tyre" x={at.x - w / 2} y={at.y - h / 2} width={w} height={h} rx={5} />
-            <Label x={left ? 4 : SHEET_WIDTH - 4} y={at.y + (front ? -36 : 44)} anchor={left ? 'start' : 'end'} text={first} look="strong" />
-            <Label x={left ? 4 : SHEET_WIDTH - 4} y={at.y + (front ? -20 : 60)} anchor={left ? 'start' : 'end'} text={second} />
+            <Label
+              x={left ? 4 : SHEET_WIDTH - 4}
+              y={at.y + (front ? -36 : 44)}
+              anchor={left ? 'start' : 'end'}
+              text={first}
+              look="strong"
+            />
+            <Label
+              x={left ? 4 : SHEET_WIDTH - 4}
+              y={at.y + (front ? -20 : 60)}
+              anchor={left ? 'start' : 'end'}
+              text={second}
+            />
           </g>
         );
       })}

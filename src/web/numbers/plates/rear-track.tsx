@@ -120,7 +120,14 @@ function Corner(props: {
   const way = move < 0 ? inward : -inward;
   return (
     <g>
-      <rect class="shape tyre" x={tyre - (USUAL.tyre * scale) / 2} y={AXLE - 33} width={USUAL.tyre * scale} height={66} rx={8} />
+      <rect
+        class="shape tyre"
+        x={tyre - (USUAL.tyre * scale) / 2}
+        y={AXLE - 33}
+        width={USUAL.tyre * scale}
+        height={66}
+        rx={8}
+      />
       <rect class="shape" x={Math.min(face, face + inward * 14)} y={AXLE - 13} width={14} height={26} />
       <rect
         class={moves ? 'shape signal' : 'shape'}

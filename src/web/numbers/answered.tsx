@@ -1,0 +1,148 @@
+/** An answer: what to do, the plate, the figures, what to doubt, and how it was worked out. */
+import { type Answer, BIBLIOGRAPHY, type Source, type Subject } from '../../numbers/index.ts';
+import { Caution } from '../parts.tsx';
+import { capital } from '../words.ts';
+import { type Drawn, plateOf } from './plates/index.ts';
+
+const CAUTION = /^Caution: /;
+/** Past what the formula was checked for, or not to be used: said so before the words. */
+const MARKED = /^(Outside|Reject)/;
+
+export function Answered(props: {
+  readonly subject: Subject;
+  readonly question: Readonly<Record<string, unknown>>;
+  readonly answer: Answer;
+}) {
+  const { subject, question, answer } = props;
+  const drawn = plateOf(subject.name, { question, answer, ask: subject.ask });
+  const marked = answer.notes.filter(note => MARKED.test(note));
+  const said = answer.say.filter(text => !CAUTION.test(text));
+  const cautions = answer.say.filter(text => CAUTION.test(text));
+  return (
+    <>
+      {marked.length > 0 && (
+        <div class="refused">
+          {marked.map(note => (
+            <p key={note}>
+              <b>{note.startsWith('Reject') ? 'Not to be used so.' : 'Outside what this was checked for.'}</b>{' '}
+              {note.replace(/^Reject: |^Outside the range this was checked for: /, '')}
+            </p>
+          ))}
+        </div>
+      )}
+      <div class="said">
+        {said.map(text => (
+          <p key={text}>{text}</p>
+        ))}
+      </div>
+      {drawn && <PlateFigure drawn={drawn} />}
+      {cautions.map(text => (
+        <Caution key={text} text={capital(text.replace(CAUTION, ''))} />
+      ))}
+      {answer.notes
+        .filter(note => !MARKED.test(note))
+        .map(note => (
+          <p key={note} class="note">
+            {note}
+          </p>
+        ))}
+      <section class="group">
+        <h2>Figures</h2>
+        <Table
+          head={['', 'value']}
+          rows={Object.entries(answer.figures).map(([name, { text }]) => [name, text])}
+          name="Figures of the answer"
+        />
+      </section>
+    </>
+  );
+}
+
+function PlateFigure({ drawn }: { readonly drawn: Drawn }) {
+  return (
+    <figure class="sheet plate-sheet">
+      {drawn.drawing}
+      <figcaption>
+        <details>
+          <summary>The drawing as a table</summary>
+          <Table head={drawn.head} rows={drawn.rows} name={drawn.title} />
+        </details>
+      </figcaption>
+    </figure>
+  );
+}
+
+function Table(props: {
+  readonly head: readonly string[];
+  readonly rows: readonly (readonly string[])[];
+  readonly name: string;
+}) {
+  const [first, ...rest] = props.head;
+  return (
+    <table class="figures" aria-label={props.name}>
+      <thead class={rest.length === 1 ? 'quiet-head' : ''}>
+        <tr>
+          {first === '' ? <td /> : <th scope="col">{first}</th>}
+          {rest.map(text => (
+            <th key={text} scope="col">
+              {text}
+            </th>
+          ))}
+        </tr>
+      </thead>
+      <tbody>
+        {props.rows.map(([name = '', ...cells]) => (
+          <tr key={name}>
+            <th scope="row">{capital(name)}</th>
+            {cells.map((text, n) => (
+              <td key={rest[n]}>{text}</td>
+            ))}
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+const SEEN: Readonly<Record<Source['seen'], string>> = {
+  read: 'read in a public copy',
+  excerpt: 'as quoted by somebody else',
+  memory: 'from memory, not verified',
+  'common practice': 'common practice, no published source',
+};
+
+export function HowWorkedOut({ subject: { card } }: { readonly subject: Subject }) {
+  return (
+    <details class="group how">
+      <summary>
+        <h2>How this was worked out</h2>
+      </summary>
+      <p>{card.what}</p>
+      <h3>Equation</h3>
+      <ul class="equations">
+        {card.equation.split(/;\s{2,}/).map(line => (
+          <li key={line}>{line}</li>
+        ))}
+      </ul>
+      <h3>Symbols</h3>
+      <dl class="symbols">
+        {Object.entries(card.symbols).map(([symbol, meaning]) => (
+          <div key={symbol}>
+            <dt>{symbol}</dt>
+            <dd>{meaning}</dd>
+          </div>
+        ))}
+      </dl>
+      <h3>Where it holds</h3>
+      <p>{card.validity}</p>
+      <h3>Sources</h3>
+      <ul class="sources">
+        {card.sources.map(key => (
+          <li key={key}>
+            {BIBLIOGRAPHY[key].title} <span class="soft">({SEEN[BIBLIOGRAPHY[key].seen]})</span>
+          </li>
+        ))}
+      </ul>
+    </details>
+  );
+}

@@ -1,0 +1,25 @@
+/** Which subject has a plate. A subject without one is answered in words and figures. */
+import { alignmentPlate } from './alignment.tsx';
+import type { Asked, Drawn, DrawPlate } from './asked.ts';
+import { boltPlate } from './bolt.tsx';
+import { frontEndPlate } from './front-end.tsx';
+import { hubHoldPlate } from './hub-hold.tsx';
+import { rearTrackPlate } from './rear-track.tsx';
+import { scalesPlate } from './scales.tsx';
+import { tolerancePlate } from './tolerance.tsx';
+import { wheelLoadsPlate } from './wheel-loads.tsx';
+
+export type { Asked, Drawn } from './asked.ts';
+
+export const PLATES: Readonly<Record<string, DrawPlate>> = {
+  'rear-track': rearTrackPlate,
+  bolt: boltPlate,
+  'hub-hold': hubHoldPlate,
+  tolerance: tolerancePlate,
+  scales: scalesPlate,
+  'front-end': frontEndPlate,
+  'wheel-loads': wheelLoadsPlate,
+  alignment: alignmentPlate,
+};
+
+export const plateOf = (subject: string, asked: Asked): Drawn | undefined => PLATES[subject]?.(asked);

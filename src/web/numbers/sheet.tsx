@@ -1,0 +1,135 @@
+/** The Numbers sheet: every subject that can be asked alone, and one of them with its form and its answer. */
+import './numbers.css';
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
+import type { Kart } from '../../kart/index.ts';
+import { type Subject, subjects } from '../../numbers/index.ts';
+import { hashOf, type Keep } from '../place.ts';
+import { capital } from '../words.ts';
+import { Answered, HowWorkedOut } from './answered.tsx';
+import { AskForm } from './ask-form.tsx';
+import { formOf } from './fields.ts';
+import { fromKart, questionOf, type Typed, typedExample, typedFrom } from './question.ts';
+
+export type SheetProps = { readonly kart: Kart; readonly keep: Keep; readonly subject: string | undefined };
+
+export function NumbersSheet({ kart, keep, subject }: SheetProps) {
+  const found = subjects.find(one => one.name === subject);
+  if (found) return <SubjectPage key={`${kart.name} ${found.name}`} subject={found} kart={kart} keep={keep} />;
+  return (
+    <>
+      <h1>Numbers</h1>
+      <p class="soft head-gap">
+        Each is worked out on this device, from what you enter and what the kart file says. The maker's manual, the
+        class rules and the scrutineer decide.
+      </p>
+      {subject !== undefined && <p class="note">There is no number called "{subject}". These can be asked:</p>}
+      <ul class="subjects">
+        {subjects.map(one => {
+          const [name, about] = titleOf(one);
+          return (
+            <li key={one.name}>
+              <a href={hashOf({ sheet: 'numbers', number: one.name })}>
+                <b>{name}</b>
+                <span class="soft">{about}</span>
+              </a>
+            </li>
+          );
+        })}
+      </ul>
+    </>
+  );
+}
+
+/** 'Bolt: torque and preload' → 'Bolt', 'Torque and preload'. */
+function titleOf({ title }: Subject): readonly [string, string] {
+  const at = title.indexOf(': ');
+  return at < 0 ? [title, ''] : [title.slice(0, at), capital(title.slice(at + 2))];
+}
+
+function SubjectPage({ subject, kart, keep }: { readonly subject: Subject; readonly kart: Kart; readonly keep: Keep }) {
+  const form = useMemo(() => formOf(subject), [subject]);
+  const kept = (what: string): string => `numbers ${what} ${kart.name} ${subject.name}`;
+  const [typed, setTyped] = useState<Typed>(
+    () => typedFrom(keep.get(kept('typed'))) ?? fromKart(form, subject.name, kart),
+  );
+  const [asked, setAsked] = useState<Typed | undefined>(() => typedFrom(keep.get(kept('asked'))));
+  const [times, setTimes] = useState(0);
+  const question = useMemo(() => asked && questionOf(form, asked), [form, asked]);
+  const outcome = useMemo(() => question && subject.ask(question), [subject, question]);
+  const head = useRef<HTMLHeadingElement>(null);
+
+  const type = (next: Typed): void => {
+    setTyped(next);
+    keep.set(kept('typed'), JSON.stringify(next));
+  };
+  const ask = (what: Typed): void => {
+    setAsked(what);
+    setTimes(n => n + 1);
+    keep.set(kept('asked'), JSON.stringify(what));
+  };
+  useEffect(() => {
+    if (times > 0 && outcome?.kind === 'answer') head.current?.focus();
+  }, [times, outcome]);
+
+  const [name, about] = titleOf(subject);
+  const changed =
+    asked !== undefined && JSON.stringify(questionOf(form, asked)) !== JSON.stringify(questionOf(form, typed));
+  const example = JSON.stringify(questionOf(form, typed)) === JSON.stringify(questionOf(form, typedExample(subject)));
+  return (
+    <>
+      <p>
+        <a class="back" href={hashOf({ sheet: 'numbers' })}>
+          All numbers
+        </a>
+      </p>
+      <h1>{name}</h1>
+      <p class="soft">{about}</p>
+      <div class="numbers-page">
+        <section aria-label="Question">
+          <p class="soft head-gap">
+            Write each with its unit. How well it is known may follow: 146 mm ± 0.5 mm, where a field can use it.
+          </p>
+          {example && <p class="note">These are the invented figures of the example, not those of your kart.</p>}
+          <AskForm
+            form={form}
+            typed={typed}
+            problems={outcome?.kind === 'problems' && !changed ? outcome.problems : []}
+            times={times}
+            onTyped={type}
+            onAsk={() => ask(typed)}
+          >
+            <div class="answers">
+              <button type="button" class="button plain" onClick={() => type(fromKart(form, subject.name, kart))}>
+                Start again
+              </button>
+              <button
+                type="button"
+                class="button plain"
+                onClick={() => {
+                  type(typedExample(subject));
+                  ask(typedExample(subject));
+                }}
+              >
+                Try the example
+              </button>
+            </div>
+          </AskForm>
+        </section>
+        <section aria-label="Answer">
+          <h2 ref={head} tabIndex={-1} class="answer-head">
+            Answer
+          </h2>
+          {outcome === undefined && <p class="note">Nothing worked out yet.</p>}
+          {changed && <p class="note">Something was changed since: work it out again.</p>}
+          {outcome?.kind === 'problems' && !changed && (
+            <p class="note">No answer: what was refused stands beside its field.</p>
+          )}
+          {question && outcome?.kind === 'answer' && (
+            <Answered subject={subject} question={question} answer={outcome} />
+          )}
+          <HowWorkedOut subject={subject} />
+        </section>
+      </div>
+    </>
+  );
+}

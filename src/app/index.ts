@@ -19,4 +19,5 @@ export type { Limits, ReadingInput } from './reading.ts';
 export { limitsInWords, limitsOf, readReading } from './reading.ts';
 export type { Recorded, Written } from './record.ts';
 export { inWords, openOf, type Signature } from './release.ts';
+export { type SheetQuestion, sheetOf } from './sheet.ts';
 export { CLOCK_SLACK_MS, moment } from './when.ts';

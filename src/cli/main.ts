@@ -74,6 +74,7 @@ const world: World = {
     relative(dirname(resolve(file)), join(root, 'data', 'schema', 'kart.schema.json')).replaceAll('\\', '/'),
   library,
   demo: async () => (await host()).demoText(root),
+  setupEffects: () => readFile(join(root, 'data', 'setup-effects.yaml'), 'utf8'),
   async open() {
     const folder = (await host()).openDataFolder();
     const { openSqliteStore } = await import('../store/sqlite/index.ts');

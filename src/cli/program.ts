@@ -6,6 +6,7 @@ import { addCalc } from './commands/calc.ts';
 import { addKart } from './commands/kart.ts';
 import { addLog } from './commands/log.ts';
 import { addServe } from './commands/serve.ts';
+import { addSheet } from './commands/sheet.ts';
 import { addWork } from './commands/work.ts';
 import { EXIT, tell } from './exit.ts';
 import type { World } from './world.ts';
@@ -32,6 +33,7 @@ The book is kept in the folder KARTWRIGHT_DATA, else .kartwright in your home.`,
   addWork(program, world, ended => {
     code = ended;
   });
+  addSheet(program, world);
   addLog(program, world);
   addCalc(program, world);
   addBook(program, world);

@@ -21,6 +21,8 @@ export type World = {
   schemaFor(file: string): string;
   library(): Promise<Library>;
   demo(): Promise<DemoText>;
+  /** What changes of the set-up are said to do, as shipped. */
+  setupEffects(): Promise<string>;
   /** The book in the data folder. */
   open(): Promise<App>;
   /** A book in memory that holds nothing and is gone afterwards, with a clock of its own if asked. */

@@ -3,5 +3,13 @@ export type { Due, LeftOut, Plan, Shown, Step, StepAction, WhileOpen } from './m
 export { makePlan, type PlanAsk } from './plan.ts';
 export { readSetupEffects, type SetupEffect, type SetupEffects } from './setup-effects.ts';
 export type { Observed, Outing } from './setup-history.ts';
-export { type Difference, type Hint, type Moment, type Setting, type SetupSheet, type SheetAsk, setupSheet } from './setup-sheet.ts';
+export {
+  type Difference,
+  type Hint,
+  type Moment,
+  type Setting,
+  type SetupSheet,
+  type SheetAsk,
+  setupSheet,
+} from './setup-sheet.ts';
 export { passOf } from './write.ts';

@@ -44,6 +44,6 @@ export function changeOf(was: string | undefined, now: string | undefined): Chan
   if (a === undefined || b === undefined || a.of !== b.of) return { way: 'other', by: null };
   const apart = b.si - a.si;
   if (Math.abs(apart) <= 1e-9 * Math.max(Math.abs(a.si), Math.abs(b.si))) return undefined;
-  const size = formatQuantity(apart, b.unit);
-  return { way: apart > 0 ? 'more' : 'less', by: apart > 0 ? `+${size}` : size };
+  const size = `${apart > 0 ? '+' : ''}${formatQuantity(apart, b.unit)}`;
+  return { way: apart > 0 ? 'more' : 'less', by: b.of === 'teeth' ? `${size} rear over front teeth` : size };
 }

@@ -25,7 +25,7 @@ export type Observed = Change & {
   readonly why: string | null;
   readonly before: Outing | null;
   readonly after: Outing | null;
-  /** What was written down after it, until the next time out had ended and something else was changed. */
+  /** What was written down after it, until something else was changed or ran, and no later than the day it was tried. */
   readonly notes: readonly string[];
   /** Why before and after cannot be laid side by side; empty when nothing in the record speaks against it. */
   readonly doubts: readonly string[];
@@ -76,9 +76,10 @@ function around(ordered: readonly Fact[], place: number, setting: string) {
   const [earlier, later] = [ordered[start], ordered[first]];
   const before = earlier && ran(earlier) ? outingOf(earlier) : null;
   const after = later && ran(later) ? outingOf(later) : null;
+  const day = (after ?? ordered[place])?.at.slice(0, 10) ?? '';
   const notes = ordered
     .slice(place + 1, next < 0 ? ordered.length : next)
-    .flatMap(fact => (fact.kind === 'note' ? [fact.text] : []));
+    .flatMap(fact => (fact.kind === 'note' && fact.at.slice(0, 10) <= day ? [fact.text] : []));
   return { before, after, notes, doubts: doubtsOf(ordered.slice(start + 1, end), setting, before, after) };
 }
 

@@ -17,12 +17,14 @@ export type Setting = {
 
 export type Difference = Change & { readonly name: string; readonly was: string | null; readonly now: string | null };
 
-export type Hint = SetupEffect & { readonly for: string }; // the setting's name
+/** `opposite`: nothing is said of the change that was made, but this is said of the other way. `for`: the setting's name. */
+export type Hint = SetupEffect & { readonly for: string; readonly opposite: boolean };
 
 export type SetupSheet = {
   readonly kart: string;
   readonly invented: boolean;
   readonly at: string | null; // of the newest fact it rests on
+  readonly about: string | null; // the one setting asked about
   readonly settings: readonly Setting[];
   readonly tyres: string | null;
   /** What the differences are counted from; null when no set-up was ever written down. */
@@ -59,6 +61,7 @@ export function setupSheet(kart: Kart, facts: readonly Fact[], { against, about,
     kart: kart.name,
     invented: kart.invented,
     at: state.last?.at ?? null,
+    about: about ?? null,
     settings,
     tyres: state.tyres?.set ?? null,
     against: from,
@@ -102,9 +105,9 @@ export function settingsOf(kart: Kart, state: State): readonly Setting[] {
   return [...found.values()].map(({ pos: _, ...setting }) => setting).sort((a, b) => (a.name < b.name ? -1 : 1));
 }
 
-/** Measured to set the kart up, not to see what is worn: it names a dimension or a number, is set, or is there for the lap time. */
-function isSetting({ measure, action, grade }: Item): boolean {
-  if (measure === undefined) return false;
+/** Measured to set the kart up, not to see what is worn or tight: it has a dimension or a number, is set, or is there for the lap time. */
+function isSetting({ measure, joint, action, grade }: Item): boolean {
+  if (measure === undefined || joint !== undefined || action === 'function-test') return false;
   return measure.dimension !== undefined || measure.number !== undefined || action === 'set' || grade === 'performance';
 }
 
@@ -121,15 +124,20 @@ function differencesOf(then: readonly Setting[], now: readonly Setting[]): reado
   });
 }
 
-/** What is said of the changes made; where a change has no direction, all that is said of the setting. */
+/** What is said of the changes made; a setting that was not written down before, or is not now, was not changed by anybody. */
 const hintsFor = (differences: readonly Difference[], effects: SetupEffects | undefined): readonly Hint[] =>
-  differences.flatMap(({ name, way }) =>
-    saidOf(name, effects).filter(hint => way === 'other' || hint.way === way || !/^(more|less)$/.test(hint.way)),
-  );
+  differences.flatMap(({ name, way, was, now }) => {
+    if (was === null || now === null) return [];
+    const said = saidOf(name, effects);
+    const fitting = said.filter(hint => way === 'other' || hint.way === way || !DIRECTIONS.has(hint.way));
+    return fitting.length > 0 ? fitting : said.map(hint => ({ ...hint, opposite: true }));
+  });
+
+const DIRECTIONS = new Set(['more', 'less']);
 
 const saidOf = (name: string, effects: SetupEffects | undefined): readonly Hint[] =>
   (effects?.effects ?? []).flatMap(effect =>
-    effect.settings.some(setting => same(setting, bare(name))) ? [{ ...effect, for: name }] : [],
+    effect.settings.some(setting => same(setting, bare(name))) ? [{ ...effect, for: name, opposite: false }] : [],
   );
 
 const bare = (name: string): string => name.split(',')[0] ?? name;

@@ -199,6 +199,62 @@ export const BIBLIOGRAPHY = {
     title: 'Starting shares 43 % front and 50 % left: published chassis set-up guide, 2005',
     seen: 'read',
   },
+  'iso-1234': {
+    title: 'ISO 1234, Split pins: dimension table as reprinted at tgrfast.com, ProductDetails/234',
+    seen: 'read',
+  },
+  'pin-for-bolt': {
+    title: 'ISO 1234, Split pins: the bolt sizes each pin is for',
+    seen: 'memory',
+  },
+  'twist-per-inch': {
+    title: 'NASM33540, General practices for safety wiring: twists an inch as quoted in a thread at wmrc.ca',
+    seen: 'excerpt',
+  },
+  'lockwire-rules': {
+    title:
+      'FAA AC 43.13-1B, paragraphs 7-122 to 7-126, as quoted at vansairforce.net, thread 78913, and landseaskyspace.com, ac4313; US Army TM 10-3930-659-34, paragraph 2-22',
+    seen: 'excerpt',
+  },
+  'strap-strength': {
+    title: 'Loop strength of nylon 6/6 straps by width: trade table at cableties-online.co.uk',
+    seen: 'read',
+  },
+  'strap-ageing': {
+    title:
+      'IEC 62275, Cable ties for electrical installations: type 1 keeps 50 % after conditioning, as quoted by NEMA',
+    seen: 'excerpt',
+  },
+  'ac-43-13-locking': {
+    title:
+      'FAA AC 43.13-1B, paragraph 7-64: where self-locking nuts may not be used, as copied at globalmicroturbine.com',
+    seen: 'read',
+  },
+  'clip-practice': {
+    title:
+      'Spring clips hold light side load and lock no thread; marks show and do not hold; a key holds nothing along its shaft',
+    seen: 'common practice',
+  },
+  'brake-balance': {
+    title:
+      'Axle loads, ideal share and lock order of a two-axle vehicle by moment balance: formulas read at vipsolutions.in and novasolver.jp; values worked outside the project',
+    seen: 'read',
+  },
+  'brake-ratio': {
+    title: 'Pedal ratio and piston area: worked example at board.moparts.org, post 1235219',
+    seen: 'read',
+  },
+  'brake-heat': { title: 'Heat of a disc in one stop: worked problem at solve.club, hot-wheels', seen: 'read' },
+  'brake-stop': { title: 'Stopping distance v t + v²/(2 a): formula at engineeringniche.com', seen: 'read' },
+  'brake-usual': {
+    title:
+      'Efficiency 95 %, pad friction 0.35 to 0.5, rotating share 0.03 to 0.05, specific heat 460 J/(kg·K), effect of which axle locks first',
+    seen: 'memory',
+  },
+  'pad-limit': {
+    title: 'At least 2 mm of friction material, unless the maker says otherwise',
+    seen: 'common practice',
+  },
 } as const satisfies Readonly<Record<string, Source>>;
 
 export type SourceKey = keyof typeof BIBLIOGRAPHY;

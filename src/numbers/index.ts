@@ -3,6 +3,7 @@ export * from './alignment/index.ts';
 export { engagement, gapFor, halfWidth, LEAST_ENGAGEMENT, narrowest, type Side } from './axle-stack.ts';
 export { BIBLIOGRAPHY, type Source, type SourceKey } from './bibliography.ts';
 export * from './bolt/index.ts';
+export * from './brakes/index.ts';
 export type { Card } from './card.ts';
 export { combine, type Link, rectangular, rootSumSquare, sum, worstCase } from './chain.ts';
 export { acceptance, chanceInside, type Limits, scoreFor } from './conformance.ts';
@@ -12,6 +13,7 @@ export * from './hub-hold/index.ts';
 export { normalBelow, normalScore } from './normal.ts';
 export { tapeLinks } from './rear-track-budget.ts';
 export { type NoTarget, type RearTrackTarget, rearTrackTarget } from './rear-track-target.ts';
+export * from './retention/index.ts';
 export {
   centre,
   cgHeight,

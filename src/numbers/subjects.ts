@@ -1,9 +1,11 @@
 /** Every number that can be asked alone. One more: its file, a line here, a row in checks/. */
 import { alignment } from './alignment/index.ts';
 import { bolt } from './bolt/index.ts';
+import { brakes } from './brakes/index.ts';
 import { frontEnd } from './front-end/index.ts';
 import { hubHold } from './hub-hold/index.ts';
 import { rearTrack } from './rear-track.ts';
+import { retention } from './retention/index.ts';
 import { scales } from './scales/index.ts';
 import type { Subject } from './subject.ts';
 import { tolerance } from './tolerance.ts';
@@ -13,7 +15,9 @@ export const subjects: readonly Subject[] = [
   rearTrack,
   tolerance,
   hubHold,
+  brakes,
   bolt,
+  retention,
   scales,
   frontEnd,
   wheelLoads,

@@ -88,7 +88,7 @@ export const struckRight: Check<'struck'> = (payload, { facts, state, where }) =
       refuse(
         'already struck',
         field,
-        `Expected a fact that counts, and ${fact.id} was struck: ${before.why}`,
+        `Expected a fact that counts, and ${fact.id} was struck: ${before.why.replace(/[.]$/, '')}.`,
         'Nothing is left to do; to let it count again, strike the strike.',
       ),
     ];

@@ -291,6 +291,14 @@ describe('what is wrong is told with place and remedy', () => {
     });
   });
 
+  test('a second document in the file is refused, not passed over', () => {
+    expect(only(`${HEAD}---\nkart: 1\n`)).toMatchObject({ remedy: expect.stringContaining('one kart a file') });
+  });
+
+  test('a kart without a part is refused: nothing could ever stand against it', () => {
+    expect(only('kart: 1\nname: x\n')).toMatchObject({ remedy: expect.stringContaining('template') });
+  });
+
   test('a newer format is refused', () => {
     expect(bad(HEAD.replace('kart: 1', 'kart: 2'))[0]).toMatchObject({ path: 'kart', got: 'the bare number 2' });
   });

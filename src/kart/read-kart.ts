@@ -30,7 +30,7 @@ export function readKart(text: string, library: Library): KartRead {
 }
 
 function assemble(file: KartFile, library: Library, problems: Problems): Kart | undefined {
-  const { kinds, templates, rules, problems: libraryProblems } = readLibrary(library);
+  const { kinds, templates, rules, instruments, problems: libraryProblems } = readLibrary(library);
   const report = problems.add;
   problems.addAll(libraryProblems);
   const pick = <T>(key: 'template' | 'rules', id: string | undefined, from: ReadonlyMap<string, T>, place: Place) => {
@@ -63,12 +63,19 @@ function assemble(file: KartFile, library: Library, problems: Problems): Kart | 
     ...(file.template !== undefined && { template: file.template }),
     invented: file.invented ?? template?.value.invented ?? false,
     ...(ruleFile && { rules: ruleFile.value }),
+    ...(Object.keys(instruments).length > 0 && { instruments }),
     dimensions,
     parts: built.parts,
     joints: built.joints,
     items,
     functions: built.functions,
   };
+  if (Object.keys(kart.parts).length === 0)
+    report(top(undefined), {
+      expected: 'a kart of at least one part',
+      got: 'none: nothing could ever stand against it',
+      remedy: 'name a template, "template: six-speed gearbox", or give parts',
+    });
   checkUnits(kart, built.places, report);
   checkLimits(kart, layered.dimensions, report);
   if (problems.errors().length === 0) checkOrder(kart, built.places, report);

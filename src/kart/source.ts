@@ -134,7 +134,7 @@ export function readYaml(text: string, file: string | undefined, report: Report)
 /** Undefined where the nesting is beyond what the parser's own recursion can hold. */
 function parse(text: string, lineCounter: LineCounter) {
   try {
-    return parseDocument(text, { lineCounter, prettyErrors: false, logLevel: 'silent' });
+    return parseDocument(text, { lineCounter, prettyErrors: false, logLevel: 'error' });
   } catch (error) {
     if (error instanceof RangeError) return undefined;
     throw error;

@@ -11,7 +11,7 @@ export function addKart(program: Command, world: World): void {
     .command('new')
     .description('write a kart file to fill in, from a template')
     .argument('<file>', 'where to write it; nothing is overwritten')
-    .requiredOption('--template <name>', 'six-speed gearbox, single-speed direct drive, four-stroke junior')
+    .requiredOption('--template <name>', 'six-speed gearbox, single-speed direct-drive, four-stroke junior')
     .option('--name <name>', 'name of the kart (default: the name of the file)')
     .option('--json', 'print JSON')
     .addHelpText('after', '\nExample:\n  kartwright new my-kart.yaml --template "six-speed gearbox" --name 7\n')
@@ -33,7 +33,8 @@ export function addKart(program: Command, world: World): void {
           return;
         }
         world.out(wrap(`Wrote ${file}. Fill in what is marked "measure yours", then:`));
-        world.out(`  kartwright check ${file}\n  kartwright plan --kart ${file}\n`);
+        const typed = /^[\w./-]+$/.test(file) ? file : `"${file}"`;
+        world.out(`  kartwright check ${typed}\n  kartwright plan --kart ${typed}\n`);
       },
     );
 

@@ -18,7 +18,17 @@ export function addLog(program: Command, world: World): void {
       'after',
       `\nExamples:\n  kartwright log ran --minutes 12 --laps 10\n  echo '{"kind":"note","text":"new chain"}' | kartwright log\n`,
     )
-    .action(async (_, command: Command) => {
+    .argument('[kind]', 'what happened; without it, JSON is read')
+    .action(async (kind: string | undefined, _, command: Command) => {
+      if (kind !== undefined)
+        fail(
+          'wrong shape',
+          'log',
+          `Expected a kind of fact, got "${kind}".`,
+          `Kinds: ${Object.keys(TYPED)
+            .map(k => k.replace(' ', '-'))
+            .join(', ')}.`,
+        );
       const options = command.optsWithGlobals<Writing>();
       await session(world, options, 'write', async on => write(world, on, await fromInput(world), options));
     });

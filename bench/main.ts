@@ -3,6 +3,7 @@ import { cpus } from 'node:os';
 import { appends } from './append.ts';
 import { ballasts } from './ballast.ts';
 import { folds } from './fold.ts';
+import { frontEnds } from './front-end.ts';
 import { type Figure, table } from './measure.ts';
 import { plans } from './plan.ts';
 import { starts } from './start.ts';
@@ -15,6 +16,7 @@ for (const [title, measure] of [
   ['Fold', folds],
   ['Append', appends],
   ['Ballast', ballasts],
+  ['Front end', frontEnds],
   ['Start', starts],
 ] satisfies [string, () => Promise<readonly Figure[]>][]) {
   console.log(`${title}\n${table(await measure())}\n`);

@@ -56,6 +56,7 @@ export function toeOf(input: Input): Toe | undefined {
 }
 
 export type Square = AxlePlace & {
+  readonly misfit: number; // of the four lengths [m²], 0 for one figure
   readonly marks: number; // on the axle, apart [m]
   readonly sides: number; // left less right [m]
   readonly diagonals: number; // from the left less from the right [m]

@@ -19,7 +19,7 @@ const inOrOut = (si: number): string => (si > 0 ? 'toe-in' : si < 0 ? 'toe-out' 
 export function sayToe(input: Input, toe: Toe | undefined, work: RodWork | undefined): readonly string[] {
   if (toe === undefined) return [];
   const total = toeTotal(toe.total / 2, toe.diameter);
-  const state = `Both wheels together stand ${mm(total)} ${inOrOut(total)} at ${mm(toe.diameter)} diameter: ${formatQuantity(Math.abs(toe.total), '°', 2)}.`;
+  const state = `Both wheels together stand ${mm(total)} ${inOrOut(total)} at ${formatQuantity(toe.diameter, 'mm')} diameter: ${formatQuantity(Math.abs(toe.total), '°', 2)}.`;
   return [state, ...sayWork(input, toe, work)];
 }
 

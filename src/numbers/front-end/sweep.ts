@@ -89,9 +89,13 @@ export const steeringAngles = (most: number, count: number): readonly number[] =
 /** Turn of each kingpin for a turn of the column; both alike without a linkage. */
 export function turnsFor({ linkage }: FrontEnd, angle: number): { readonly left: number; readonly right: number } {
   if (linkage === undefined) return { left: angle, right: angle };
-  const of = (side: SideName): number =>
-    rodTurn(linkage[side], innerEnd(linkage.column, side, angle), angle) ?? Number.NaN;
-  return { left: of('left'), right: of('right') };
+  const of = (side: SideName): number => {
+    const turn = rodTurn(linkage[side], innerEnd(linkage.column, side, angle)) ?? Number.NaN;
+    return Math.abs(turn) < Math.PI / 2 ? turn : Number.NaN; // the other way to fit the rod, past its dead centre
+  };
+  const [left, right] = [of('left'), of('right')];
+  // A column that one rod stops turns neither wheel.
+  return Number.isNaN(left + right) ? { left: Number.NaN, right: Number.NaN } : { left, right };
 }
 
 function ackermannOf({ wheelbase, spacing }: FrontEnd, angle: number, left: number, right: number): number {

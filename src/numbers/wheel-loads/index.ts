@@ -1,6 +1,5 @@
 /** Wheel loads. */
 export {
-  axleLoads,
   type Body as KartBody,
   fourWheels,
   type Loads as WheelLoads,

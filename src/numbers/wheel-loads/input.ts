@@ -90,12 +90,7 @@ export function bodyProblems(input: Asked): readonly InputProblem[] {
   const track = Math.min(siOf(input, 'front contact track'), siOf(input, 'rear contact track'));
   if (Math.abs(siOf(input, 'cg left', 0)) >= track / 2)
     found.push(
-      wrong(
-        'cg left',
-        'a place between the wheels',
-        String(siOf(input, 'cg left')),
-        'measure from the middle of the kart',
-      ),
+      wrong('cg left', 'a place between the wheels', textOf(input, 'cg left'), 'measure from the middle of the kart'),
     );
   if (found.length === 0 && input.shim !== undefined && !(springsOf(input).frame > 0))
     found.push(

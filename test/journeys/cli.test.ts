@@ -159,6 +159,57 @@ describe('what scripts read', () => {
     }
   });
 
+  test('the set-up sheet stands against the baseline, a session, and says what is said of one setting', async () => {
+    type Sheet = {
+      against: { label: string };
+      differences: { name: string; by: string }[];
+      hints: { source: string }[];
+    };
+    const base = await json<Sheet>(['sheet', '--demo']);
+    expect(base.against.label).toContain('Base of the season');
+    const heat = await json<Sheet>(['sheet', '--demo', '--against', 'Heat 1']);
+    expect(heat.differences).toContainEqual(expect.objectContaining({ name: 'front spacers', by: '-10 mm' }));
+    const about = await kw(['sheet', '--demo', '--about', 'front spacers']);
+    expect(about.out).toMatch(/WHAT IS SAID OF IT[\s\S]*Source: [\s\S]*WHAT THIS KART SHOWED/);
+    const wrong = await kw(['sheet', '--demo', '--against', 'Heat 9']);
+    expect([wrong.code, wrong.err]).toEqual([3, expect.stringMatching(/session of the record/)]);
+  });
+
+  test('weighed, ballast added where it is told, weighed again: the shares are met and the weights were due again', async () => {
+    type Scales = { figures: Record<string, { si: number }> };
+    const wheels = ['front left', 'front right', 'rear left', 'rear right'];
+    const weigh = (kg: readonly number[], more = {}) =>
+      json<Scales>([
+        'calc',
+        'scales',
+        '--input',
+        JSON.stringify({ ...Object.fromEntries(wheels.map((wheel, n) => [wheel, `${kg[n]} kg ± 0.1 kg`])), ...more }),
+      ]);
+    const place = { name: 'floor', forward: '522.5 mm', left: '0 mm', most: '8 kg' };
+    const stance = { wheelbase: '1045 mm', 'front track': '1080 mm', 'rear track': '1170 mm' };
+    const first = await weigh([37, 37, 49, 49], { ...stance, 'least mass': '175 kg', places: [place] });
+    const added = first.figures['ballast floor']?.si ?? 0;
+    expect(added).toBeGreaterThan(3);
+    const quarter = added / 4; // in the middle of the four contacts, so a quarter on each
+    const second = await weigh([37 + quarter, 37 + quarter, 49 + quarter, 49 + quarter], { 'least mass': '175 kg' });
+    expect(second.figures['margin at the flag']?.si).toBeCloseTo(added - 3, 6);
+    expect(second.figures['chance of being heavy enough']?.si).toBeGreaterThan(0.949);
+
+    const data = 'ballast';
+    await kw(['new', 'ballast.yaml', '--template', 'six-speed gearbox'], { data });
+    const due = async () => {
+      const { due: all } = await json<{ due: { item: string; why: string }[] }>(['due'], { data });
+      return all.find(({ item }) => item === 'frame/corner weights');
+    };
+    await kw(['log', 'checked', 'frame/corner weights', '--pass', '--value', '43 %', '--kart', 'ballast.yaml'], {
+      data,
+    });
+    expect(await due()).toBeUndefined();
+    await kw(['log', 'taken-off', 'ballast block left'], { data });
+    await kw(['log', 'fitted', 'ballast block left', '--fresh'], { data });
+    expect((await due())?.why).toMatch(/^Ballast block left was put back/);
+  });
+
   test('a book exported, imported and exported again is the same to the byte', async () => {
     const once = (await kw(['book', 'export', '--demo'])).out;
     await kw(['book', 'import'], { data: 'copy', input: once });
@@ -167,7 +218,7 @@ describe('what scripts read', () => {
   });
 
   test('every command shows an example in its help', async () => {
-    const names = 'new check plan due log fit release facts strike calc serve'.split(' ').map(name => [name]);
+    const names = 'new check plan due log fit release facts strike sheet calc serve'.split(' ').map(name => [name]);
     for (const words of [...names, ['book', 'export'], ['book', 'import'], ['book', 'verify'], ['log', 'ran']]) {
       const help = await kw([...words, '--help']);
       expect(help.code).toBe(0);

@@ -114,12 +114,12 @@ function move(t: Tableau, entering: number): number {
 }
 
 function basicValues(t: Tableau): readonly number[] {
-  let rest = t.right;
-  t.full.forEach((full, n) => {
-    if (!full) return;
+  const rest = [...t.right];
+  for (let n = 0; n < t.columns.length; n++) {
+    if (!t.full[n]) continue;
     const { adds, most } = at(t, n);
-    rest = rest.map((value, row) => value - (adds[row] ?? 0) * most);
-  });
+    for (let row = 0; row < rest.length; row++) rest[row] = (rest[row] ?? 0) - (adds[row] ?? 0) * most;
+  }
   return solve(basisOf(t), rest);
 }
 
@@ -136,8 +136,11 @@ const costOf = (t: Tableau): number =>
 
 const basisOf = (t: Tableau): Matrix => t.right.map((_, row) => t.basis.map(n => at(t, n).adds[row] ?? 0));
 const transpose = (m: Matrix): Matrix => m.map((_, row) => m.map(line => line[row] ?? 0));
-const dot = (a: readonly number[], b: readonly number[]): number =>
-  a.reduce((sum, value, n) => sum + value * (b[n] ?? 0), 0);
+function dot(a: readonly number[], b: readonly number[]): number {
+  let sum = 0;
+  for (let n = 0; n < a.length; n++) sum += (a[n] ?? 0) * (b[n] ?? 0);
+  return sum;
+}
 
 function at(t: Tableau, n: number): Column {
   const column = t.columns[n];

@@ -8,7 +8,7 @@ const USUAL = { front: 0.43, left: 0.5 } as const; // published chassis set-up g
 const LIFT =
   'Caution: engine off. Raise the kart empty, on supports that cannot slide or tip; then the driver sits in, a helper steadying each side; the driver is out again before it comes down. Nobody reaches under it.';
 const FASTEN =
-  'Caution: ballast that comes loose at speed hits people. Through-bolt it to seat or frame by the rule set, class 8.8, washers of 30 mm on both faces, a second means on every bolt, a second look. Then weigh again.';
+  'Caution: ballast that comes loose at speed hits people. Through-bolt it to seat or frame by the rule set, class 8.8, washers of 30 mm on both faces, a second means on every bolt, a second look. Lead: gloves, wash hands. Then weigh again.';
 
 const percent = (share: number): string => formatQuantity(share, '%', 2);
 

@@ -114,6 +114,9 @@ const aircraft = (given: Given): Numbers => {
     min_inlb: line?.min ?? Number.NaN,
     max_inlb: line?.max ?? Number.NaN,
     maxAllowable_inlb: line?.most ?? Number.NaN,
+    shearMin_inlb: line?.shear?.min ?? Number.NaN,
+    shearMax_inlb: line?.shear?.max ?? Number.NaN,
+    shearMaxAllowable_inlb: line?.shear?.most ?? Number.NaN,
   };
 };
 

@@ -107,10 +107,12 @@ function nut(w: Worked): readonly string[] {
 function table(w: Worked): readonly string[] {
   const line = AIRCRAFT_TORQUE[w.thread.name];
   if (line === undefined) return [];
-  const [min, max, most] = [line.min, line.max, line.most].map(v => formatQuantity(v * POUND_INCH, torqueUnit(w)));
-  return [
-    `An aircraft table prints ${min} to ${max}, at most ${most}, for a tension nut on dry cadmium-plated threads.`,
-  ];
+  const printed = (o: { readonly min: number; readonly max: number; readonly most: number }): string => {
+    const [min, max, most] = [o.min, o.max, o.most].map(v => formatQuantity(v * POUND_INCH, torqueUnit(w)));
+    return `${min} to ${max}, at most ${most}`;
+  };
+  const thin = line.shear ? `, and ${printed(line.shear)} for a thin shear nut` : '';
+  return [`An aircraft table prints ${printed(line)}, for a tension nut${thin}, on dry cadmium-plated threads.`];
 }
 
 export function notes(w: Worked): readonly string[] {

@@ -28,8 +28,15 @@ function problemsOf(error: unknown): readonly Problem[] {
   if (!(error instanceof Error)) return [{ code: 'book', where: '', message: String(error), remedy: '' }];
   const { remedy, code, path } = error as Error & { remedy?: unknown; code?: unknown; path?: unknown };
   const because = typeof code === 'string' ? SYSTEM[code] : undefined;
-  if (because !== undefined && typeof path === 'string')
-    return [{ code: 'book', where: path || 'FILE', message: because.message, remedy: because.remedy }];
+  if (because !== undefined)
+    return [
+      {
+        code: 'book',
+        where: typeof path === 'string' && path !== '' ? path : 'FILE',
+        message: because.message,
+        remedy: because.remedy,
+      },
+    ];
   // A store's error carries its own code and remedy; the code of the face stays one of its own.
   return [{ code: 'book', where: '', message: sentence(error.message), remedy: sentence(remedy) }];
 }

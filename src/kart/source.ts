@@ -72,7 +72,7 @@ export function readYaml(text: string, file: string | undefined, report: Report)
   for (const error of [...document.errors, ...document.warnings])
     report(at(error.pos[0], []), {
       expected: 'YAML',
-      got: `this: ${firstLine(error.message)}`,
+      got: error.code === 'MULTIPLE_DOCS' ? 'a second document' : `this: ${firstLine(error.message)}`,
       remedy: remedyFor(error.code),
     });
   if (document.errors.length > 0) return undefined;

@@ -19,7 +19,10 @@ export const across = (value: number, { low, high }: Pick<Scale, 'low' | 'high'>
 
 export const scaleHeight = ({ above, bands }: Scale): number => above.length * LINE + 12 + bands.length * 40 + 4;
 
-/** From the leftmost mark on the lowest line, so that no leader crosses another's words. */
+/** About the width of words on the sheet: a little too much rather than too little. */
+const widthOf = (text: string): number => 7.4 * text.length;
+
+/** The leftmost mark on the lowest line and words to the left of their leader, so that no leader crosses another's words. */
 export function ScaleDrawing({ scale, top }: { readonly scale: Scale; readonly top: number }) {
   const marks = scale.above.toSorted((a, b) => b.at - a.at);
   const ground = top + marks.length * LINE + 8;
@@ -29,7 +32,7 @@ export function ScaleDrawing({ scale, top }: { readonly scale: Scale; readonly t
       {marks.map((mark, n) => {
         const x = across(mark.at, scale);
         const y = top + n * LINE + 13;
-        const left = x > SHEET_WIDTH / 2;
+        const left = x - 9 - widthOf(mark.text) > 2;
         return (
           <g key={mark.text} class={mark.signal ? 'signal' : ''}>
             <path class="thin" d={`M${x} ${foot}V${y - 4}H${left ? x - 6 : x + 6}`} />
@@ -41,11 +44,11 @@ export function ScaleDrawing({ scale, top }: { readonly scale: Scale; readonly t
       {scale.bands.map((band, n) => {
         const [from, to] = [across(band.from, scale), across(band.to, scale)];
         const y = ground + n * 40;
-        const anchor = to > SHEET_WIDTH * 0.6 ? 'end' : 'start';
+        const words = Math.min(from, SHEET_WIDTH - 6 - widthOf(band.text));
         return (
           <g key={band.text} class={band.signal ? 'signal' : ''}>
             <rect class="band" x={from} y={y + 3} width={Math.max(to - from, 2)} height={12} />
-            <Label x={anchor === 'end' ? to : from} y={y + 31} anchor={anchor} text={band.text} />
+            <Label x={Math.max(words, 2)} y={y + 31} anchor="start" text={band.text} />
           </g>
         );
       })}

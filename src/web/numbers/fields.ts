@@ -2,32 +2,22 @@
 import { z } from 'zod';
 import type { Subject } from '../../numbers/index.ts';
 
-export type TextField = {
+type Named = { readonly key: string; readonly meaning: string; readonly must: boolean };
+export type TextField = Named & {
   readonly is: 'text';
-  readonly key: string;
-  readonly meaning: string;
   readonly example: string; // with its unit, where it has one
-  readonly units: string; // every unit that is understood, '' for words
-  readonly must: boolean;
 };
-export type ChoiceField = {
-  readonly is: 'choice';
-  readonly key: string;
-  readonly meaning: string;
-  readonly choices: readonly string[];
-  readonly must: boolean;
-};
+export type ChoiceField = Named & { readonly is: 'choice'; readonly choices: readonly string[] };
+/** Fields that belong together: the front brakes. */
+export type GroupField = Named & { readonly is: 'group'; readonly form: Form };
 /** Rows of the same few fields: the links of a chain, the places for ballast. */
-export type ListField = {
-  readonly is: 'list';
-  readonly key: string;
-  readonly meaning: string;
-  readonly rows: readonly (TextField | ChoiceField)[];
-  readonly must: boolean;
-};
-export type Field = TextField | ChoiceField | ListField;
+export type ListField = Named & { readonly is: 'list'; readonly form: Form };
+export type Field = TextField | ChoiceField | GroupField | ListField;
 
+/** What is needed, and what the example shows, comes first; the rest can be said if known. */
 export type Form = { readonly first: readonly Field[]; readonly more: readonly Field[] };
+
+export const allFields = ({ first, more }: Form): readonly Field[] => [...first, ...more];
 
 type Shape = {
   readonly type?: string;
@@ -39,29 +29,32 @@ type Shape = {
   readonly items?: Shape;
 };
 
-/** What is needed, and what the example shows, comes first; the rest can be said if known. */
-export function formOf(subject: Subject): Form {
-  const fields = fieldsOf(z.toJSONSchema(subject.schema, { io: 'input' }) as Shape);
-  const first = (field: Field): boolean => field.must || field.key in subject.example;
+export const formOf = ({ schema, example }: Subject): Form =>
+  formFor(z.toJSONSchema(schema, { io: 'input' }) as Shape, example);
+
+function formFor({ properties = {}, required = [] }: Shape, example: unknown): Form {
+  const shown = isRecord(example) ? example : {};
+  const fields = Object.entries(properties).map(([key, shape]) =>
+    fieldFor({ key, meaning: meaningOf(shape), must: required.includes(key) }, shape, shown[key]),
+  );
+  const first = (field: Field): boolean => field.must || field.key in shown;
   return { first: fields.filter(first), more: fields.filter(field => !first(field)) };
 }
 
-export const allFields = ({ first, more }: Form): readonly Field[] => [...first, ...more];
-
-function fieldsOf({ properties = {}, required = [] }: Shape): readonly Field[] {
-  return Object.entries(properties).map(([key, shape]) => {
-    const must = required.includes(key);
-    const rows = shape.items === undefined ? undefined : fieldsOf(shape.items).filter(row => row.is !== 'list');
-    return rows === undefined
-      ? simple(key, shape, must)
-      : { is: 'list', key, meaning: shape.description ?? '', rows, must };
-  });
+function fieldFor(named: Named, shape: Shape, example: unknown): Field {
+  if (shape.items) {
+    const rows: readonly unknown[] = Array.isArray(example) ? example : [];
+    // What any row of the example shows.
+    return { ...named, is: 'list', form: formFor(shape.items, Object.assign({}, ...rows)) };
+  }
+  if (shape.properties) return { ...named, is: 'group', form: formFor(shape, example) };
+  if (shape.enum) return { ...named, is: 'choice', choices: shape.enum.map(String) };
+  return { ...named, is: 'text', example: String(shape.examples?.[0] ?? '') };
 }
 
-function simple(key: string, { description = '', examples, enum: choices }: Shape, must: boolean): Field {
-  if (choices) return { is: 'choice', key, meaning: description, choices: choices.map(String), must };
-  const [meaning = '', units = ''] = description.split(/\. Units: /);
-  // Said once above the form, not at each field.
-  const short = meaning.replace('; limits may follow, as in "146 mm ± 0.5 mm"', '');
-  return { is: 'text', key, meaning: short, example: String(examples?.[0] ?? ''), units, must };
-}
+/** Units and how limits are written are said once above the form, and again by a refusal, not at each field. */
+const meaningOf = ({ description = '' }: Shape): string =>
+  description.replace(/\. Units: .*$/, '').replace('; limits may follow, as in "146 mm ± 0.5 mm"', '');
+
+export const isRecord = (value: unknown): value is Readonly<Record<string, unknown>> =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);

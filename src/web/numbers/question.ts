@@ -1,78 +1,114 @@
 /** From what was typed to a question, and from a refusal back to its field. Nothing typed is ever changed. */
 import type { Kart } from '../../kart/index.ts';
 import type { InputProblem, Subject } from '../../numbers/index.ts';
-import { allFields, type Field, type Form } from './fields.ts';
+import { allFields, type Field, type Form, isRecord, type ListField } from './fields.ts';
 
-export type Row = Readonly<Record<string, string>>;
-export type Typed = Readonly<Record<string, string | readonly Row[]>>;
+/**
+ * What was typed, by path: `front/master bore`, `links/0/size`, as refusals name them. A list has at its own path how
+ * many rows it has.
+ */
+export type Typed = Readonly<Record<string, string>>;
 
-export const textOf = (typed: Typed, key: string): string => {
-  const value = typed[key];
-  return typeof value === 'string' ? value : '';
+export const under = (path: string, key: string | number): string => (path === '' ? String(key) : `${path}/${key}`);
+
+export const rowsOf = (typed: Typed, path: string): number => {
+  const rows = Number(typed[path] ?? 0);
+  return Number.isInteger(rows) && rows > 0 ? Math.min(rows, MOST_ROWS) : 0;
 };
-export const rowsOf = (typed: Typed, key: string): readonly Row[] => {
-  const value = typed[key];
-  return value === undefined || typeof value === 'string' ? [] : value;
-};
+const MOST_ROWS = 2000;
 
-/** An empty field was not asked about; everything else goes as it was typed. */
-export function questionOf(form: Form, typed: Typed): Readonly<Record<string, unknown>> {
+/** An empty field was not asked about; everything else goes as it was typed. Rows stay in their places. */
+export function questionOf(form: Form, typed: Typed, path = ''): Readonly<Record<string, unknown>> {
   return Object.fromEntries(
     allFields(form).flatMap((field): [string, unknown][] => {
-      if (field.is !== 'list') {
-        const text = textOf(typed, field.key).trim();
-        return text === '' ? [] : [[field.key, text]];
-      }
-      const rows = rowsOf(typed, field.key)
-        .map(said)
-        .filter(row => Object.keys(row).length > 0);
-      return rows.length === 0 ? [] : [[field.key, rows]];
+      const value = saidIn(field, typed, under(path, field.key));
+      return value === undefined ? [] : [[field.key, value]];
     }),
   );
 }
 
-const said = (row: Row): Row =>
-  Object.fromEntries(Object.entries(row).flatMap(([key, text]) => (text.trim() === '' ? [] : [[key, text.trim()]])));
+function saidIn(field: Field, typed: Typed, path: string): unknown {
+  if (field.is === 'list') {
+    const rows = rowsOf(typed, path);
+    return rows === 0
+      ? undefined
+      : Array.from({ length: rows }, (_, n) => questionOf(field.form, typed, under(path, n)));
+  }
+  if (field.is === 'group') {
+    const group = questionOf(field.form, typed, path);
+    return Object.keys(group).length === 0 ? undefined : group;
+  }
+  return typed[path]?.trim() || undefined;
+}
 
-/** The example of a subject as if a person had typed it. */
-export const typedExample = ({ example }: Subject): Typed => example as Typed;
+/** A question as if a person had typed it. */
+export function typedOf(question: unknown, path = ''): Typed {
+  if (Array.isArray(question)) {
+    const rows = question.map((row, n) => typedOf(row, under(path, n)));
+    return Object.assign({ [path]: String(rows.length) }, ...rows);
+  }
+  if (!isRecord(question)) return { [path]: String(question) };
+  return Object.assign({}, ...Object.entries(question).map(([key, value]) => typedOf(value, under(path, key))));
+}
 
-/** Names that the kart file or its rule set gives by another name, in the subject that asks for them. */
-const ELSEWHERE: Readonly<Record<string, Readonly<Record<string, string>>>> = {
-  'hub-hold': { 'tyre diameter': 'rear tyre diameter' },
-  'front-end': { 'tyre diameter': 'front tyre diameter', 'tyre width': 'front tyre width' },
-  brakes: { 'tyre diameter': 'rear tyre diameter' },
+/** One row less; those after it move up. */
+export function withoutRow(typed: Typed, path: string, row: number): Typed {
+  const moved = Object.entries(typed).flatMap(([key, text]): [string, string][] => {
+    if (!key.startsWith(`${path}/`)) return [[key, text]];
+    const [n = '', ...rest] = key.slice(path.length + 1).split('/');
+    if (Number(n) === row) return [];
+    return [[[path, Number(n) > row ? Number(n) - 1 : n, ...rest].join('/'), text]];
+  });
+  return { ...Object.fromEntries(moved), [path]: String(rowsOf(typed, path) - 1) };
+}
+
+/** Names that the kart file says in another way. */
+const ELSEWHERE: Readonly<Record<string, string>> = {
+  'hub-hold/tyre diameter': 'rear tyre diameter',
+  'front-end/tyre diameter': 'front tyre diameter',
+  'front-end/tyre width': 'front tyre width',
 };
 const LIMITS: Readonly<Record<string, (rules: Kart['rules']) => string | undefined>> = {
   'width limit': rules => rules?.limits['overall rear width']?.max?.text,
   'least mass': rules => rules?.limits.mass?.min?.text,
 };
 
-/** What the kart file and its rule set say already, field by field. */
-export function fromKart(form: Form, subject: string, kart: Kart): Typed {
-  return Object.fromEntries(
-    allFields(form).flatMap(({ key, is }) => {
-      if (is !== 'text') return [];
-      const name = ELSEWHERE[subject]?.[key] ?? key;
-      const text = kart.dimensions[name]?.text ?? LIMITS[key]?.(kart.rules);
-      return text === undefined ? [] : [[key, text]];
-    }),
-  );
+/** What the kart file and its rule set say already, field by field; `front/tyre diameter` is its front tyre diameter. */
+export function fromKart(form: Form, { name }: Pick<Subject, 'name'>, kart: Kart): Typed {
+  const found = (path: string, key: string): string | undefined =>
+    [ELSEWHERE[`${name}/${path}`] ?? '', path.replaceAll('/', ' '), key]
+      .map(dimension => kart.dimensions[dimension]?.text)
+      .find(text => text !== undefined) ?? LIMITS[path]?.(kart.rules);
+  const fill = (part: Form, at: string): Typed =>
+    Object.assign(
+      {},
+      ...allFields(part).map(field => {
+        const path = under(at, field.key);
+        if (field.is === 'group') return fill(field.form, path);
+        const text = field.is === 'text' ? found(path, field.key) : undefined;
+        return text === undefined ? {} : { [path]: text };
+      }),
+    );
+  return fill(form, '');
 }
 
-/** `places/0/most` → its own line; a path that is no field of the form is shown above it. */
-export const problemsAt = (problems: readonly InputProblem[], path: string): readonly InputProblem[] =>
-  problems.filter(problem => problem.path === path);
-
+/** Refusals whose path is no field of the form: shown above the button. */
 export function problemsElsewhere(form: Form, typed: Typed, problems: readonly InputProblem[]) {
-  const paths = new Set(allFields(form).flatMap(field => pathsOf(field, typed)));
+  const paths = new Set(pathsOf(form, typed, ''));
   return problems.filter(({ path }) => !paths.has(path));
 }
 
-const pathsOf = (field: Field, typed: Typed): readonly string[] =>
-  field.is === 'list'
-    ? [field.key, ...rowsOf(typed, field.key).flatMap((_, n) => field.rows.map(row => `${field.key}/${n}/${row.key}`))]
-    : [field.key];
+function pathsOf(form: Form, typed: Typed, at: string): readonly string[] {
+  return allFields(form).flatMap(field => {
+    const path = under(at, field.key);
+    if (field.is === 'group') return [path, ...pathsOf(field.form, typed, path)];
+    if (field.is === 'list') return [path, ...rowPaths(field, typed, path)];
+    return [path];
+  });
+}
+
+const rowPaths = ({ form }: ListField, typed: Typed, path: string): readonly string[] =>
+  Array.from({ length: rowsOf(typed, path) }, (_, n) => pathsOf(form, typed, under(path, n))).flat();
 
 /** What this device kept; anything it cannot be is as if nothing was kept. */
 export function typedFrom(kept: string): Typed | undefined {
@@ -84,10 +120,5 @@ export function typedFrom(kept: string): Typed | undefined {
   }
 }
 
-const isRecord = (value: unknown): value is Record<string, unknown> =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);
-const isRow = (value: unknown): value is Row =>
-  isRecord(value) && Object.values(value).every(text => typeof text === 'string');
 const isTyped = (value: unknown): value is Typed =>
-  isRecord(value) &&
-  Object.values(value).every(entry => typeof entry === 'string' || (Array.isArray(entry) && entry.every(isRow)));
+  isRecord(value) && Object.values(value).every(text => typeof text === 'string');

@@ -8,7 +8,7 @@ import { capital } from '../words.ts';
 import { Answered, HowWorkedOut } from './answered.tsx';
 import { AskForm } from './ask-form.tsx';
 import { formOf } from './fields.ts';
-import { fromKart, questionOf, type Typed, typedExample, typedFrom } from './question.ts';
+import { fromKart, questionOf, type Typed, typedFrom, typedOf } from './question.ts';
 
 export type SheetProps = { readonly kart: Kart; readonly keep: Keep; readonly subject: string | undefined };
 
@@ -49,9 +49,7 @@ function titleOf({ title }: Subject): readonly [string, string] {
 function SubjectPage({ subject, kart, keep }: { readonly subject: Subject; readonly kart: Kart; readonly keep: Keep }) {
   const form = useMemo(() => formOf(subject), [subject]);
   const kept = (what: string): string => `numbers ${what} ${kart.name} ${subject.name}`;
-  const [typed, setTyped] = useState<Typed>(
-    () => typedFrom(keep.get(kept('typed'))) ?? fromKart(form, subject.name, kart),
-  );
+  const [typed, setTyped] = useState<Typed>(() => typedFrom(keep.get(kept('typed'))) ?? fromKart(form, subject, kart));
   const [asked, setAsked] = useState<Typed | undefined>(() => typedFrom(keep.get(kept('asked'))));
   const [times, setTimes] = useState(0);
   const question = useMemo(() => asked && questionOf(form, asked), [form, asked]);
@@ -74,7 +72,8 @@ function SubjectPage({ subject, kart, keep }: { readonly subject: Subject; reado
   const [name, about] = titleOf(subject);
   const changed =
     asked !== undefined && JSON.stringify(questionOf(form, asked)) !== JSON.stringify(questionOf(form, typed));
-  const example = JSON.stringify(questionOf(form, typed)) === JSON.stringify(questionOf(form, typedExample(subject)));
+  const example =
+    JSON.stringify(questionOf(form, typed)) === JSON.stringify(questionOf(form, typedOf(subject.example)));
   return (
     <>
       <p>
@@ -99,15 +98,15 @@ function SubjectPage({ subject, kart, keep }: { readonly subject: Subject; reado
             onAsk={() => ask(typed)}
           >
             <div class="answers">
-              <button type="button" class="button plain" onClick={() => type(fromKart(form, subject.name, kart))}>
+              <button type="button" class="button plain" onClick={() => type(fromKart(form, subject, kart))}>
                 Start again
               </button>
               <button
                 type="button"
                 class="button plain"
                 onClick={() => {
-                  type(typedExample(subject));
-                  ask(typedExample(subject));
+                  type(typedOf(subject.example));
+                  ask(typedOf(subject.example));
                 }}
               >
                 Try the example

@@ -35,9 +35,7 @@ function torqueScale(asked: Asked): Scale | undefined {
     low: 0,
     high: 1.2 * Math.max(high, Number.isFinite(at) ? at : 0),
     above: mark(asked, set, wrench ? 'wrench at' : 'torque'),
-    bands: [
-      { from: low, to: high, text: `without a maker's figure ${wordsOf(asked, least)} to ${wordsOf(asked, largest)}` },
-    ],
+    bands: [{ from: low, to: high, text: `${wordsOf(asked, least)} to ${wordsOf(asked, largest)}` }],
   };
 }
 
@@ -70,7 +68,7 @@ function preloadScale(asked: Asked): Scale | undefined {
 
 export const boltPlate: DrawPlate = asked => {
   const scales = [
-    { name: 'Set the wrench', scale: torqueScale(asked) },
+    { name: "Wrench, without a maker's figure", scale: torqueScale(asked) },
     { name: 'Preload', scale: preloadScale(asked) },
   ].flatMap(({ name, scale }) => (scale ? [{ name, scale }] : []));
   if (scales.length === 0) return undefined;

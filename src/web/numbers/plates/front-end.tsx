@@ -94,7 +94,7 @@ function Upright(props: {
 }) {
   const { axes, at } = props;
   const x = plotX(at, axes);
-  const left = x > SHEET_WIDTH / 2;
+  const left = x > SHEET_WIDTH * 0.7;
   return (
     <g class={props.signal ? 'signal' : ''}>
       <line class="thin" x1={x} x2={x} y1={axes.top} y2={axes.top + axes.height} />

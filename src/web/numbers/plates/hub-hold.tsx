@@ -6,7 +6,7 @@ type Case = { readonly name: string; readonly clean: Margin; readonly film: Marg
 type Margin = { readonly si: number; readonly text: string };
 
 const LEFT = 6;
-const RIGHT = SHEET_WIDTH - 66;
+const RIGHT = SHEET_WIDTH - 84;
 const ROW = 58;
 /** A longer bar says no more: from here on it is cut, its figure is not. */
 const MOST = 3;

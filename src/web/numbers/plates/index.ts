@@ -2,6 +2,7 @@
 import { alignmentPlate } from './alignment.tsx';
 import type { Asked, Drawn, DrawPlate } from './asked.ts';
 import { boltPlate } from './bolt.tsx';
+import { brakesPlate } from './brakes.tsx';
 import { frontEndPlate } from './front-end.tsx';
 import { hubHoldPlate } from './hub-hold.tsx';
 import { rearTrackPlate } from './rear-track.tsx';
@@ -14,6 +15,7 @@ export type { Asked, Drawn } from './asked.ts';
 export const PLATES: Readonly<Record<string, DrawPlate>> = {
   'rear-track': rearTrackPlate,
   bolt: boltPlate,
+  brakes: brakesPlate,
   'hub-hold': hubHoldPlate,
   tolerance: tolerancePlate,
   scales: scalesPlate,

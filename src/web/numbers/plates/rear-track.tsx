@@ -62,7 +62,7 @@ export const rearTrackPlate: DrawPlate = asked => {
       ...rows.map(([name, of]) => [name, of('left'), of('right')]),
     ],
     drawing: (
-      <Plate height={limit === '' ? 272 : 290} title={title}>
+      <Plate height={limit === '' ? 300 : 322} title={title}>
         <Dimension from={{ x: x('left', at.left.half), y: 20 }} to={{ x: x('right', at.right.half), y: 20 }} />
         <Label x={MIDDLE} y={14} text={`${width} over the tyres`} />
         <line class="chain" x1={MIDDLE} x2={MIDDLE} y1={28} y2={178} />
@@ -78,13 +78,13 @@ export const rearTrackPlate: DrawPlate = asked => {
         ))}
         {rows.slice(0, 3).map(([name, of], n) => (
           <g key={name}>
-            <Label x={MIDDLE} y={196 + n * 34} text={name} look="quiet" />
+            <Label x={MIDDLE} y={200 + n * 40} text={name} look="quiet" />
             {SIDES.map(side => (
-              <Reading key={side} side={side} y={196 + n * 34} text={of(side)} />
+              <Reading key={side} side={side} y={200 + n * 40} text={of(side)} />
             ))}
           </g>
         ))}
-        {limit !== '' && <Label x={MIDDLE} y={284} text={`limit of the rules ${limit}`} look="quiet" />}
+        {limit !== '' && <Label x={MIDDLE} y={316} text={`limit of the rules ${limit}`} look="quiet" />}
       </Plate>
     ),
   };
@@ -147,7 +147,7 @@ function Corner(props: {
             x={side === 'left' ? 6 : SHEET_WIDTH - 6}
             y={48}
             anchor={side === 'left' ? 'start' : 'end'}
-            text={moveText(asked, side)}
+            text={`${side} hub ${moveText(asked, side)}`}
             look="strong"
           />
         </g>

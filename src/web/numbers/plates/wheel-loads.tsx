@@ -45,8 +45,10 @@ export const wheelLoadsPlate: DrawPlate = asked => {
             </g>
           );
         })}
-        <Label x={MIDDLE} y={PLAN.rear - 42} text="inner rear lifts at" look="quiet" />
-        <Label x={MIDDLE} y={PLAN.rear - 25} text={wordsOf(asked, 'inner rear lifts at')} look="strong" />
+        {['inner rear', 'lifts at'].map((text, n) => (
+          <Label key={text} x={MIDDLE} y={PLAN.rear - 58 + n * 16} text={text} look="quiet" />
+        ))}
+        <Label x={MIDDLE} y={PLAN.rear - 24} text={wordsOf(asked, 'inner rear lifts at')} look="strong" />
       </PlanPlate>
     ),
   };

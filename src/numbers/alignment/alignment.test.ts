@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { alignment } from './alignment.ts';
 import { axlePlace, fourLengths } from './square.ts';
-import { halfTurn, stringBias, toeAngle, toeFromString, toeTotal } from './toe.ts';
+import { halfTurn, stringBias, toeAngle, toeAtDiameter, toeFromString, toeTotal } from './toe.ts';
 
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 const place = fc.record({ wheelbase: between(0.9, 1.3), yaw: between(-0.03, 0.03), offset: between(-0.03, 0.03) });
@@ -15,6 +15,7 @@ describe('toe', () => {
         const angle = toeAngle(total, diameter);
         expect(toeTotal(angle, diameter)).toBeCloseTo(total, 12);
         expect(toeTotal(angle, 2 * diameter)).toBeCloseTo(2 * total, 12);
+        expect(toeAtDiameter(toeAtDiameter(total, diameter, 0.26), 0.26, diameter)).toBeCloseTo(total, 12);
         expect(toeAngle(-total, diameter)).toBeCloseTo(-angle, 12);
       }),
     );
@@ -109,7 +110,7 @@ const square = {
   'axle mark spacing': '1000 mm ± 0.1 mm',
 };
 const rods = {
-  'wanted toe': '-2 mm',
+  'wanted toe-in': '-2 mm',
   'wanted toe diameter': '260 mm',
   'steering arm': '95 mm',
   'steering arms': 'behind',
@@ -119,29 +120,42 @@ const rods = {
 
 describe('a question about toe', () => {
   it('says toe with its diameter, what to do to the rods, and the caution of steering work', () => {
-    const { say } = answer({ 'toe total': '2 mm', 'measuring diameter': '260 mm', ...rods });
+    const { say } = answer({ 'toe-in total': '2 mm', 'measuring diameter': '260 mm', ...rods });
     expect(say[0]).toBe('Both wheels together stand 2.0 mm toe-in at 260 mm diameter: 0.44°.');
     expect(say.join(' ')).toMatch(/Shorten each tie rod by 0.73 mm, 0.29 turns/);
     expect(say.join(' ')).toContain('Caution');
   });
+  it('takes toe-out as toe-in below nothing, and never both', () => {
+    const { 'wanted toe-in': _, ...rest } = rods;
+    const out = answer({ 'toe-out total': '-2 mm', 'measuring diameter': '260 mm', ...rest, 'wanted toe-out': '2 mm' });
+    expect(out).toEqual(answer({ 'toe-in total': '2 mm', 'measuring diameter': '260 mm', ...rods }));
+    expect(out.say[1]).toBe('Wanted is 2.0 mm toe-out at 260 mm; there it is 2.0 mm toe-in: 4.0 mm more toe-out.');
+    const both = { 'toe-out total': '2 mm', 'toe-in total': '-2 mm', 'measuring diameter': '260 mm' };
+    expect(problems(both).map(p => p.path)).toEqual(['toe-out total']);
+  });
   it('turns the rods the other way when the arms are ahead, and twice as far with one thread', () => {
-    const behind = answer({ 'toe total': '2 mm', 'measuring diameter': '260 mm', ...rods }).figures;
+    const behind = answer({ 'toe-in total': '2 mm', 'measuring diameter': '260 mm', ...rods }).figures;
     const ahead = answer({
-      'toe total': '2 mm',
+      'toe-in total': '2 mm',
       'measuring diameter': '260 mm',
       ...rods,
       'steering arms': 'ahead',
     }).figures;
-    const one = answer({ 'toe total': '2 mm', 'measuring diameter': '260 mm', ...rods, 'rod threads': 'one' }).figures;
+    const one = answer({
+      'toe-in total': '2 mm',
+      'measuring diameter': '260 mm',
+      ...rods,
+      'rod threads': 'one',
+    }).figures;
     expect(ahead['each rod longer by']?.si).toBeCloseTo(-(behind['each rod longer by']?.si ?? 0), 12);
     expect(one['turns of each rod']?.si).toBeCloseTo(2 * (behind['turns of each rod']?.si ?? 0), 12);
   });
   it('reads the same toe from rims, from each wheel and from strings', () => {
     const of = (input: Record<string, string>) =>
-      answer({ ...input, 'measuring diameter': '260 mm' }).figures['toe total']?.si;
+      answer({ ...input, 'measuring diameter': '260 mm' }).figures['toe-in total']?.si;
     const rims = of({ 'front apart': '1000 mm', 'rear apart': '1002 mm' });
-    expect(of({ 'toe total': '2 mm' })).toBeCloseTo(rims ?? 0, 9);
-    expect(of({ 'toe left': '1 mm', 'toe right': '1 mm' })).toBeCloseTo(rims ?? 0, 9);
+    expect(of({ 'toe-in total': '2 mm' })).toBeCloseTo(rims ?? 0, 9);
+    expect(of({ 'toe-in left': '1 mm', 'toe-in right': '1 mm' })).toBeCloseTo(rims ?? 0, 9);
     const strings = {
       'string front gap left': '51 mm',
       'string rear gap left': '50 mm',
@@ -153,7 +167,7 @@ describe('a question about toe', () => {
   it('cancels rim run-out by half a turn, and asks for it when it was not done', () => {
     const turned = answer({ ...alignment.example });
     expect(turned.figures['rim run-out']?.text).toBe('0.20 mm');
-    expect(answer({ 'toe total': '2 mm', 'measuring diameter': '260 mm' }).notes.join(' ')).toContain('half a turn');
+    expect(answer({ 'toe-in total': '2 mm', 'measuring diameter': '260 mm' }).notes.join(' ')).toContain('half a turn');
   });
   it('says when the uncertainty is larger than the toe', () => {
     const { notes } = answer({
@@ -164,13 +178,17 @@ describe('a question about toe', () => {
     expect(notes.join(' ')).toContain('not even in or out is sure');
   });
   it('never takes millimetres without their diameter, nor two ways at once, nor a toe that cannot be', () => {
-    expect(problems({ 'toe total': '2 mm' })[0]).toMatchObject({ path: 'measuring diameter' });
+    expect(problems({ 'toe-in total': '2 mm' })[0]).toMatchObject({ path: 'measuring diameter' });
     expect(
-      problems({ 'toe total': '2 mm', 'wanted toe': '2 mm', 'measuring diameter': '-260 mm' }).map(p => p.path),
+      problems({ 'toe-in total': '2 mm', 'wanted toe-in': '2 mm', 'measuring diameter': '-260 mm' }).map(p => p.path),
     ).toEqual(['wanted toe diameter', 'measuring diameter', 'measuring diameter']);
     expect(
-      problems({ 'toe total': '2 mm', 'toe left': '1 mm', 'toe right': '1 mm', 'measuring diameter': '260 mm' })[0]
-        ?.got,
+      problems({
+        'toe-in total': '2 mm',
+        'toe-in left': '1 mm',
+        'toe-in right': '1 mm',
+        'measuring diameter': '260 mm',
+      })[0]?.got,
     ).toBe('2 ways');
     expect(problems({ 'front apart': '1000 mm', 'rear apart': '42 in', 'measuring diameter': '10 in' })[0]?.path).toBe(
       'rear apart',
@@ -202,8 +220,8 @@ describe('a question about squareness', () => {
       ...Object.keys(square),
       ...Object.keys(rods),
       ...Object.keys(alignment.example),
-      'toe left',
-      'toe total',
+      'toe-in left',
+      'toe-in total',
     ];
     const text = fc.tuple(fc.double(), fc.constantFrom('mm', 'in', '°')).map(([n, u]) => `${n} ${u}`);
     fc.assert(

@@ -4,7 +4,7 @@ import { wrong } from '../asked.ts';
 import type { Card } from '../card.ts';
 import { small } from '../figure.ts';
 import { type Answer, type Figure, type Problems, problems, subject } from '../subject.ts';
-import { alignmentProblems, type Input, schema } from './input.ts';
+import { alignmentProblems, asToeIn, bothWays, type Input, schema } from './input.ts';
 import { type Square, squareOf, type Toe, toeOf } from './read.ts';
 import { type RodWork, rodWork } from './rods.ts';
 import { stringBias, toeTotal } from './toe.ts';
@@ -43,7 +43,7 @@ export const alignment = subject({
     'front apart after half a turn': '1001.4 mm',
     'rear apart after half a turn': '1000 mm',
     'measuring diameter': '255 mm',
-    'wanted toe': '-2 mm',
+    'wanted toe-out': '2 mm',
     'wanted toe diameter': '260 mm',
     'steering arm': '95 mm',
     'steering arms': 'behind',
@@ -53,8 +53,9 @@ export const alignment = subject({
   solve,
 });
 
-function solve(input: Input): Answer | Problems {
-  const against = alignmentProblems(input);
+function solve(asked: Input): Answer | Problems {
+  const input = asToeIn(asked);
+  const against = [...bothWays(asked), ...alignmentProblems(input)];
   if (against.length > 0) return problems(...against);
   const square = squareOf(input);
   if (square !== undefined && !possible(square))
@@ -86,19 +87,19 @@ function toeFigures(input: Input, toe: Toe | undefined, work: RodWork | undefine
   if (toe === undefined) return {};
   const over = input['wanted toe diameter'];
   const found: Record<string, Figure> = {
-    'toe total': angle(toe.total),
-    'toe total at measuring diameter': small(toeTotal(toe.total / 2, toe.diameter)),
+    'toe-in total': angle(toe.total),
+    'toe-in total at measuring diameter': small(toeTotal(toe.total / 2, toe.diameter)),
     'measuring diameter': small(toe.diameter),
     'expanded uncertainty': angle(2 * toe.u), // k = 2
   };
-  if (toe.left !== undefined) found['toe left'] = angle(toe.left);
-  if (toe.right !== undefined) found['toe right'] = angle(toe.right);
-  if (toe.left === undefined) found['toe each'] = angle(toe.total / 2);
+  if (toe.left !== undefined) found['toe-in left'] = angle(toe.left);
+  if (toe.right !== undefined) found['toe-in right'] = angle(toe.right);
+  if (toe.left === undefined) found['toe-in each'] = angle(toe.total / 2);
   if (toe.runOut !== undefined) found['rim run-out'] = small(toe.runOut);
   if (input['string off parallel'] && input['string span'])
     found['string bias'] = angle(stringBias(input['string off parallel'].si, input['string span'].si));
-  if (over) found['toe total at wanted diameter'] = small(toeTotal(toe.total / 2, over.si));
-  if (work) found['toe to add'] = angle(work.toe);
+  if (over) found['toe-in total at wanted diameter'] = small(toeTotal(toe.total / 2, over.si));
+  if (work) found['toe-in to add'] = angle(work.toe);
   if (work?.each !== undefined) found['each rod longer by'] = small(work.each);
   if (work?.turns !== undefined) found['turns of each rod'] = { si: work.turns, unit: '', text: work.turns.toFixed(2) };
   return found;

@@ -27,12 +27,16 @@ export function toeOf(input: Input): Toe | undefined {
     u: spreadOf(readings, f),
   });
   const both = (total: number, over: number): number => 2 * toeAngle(total, over);
-  if (method === 'total') return together(read('toe total', 'measuring diameter'), ([t = 0, d = 0]) => both(t, d));
+  if (method === 'total') return together(read('toe-in total', 'measuring diameter'), ([t = 0, d = 0]) => both(t, d));
   if (method === 'each') {
     const one = (key: (typeof ONE_EACH)[number]): number => toeOfOne(input[key]?.si ?? Number.NaN, diameter.si);
     const of = (sizes: readonly number[]): number =>
       toeOfOne(sizes[0] ?? 0, sizes[2] ?? 0) + toeOfOne(sizes[1] ?? 0, sizes[2] ?? 0);
-    return { ...together(read(...ONE_EACH, 'measuring diameter'), of), left: one('toe left'), right: one('toe right') };
+    return {
+      ...together(read(...ONE_EACH, 'measuring diameter'), of),
+      left: one('toe-in left'),
+      right: one('toe-in right'),
+    };
   }
   if (method === 'string') {
     const of = ([fl = 0, rl = 0, fr = 0, rr = 0, d = 0]: readonly number[]): number =>

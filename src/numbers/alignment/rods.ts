@@ -10,7 +10,7 @@ export type RodWork = {
 
 /** Each rod by half of the missing toe. Arms behind the kingpin: a longer rod is toe-in; ahead of it: toe-out. */
 export function rodWork(input: Input, toe: Toe): RodWork | undefined {
-  const wanted = input['wanted toe'];
+  const wanted = input['wanted toe-in'];
   const over = input['wanted toe diameter'];
   if (wanted === undefined || over === undefined) return undefined;
   const missing = 2 * Math.asin(wanted.si / (2 * over.si)) - toe.total;

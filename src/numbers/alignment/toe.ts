@@ -30,3 +30,7 @@ export const halfTurn = (before: number, after: number): { readonly mean: number
   mean: (before + after) / 2,
   runOut: Math.abs(before - after) / 2,
 });
+
+/** The same toe of both wheels, read over another diameter [m]: 2 mm at the tyre is less at the rim. Source: toe-geometry. */
+export const toeAtDiameter = (total: number, readOver: number, diameter: number): number =>
+  toeTotal(toeAngle(total, readOver), diameter);

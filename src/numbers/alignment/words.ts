@@ -16,24 +16,26 @@ const CAUTION =
 const mm = (si: number): string => formatQuantity(Math.abs(si), 'mm', 1);
 const inOrOut = (si: number): string => (si > 0 ? 'toe-in' : si < 0 ? 'toe-out' : 'no toe');
 
+const said = (si: number): string => (Math.abs(si) < 5e-5 ? 'no toe' : `${mm(si)} ${inOrOut(si)}`);
+
 export function sayToe(input: Input, toe: Toe | undefined, work: RodWork | undefined): readonly string[] {
   if (toe === undefined) return [];
   const total = toeTotal(toe.total / 2, toe.diameter);
-  const state = `Both wheels together stand ${mm(total)} ${inOrOut(total)} at ${formatQuantity(toe.diameter, 'mm')} diameter: ${formatQuantity(Math.abs(toe.total), '°', 2)}.`;
+  const state = `Both wheels together stand ${said(total)} at ${formatQuantity(toe.diameter, 'mm')} diameter: ${formatQuantity(Math.abs(toe.total), '°', 2)}.`;
   return [state, ...sayWork(input, toe, work)];
 }
 
 function sayWork(input: Input, toe: Toe, work: RodWork | undefined): readonly string[] {
   const over = input['wanted toe diameter'];
-  const wanted = input['wanted toe'];
+  const wanted = input['wanted toe-in'];
   if (work === undefined || over === undefined || wanted === undefined) return [];
   const now = toeTotal(toe.total / 2, over.si);
   const move = wanted.si - now;
-  if (Math.abs(move) < ENOUGH) return [`That is the wanted toe of ${wanted.text} at ${over.text}: leave the tie rods.`];
+  if (Math.abs(move) < ENOUGH) return [`That is the wanted ${said(wanted.si)} at ${over.text}: leave the tie rods.`];
   const longer = work.each !== undefined && (work.each > 0 ? 'Lengthen' : 'Shorten');
   const turns = work.turns === undefined ? '' : `, ${Math.abs(work.turns).toFixed(2)} turns of the rod`;
   return [
-    `Wanted is ${wanted.text} at ${over.text}; there it is ${formatQuantity(now, 'mm', 1)}: ${mm(move)} more ${inOrOut(move)}.`,
+    `Wanted is ${said(wanted.si)} at ${over.text}; there it is ${said(now)}: ${mm(move)} more ${inOrOut(move)}.`,
     longer
       ? `${longer} each tie rod by ${formatQuantity(Math.abs(work.each ?? 0), 'mm', 2)}${turns}, both by the same; then measure again.`
       : 'Turn both tie rods by the same, little by little, and measure again.',
@@ -74,7 +76,7 @@ export function saySquare(square: Square | undefined): readonly string[] {
   ];
 }
 
-const READINGS = ['measuring diameter', 'toe total', ...RIM, ...TURNED, ...ONE_EACH, ...STRING, ...SQUARE] as const;
+const READINGS = ['measuring diameter', 'toe-in total', ...RIM, ...TURNED, ...ONE_EACH, ...STRING, ...SQUARE] as const;
 
 export function alignmentNotes(input: Input, toe: Toe | undefined, square: Square | undefined): readonly string[] {
   const found: string[] = [];

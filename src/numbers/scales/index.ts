@@ -11,6 +11,6 @@ export {
   shares,
   totalOf,
 } from './corner-weights.ts';
-export { chanceHeavyEnough, leastReading, massAtTheEnd, type Weighed } from './least-mass.ts';
+export { leastReading, massAtTheEnd, type Weighed } from './least-mass.ts';
 export { type Column, minimise, type Optimum } from './linear-program.ts';
 export { scales } from './scales.ts';

@@ -96,7 +96,7 @@ function apart(input: Input): readonly InputProblem[] {
 }
 
 function lengths(input: Input): readonly InputProblem[] {
-  const needed = input.places !== undefined || input['left target'] !== undefined;
+  const needed = input.places !== undefined;
   const some = input['front track'] ?? input['rear track'];
   const missing = needed || some !== undefined ? STANCE.filter(name => input[name] === undefined) : [];
   return missing.map(name =>
@@ -135,6 +135,10 @@ function raised(input: Input): readonly InputProblem[] {
   if (H >= 0.8 * L)
     found.push(
       problem('rise', 'well under the wheelbase', input.rise?.text ?? '', 'raise the rear by about 300 mm, no more'),
+    );
+  if (H > 0 && H < 0.05 * L)
+    found.push(
+      problem('rise', 'at least 50 mm', input.rise?.text ?? '', 'raise the rear by about 300 mm: less shows nothing'),
     );
   const level = (input['front left']?.si ?? Number.NaN) + (input['front right']?.si ?? Number.NaN);
   const up = input['front raised'];

@@ -68,7 +68,10 @@ describe('the scales answer', () => {
       '3.5 kg must go from the right wheels to the left wheels',
     );
     expect(told({ ...FOUR, 'front target': '40 %' })).toContain('from the front wheels to the rear wheels');
-    expect(told({ ...FOUR, 'front target': '42 % ± 1 %' })).toContain('where it is wanted');
+    expect(told({ ...FOUR, 'front target': '42 % ± 1 %' })).toContain('where it is wanted; the chance');
+    expect(
+      answer({ ...FOUR, 'front target': '41 % ± 0.7 %' }).figures['chance of front share as wanted']?.si,
+    ).toBeLessThan(0.5);
   });
 
   test('ballast that cannot do it says by how much, and still gives the nearest', () => {
@@ -135,6 +138,7 @@ describe('what cannot be is refused with what would be right', () => {
     expect(told({ ...asked, 'front raised': '70 kg' })).toContain('exchange the two readings');
     expect(paths({ ...asked, 'front raised': '190 kg' })).toEqual(['front raised']);
     expect(paths({ ...asked, rise: '1000 mm' })).toEqual(['rise']);
+    expect(paths({ ...asked, rise: '5 mm' })).toEqual(['rise']);
     const { rise: _, ...without } = asked;
     expect(paths(without)).toEqual(['rise']);
   });
@@ -146,7 +150,11 @@ describe('what cannot be is refused with what would be right', () => {
       'places/2/name',
       'places/2/most',
     ]);
-    expect(paths({ ...FOUR, 'left target': '50 %' })).toEqual(['wheelbase', 'front track', 'rear track']);
+    expect(paths({ ...FOUR, 'least mass': '185 kg', places: PLACES })).toEqual([
+      'wheelbase',
+      'front track',
+      'rear track',
+    ]);
     expect(paths({ ...FOUR, 'front target': '430 %' })).toEqual(['front target']);
   });
 
@@ -155,6 +163,8 @@ describe('what cannot be is refused with what would be right', () => {
     const { notes } = answer(heavy);
     expect(notes.join(' ')).toContain('total 320 kg');
     expect(notes.join(' ')).toContain('front and rear readings are not exchanged');
+    const low = answer({ ...FOUR, ...STANCE, ...HEIGHT, 'front raised': '75.8 kg' });
+    expect(low.notes.join(' ')).toMatch(/range this was checked for: height/);
   });
 
   test('it never throws, whatever text it is given', () => {

@@ -6,7 +6,7 @@ import { type Answer, type Figure, type Problems, problems, subject } from '../s
 import { type Input, schema } from './input.ts';
 import { impossible } from './refusals.ts';
 import { notes, say } from './words.ts';
-import { type Worked, work } from './work.ts';
+import { asWanted, type Worked, work } from './work.ts';
 
 const card: Card = {
   what: 'Four scales under four wheels give the shares and the middle of the mass; raised once more at the rear, its height; and which ballast, where, brings it to the wanted shares and the least mass.',
@@ -93,6 +93,8 @@ function figures(w: Worked): Readonly<Record<string, Figure>> {
     for (const name of ['front', 'left', 'cross'] as const) {
       found[`${name} share`] = share(w.corners.shares[name]);
       found[`standard uncertainty of ${name} share`] = share(w.corners.u[name]);
+      const inside = asWanted(w, name);
+      if (inside !== undefined) found[`chance of ${name} share as wanted`] = chance(inside);
     }
   if (w.centre) {
     found['centre forward of rear axle'] = length(w.centre.forward);

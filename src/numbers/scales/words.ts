@@ -1,7 +1,7 @@
 /** What to do, and what to doubt, after the scales. */
 import { formatQuantity } from '../../quantity/index.ts';
 import { chance } from '../figure.ts';
-import type { Worked } from './work.ts';
+import { asWanted, type Worked } from './work.ts';
 
 const USUAL = { front: 0.43, left: 0.5 } as const; // published chassis set-up guide, 2005; source share-start
 
@@ -30,13 +30,16 @@ function weighed({ now, unit, corners }: Worked): readonly string[] {
 }
 
 /** What must come onto which wheels; without a wish, nothing is asked for. */
-function sides({ corners, input, now, unit, ballast }: Worked): readonly string[] {
+function sides(w: Worked): readonly string[] {
+  const { corners, input, now, unit, ballast } = w;
   if (corners === undefined || ballast !== undefined) return [];
   return (['front', 'left'] as const).flatMap(name => {
     const wanted = input[`${name} target`];
     if (wanted === undefined) return [];
     const off = wanted.si - corners.shares[name];
-    if (Math.abs(off) <= (wanted.half ?? 0)) return [`The ${name} share is where it is wanted.`];
+    const sure = asWanted(w, name);
+    const how = sure === undefined ? '' : `; the chance that it truly is: ${chance(sure).text}`;
+    if (Math.abs(off) <= (wanted.half ?? 0)) return [`The ${name} share is where it is wanted${how}.`];
     const [from, onto] = name === 'front' ? ['rear', 'front'] : ['right', 'left'];
     const [give, take] = off > 0 ? [from, onto] : [onto, from];
     return [
@@ -113,7 +116,7 @@ function missed(found: NonNullable<Worked['ballast']>, input: Worked['input'], u
 
 export const notes = (w: Worked): readonly string[] => [...unusual(w), ...assumed(w), ...meaning(w)];
 
-function unusual({ now, corners, input }: Worked): readonly string[] {
+function unusual({ now, corners, input, height }: Worked): readonly string[] {
   const outside = 'Outside the range this was checked for:';
   const found: string[] = [];
   if (now.mass < 100 || now.mass > 300)
@@ -132,6 +135,10 @@ function unusual({ now, corners, input }: Worked): readonly string[] {
   const { wheelbase, rise } = input;
   if (wheelbase && rise && (rise.si > 0.5 * wheelbase.si || rise.si < 0.1))
     found.push(`${outside} rise ${rise.text}: raise it by 200 to 400 mm.`);
+  if (height && !(height.height > 0.12 && height.height < 0.45))
+    found.push(
+      `${outside} height ${formatQuantity(height.height, 'mm', 0)}. Weigh again, with wheels free to roll and the driver still.`,
+    );
   for (const { name, forward, left } of input.places ?? [])
     if (forward.si < -0.3 || forward.si > (wheelbase?.si ?? 1) + 0.5 || Math.abs(left.si) > 0.75)
       found.push(`${outside} ${name} lies beyond the frame.`);

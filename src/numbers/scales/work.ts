@@ -1,5 +1,6 @@
 /** The scales worked out in numbers, before they are put into figures and words. */
 import { rectangular } from '../chain.ts';
+import { chanceInside } from '../conformance.ts';
 import type { Uncertain } from '../subject.ts';
 import { type Aim, type Ballast, leastBallast } from './ballast.ts';
 import { type Fixing, type FixingRule, fixing, fixingRule } from './ballast-fixing.ts';
@@ -78,6 +79,14 @@ export function work(input: Input): Worked {
     rule: limits.rule,
     ruleMissing: limits.missing,
   };
+}
+
+/** The chance that the true share lies within the limits of its target; undefined where it has none. Source: jcgm-106, 7.4. */
+export function asWanted({ input, corners }: Worked, name: keyof Shares): number | undefined {
+  const wanted = name === 'cross' ? undefined : input[`${name} target`];
+  if (wanted?.half === undefined || corners === undefined) return undefined;
+  const limits = { min: wanted.si - wanted.half, max: wanted.si + wanted.half };
+  return chanceInside(corners.shares[name], corners.u[name], limits);
 }
 
 const halfOf = (value: Uncertain | undefined): number => value?.half ?? SCALE_HALF;

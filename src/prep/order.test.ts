@@ -52,4 +52,10 @@ describe('the order of a plan', () => {
     const keys = planOf([foot, bleed]).map(s => s.key);
     expect(keys.indexOf('function-test frame/a firm foot')).toBeGreaterThan(keys.indexOf('torque hub/bolts'));
   });
+  it('fills the whole kart before it tries it: fuel before the engine is warmed', () => {
+    const fuel = item('frame/fuel', [{ on: 'event' }], { action: 'replace', grade: 'reliability', complete: true });
+    const warm = item('frame/warm', [{ on: 'event' }], { action: 'function-test', complete: true });
+    const keys = planOf([warm, fuel]).map(s => s.key);
+    expect(keys.indexOf('function-test frame/warm')).toBeGreaterThan(keys.indexOf('replace frame/fuel'));
+  });
 });

@@ -39,7 +39,7 @@ const phaseOf = (job: Job, work: Work, closes: boolean): number => {
       if (job.item.posture === 'side') return 0.5;
       return closes ? 2.5 : 5;
     case 'item':
-      if (job.item.complete) return 4;
+      if (job.item.complete) return job.item.action === 'replace' ? 3.5 : 4; // filled with fuel before the engine is tried
       if (job.item.posture === 'side' && !job.item.joint) return 0.5;
       if (job.item.joint) return 2;
       return work.off.has(job.item.part) && job.item.needsOff.length === 0 ? 3 : 1;

@@ -7,13 +7,14 @@
  * [1], φ front share of the brakes' force, μ grip of the tyres, δ drag of the engine at the rear over weight [1].
  * Level track, stiff kart, no air drag, one grip for both axles. Source: moment balance (checks/rows/brakes.json).
  */
+import { STANDARD_GRAVITY } from '../gravity.ts';
+
 export type Kart = {
   readonly wheelbase: number;
   readonly ahead: number; // centre of mass ahead of the rear axle [m]
   readonly height: number; // of the centre of mass [m]
 };
 
-export const STANDARD_GRAVITY = 9.80665; // m/s², exact by definition
 export const weightOf = (mass: number): number => mass * STANDARD_GRAVITY;
 
 /** Loads [N] at a deceleration z [g]; below 0 the rear has lifted before. */

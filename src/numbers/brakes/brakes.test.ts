@@ -153,10 +153,11 @@ describe('the brakes, asked', () => {
     expect(set.say.join(' ')).toMatch(/The bar stands where both axles are used alike/);
   });
   it('name the rear axle as one, with what that does, where it locks first', () => {
-    const answer = ask({ 'bar offset': '-3 mm' });
+    const answer = ask({ 'bar offset': '-3 mm', ...rear({ 'pistons a side': '1' }) });
     expect(answer.say[0]).toMatch(/First to lock: the rear axle, both wheels at once/);
     expect(answer.say.join(' ')).toMatch(/toward the front clevis/);
     expect(answer.notes.join(' ')).toMatch(/Pull the clutch/);
+    expect(ask().say.join(' ')).toMatch(/The bar alone should not give that/);
   });
   it('work with a rear brake alone', () => {
     const answer = ask({ front: null, 'bar spacing': null, 'bar offset': null });

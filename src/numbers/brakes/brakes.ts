@@ -42,7 +42,7 @@ const card: Card = {
   },
   validity:
     'Straight, level, stiff kart, no air drag, one grip; floating or opposed calipers that press alike on both sides; heat of one stop, none carried away. A rear axle locks as a whole. The makers and the class rules win.',
-  sources: ['brake-balance', 'brake-ratio', 'brake-heat', 'brake-stop', 'brake-usual', 'pad-limit'],
+  sources: ['brake-balance', 'brake-ratio', 'brake-heat', 'brake-stop', 'brake-usual', 'pad-limit', 'gravity-1901'],
 };
 
 export const brakes = subject({

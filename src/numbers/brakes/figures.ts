@@ -1,8 +1,9 @@
 /** The brakes as figures. */
 import { formatQuantity } from '../../quantity/index.ts';
 import { small } from '../figure.ts';
+import { STANDARD_GRAVITY } from '../gravity.ts';
 import type { Figure } from '../subject.ts';
-import { brakingLoads, STANDARD_GRAVITY } from './balance.ts';
+import { brakingLoads } from './balance.ts';
 import { brakingDistance, stoppingDistance, wearOf } from './stop.ts';
 import { ENDS, type Worked } from './work.ts';
 
@@ -14,6 +15,8 @@ const other = (si: number, unit: string, digits: number): Figure => ({
 });
 export const share = (si: number): Figure => other(si, '%', 1);
 export const metres = (si: number): Figure => other(si, 'm', 1);
+/** A place on the bar: no finer than it can be read. */
+export const tenths = (si: number): Figure => other(si, 'mm', 1);
 const rise = (si: number): Figure => ({
   si,
   unit: 'K',
@@ -56,8 +59,8 @@ export function figures(worked: Worked): Readonly<Record<string, Figure>> {
   found['pedal force at the first lock'] = force(worked.pedalAtLock);
   if (bar) {
     found['front share of the bar'] = share(bar.share);
-    found['ideal bar offset'] = small(bar.offset);
-    found['move the bearing forward'] = small(bar.move);
+    found['ideal bar offset'] = tenths(bar.offset);
+    found['move the bearing forward'] = tenths(bar.move);
   }
   if (stop) {
     const slow = reached * STANDARD_GRAVITY;

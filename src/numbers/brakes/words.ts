@@ -2,7 +2,7 @@
 import { formatQuantity } from '../../quantity/index.ts';
 import { small } from '../figure.ts';
 import { weightOf } from './balance.ts';
-import { force, hours, metres, share, slowing } from './figures.ts';
+import { force, hours, metres, share, slowing, tenths } from './figures.ts';
 import { brakingDistance, wearOf } from './stop.ts';
 import type { Worked } from './work.ts';
 
@@ -36,10 +36,16 @@ function bias({ bar, share: now, ideal }: Worked): readonly string[] {
   if (!bar) return [];
   const { move } = bar;
   if (Math.abs(move) < LEAST_MOVE) return [`The bar stands where both axles are used alike: ${share(now).text} front.`];
+  const wanted = `Front share is ${share(now).text}; ${share(ideal).text} would use both axles alike at this grip.`;
+  if (!withinBar(bar.wanted))
+    return [`${wanted} The bar alone should not give that: look at master bores, pistons and discs, then ask again.`];
   return [
-    `Front share is ${share(now).text}; ${share(ideal).text} would use both axles alike at this grip. That is the bearing ${small(Math.abs(move)).text} toward the ${move > 0 ? 'front' : 'rear'} clevis. Go there in small steps, each tried slowly: on less grip the ideal lies further back.`,
+    `${wanted} That is the bearing ${tenths(Math.abs(move)).text} toward the ${move > 0 ? 'front' : 'rear'} clevis. Go there in small steps, each tried slowly: on less grip the ideal lies further back.`,
   ];
 }
+
+/** Share of the bar within which it works freely; common practice. */
+const withinBar = (share: number): boolean => share > 0.3 && share < 0.7;
 
 function stops({ stop, reached, heat, input }: Worked): readonly string[] {
   if (!stop) return [];
@@ -75,7 +81,7 @@ export function notes(worked: Worked): readonly string[] {
           'Rear first: the kart wants to turn round, and on a gearbox kart the locked axle stalls the engine (memory). Pull the clutch.',
         ]
       : ['Front first: the kart runs straight on and does not steer until the foot eases (read second hand).']),
-    ...(bar && !(bar.wanted > 0.3 && bar.wanted < 0.7)
+    ...(bar && !withinBar(bar.wanted)
       ? [
           'Outside validity: the bar would stand far off its middle and may bind; look at master bores and pistons instead (common practice).',
         ]

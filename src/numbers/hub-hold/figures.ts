@@ -66,7 +66,9 @@ function seat({ input, force, demands, loads, sideFactor }: Worked): Record<stri
     ...hinge,
     'mean pressure': stress(meanPressure(force, diameter, length.si)),
     ...(moment ? { 'edge pressure added': stress(edgePressure(moment, diameter, length.si)) } : {}),
-    ...(wall ? { 'bending stress in the axle wall': stress(tubeStress(force, length.si, diameter, wall.si)) } : {}),
+    ...(wall
+      ? { 'bending stress in the axle wall, at most': stress(tubeStress(force, length.si, diameter, wall.si)) }
+      : {}),
   };
 }
 

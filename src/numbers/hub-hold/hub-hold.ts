@@ -35,7 +35,16 @@ const card: Card = {
   },
   validity:
     'Bore closes on the axle and the slot stays open; dry means a fresh cloth stays clean; no edge bearing, axle not oval. The key is a locator: it adds nothing to friction and keeps no hub on its axle. The maker of the hub decides its torque.',
-  sources: ['split-hub', 'nasa-5020', 'dynamic-two', 'key-strength', 'press-fit', 'hub-loads', 'hub-engagement'],
+  sources: [
+    'split-hub',
+    'nasa-5020',
+    'dynamic-two',
+    'key-strength',
+    'press-fit',
+    'hub-loads',
+    'hub-engagement',
+    'gravity-1901',
+  ],
 };
 
 export const hubHold = subject({

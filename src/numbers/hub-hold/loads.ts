@@ -6,9 +6,10 @@
  * N load on the tyre [N], μ grip of the tyre [1], R rolling radius [m], k dynamic factor [1], B torque on the axle [N·m],
  * s share of it: half, or all on the outer hub in a corner where the inner wheel is in the air.
  * The tyre limits the torque, so its own factor is 1 unless one is given. Without wheel loads: inner wheel in the air,
- * so that the outer carries all the weight of the rear; the inner counts with half of it (common practice, high side).
+ * so that the outer carries all the weight of the rear; the inner counts with half of it. Braking and drive take
+ * the same loads, because weight moves back under drive (common practice, high side).
  */
-export const STANDARD_GRAVITY = 9.80665; // m/s², exact by definition
+import { STANDARD_GRAVITY } from '../gravity.ts';
 
 export const USUAL_LOADS = {
   rearShare: 0.57, // of the weight on the rear wheels; common practice

@@ -22,7 +22,9 @@ export function say(worked: Worked): readonly string[] {
   const film = least(worked, 'film', ALONE);
   const together = least(worked, 'clean', ['together']);
   const side = (film: 'clean' | 'film') => margin(least(worked, film, ['side'])?.margin ?? Number.NaN).text;
-  const enough = clean !== undefined && clean.margin >= wanted;
+  const holds = (cases: readonly Case[]): boolean => (least(worked, 'clean', cases)?.margin ?? 0) >= wanted;
+  const need = `one bolt needs ${newtons(preloadWanted(worked)).text} at least for every load by itself, it has ${newtons(worked.preload).text}`;
+  const more = "Use a hub with more or larger bolts, or ask its maker; do not go beyond the maker's torque.";
   return [
     `Clean and dry this hub holds ${side('clean')} times the side load; with a film of oil ${side('film')} times.`,
     ...(clean && film
@@ -35,9 +37,11 @@ export function say(worked: Worked): readonly string[] {
           `In a corner with the largest torque, on the ${together.wheel} wheel, friction alone does not hold (${margin(together.margin).text}): the key takes that peak. Look at the key and for turning marks after running.`,
         ]
       : []),
-    enough
-      ? 'Clean the axle and the bore until a fresh cloth stays clean, dry, then make the bolts by turns.'
-      : `Not enough even when clean: one bolt needs ${newtons(preloadWanted(worked)).text} at least, it has ${newtons(worked.preload).text}. Use a hub with more or larger bolts, or ask its maker; do not go beyond the maker's torque.`,
+    !holds(['side'])
+      ? `Not enough against the side load even when clean: ${need}. ${more}`
+      : holds(ALONE)
+        ? 'Clean the axle and the bore until a fresh cloth stays clean, dry, then make the bolts by turns.'
+        : `Clean, it holds the side load; of braking and drive the key takes peaks: ${need}. ${more}`,
     'On the inner wheel the side load pulls the hub off the end of the axle, on the outer it pushes it inward: the key keeps it from neither, and is not counted here.',
     CAUTION,
   ];
@@ -67,6 +71,11 @@ export function notes(worked: Worked): readonly string[] {
         ]
       : []),
     ...(braking ? [] : ['Braking and drive are not known: give tyre diameter, or brake torque and engine torque.']),
+    ...(length && input['axle wall']
+      ? [
+          'Stress in the axle wall is for two jaws on bare lines; above the yield of the tube it ovals until the bore bears: look for a mark and measure the axle across.',
+        ]
+      : []),
     ...(input.interference ? ['The press fit is for a ring without a slot and is added to nothing.'] : []),
     "A pull or a twist test on one's own hub is worth more than any table. The hub maker's manual and the class rules win.",
   ];

@@ -6,7 +6,7 @@ import { leastByTighteningFactor, preloadRange } from './scatter.ts';
 import { isStrength, strengthOf } from './strength.ts';
 import { pitchDiameter, stressArea } from './stress-area.ts';
 import { headOf } from './tables.ts';
-import { isPipeThread, isThread, readThread } from './thread.ts';
+import { isThread, readThread } from './thread.ts';
 import {
   preloadAtYield,
   preloadByNutFactor,
@@ -36,71 +36,6 @@ const turning: fc.Arbitrary<Turning> = fc
     pitchDiameter: pitchDiameter(t),
     bearingDiameter: 1.3 * t.diameter,
   }));
-
-describe('a thread marking', () => {
-  it('is read in the ways people write it', () => {
-    for (const marking of ['M8', 'm8', 'M8x1.25', 'M8 x 1,25', 'M8×1.25', 'M8x1.25-6g', 'M8-6g', 'M8x1.250'])
-      expect(readThread(marking)).toMatchObject({ name: 'M8x1.25', diameter: 0.008, pitch: 0.00125, leftHand: false });
-    for (const marking of ['1/4-28', '1/4-28 UNF', '1/4"-28 UNF-2A', '1/4 - 28'])
-      expect(readThread(marking)).toMatchObject({ name: '1/4-28', diameter: 0.00635 });
-    expect(readThread('#10-32')).toMatchObject({ name: '10-32', diameter: 0.19 * 0.0254 });
-    expect(readThread('M8x1.25 LH')).toMatchObject({ leftHand: true });
-    expect(readThread('M25x1.5')).toMatchObject({ pitch: 0.0015 });
-  });
-  it('is refused with the thread most likely meant when no such thread exists', () => {
-    const remedy = (marking: string) => JSON.stringify(readThread(marking));
-    expect(remedy('M8x1.5')).toContain('did you mean \\"M8x1.25\\"');
-    expect(remedy('M13')).toContain('there is no M13');
-    expect(remedy('M25')).toContain('M25x1.5');
-    expect(remedy('5/16-20')).toContain('5/16-18 UNC');
-    expect(remedy('5/16-18 UNF')).toContain('5/16-18 UNC');
-    expect(remedy('3/16-24')).toContain('10-32');
-    for (const marking of ['', 'banana', 'M', 'Mx1', '1/0-20', 'M8x0', 'constructor', '8.8'])
-      expect(isThread(readThread(marking)), marking).toBe(false);
-  });
-  it('never throws, whatever is written', () => {
-    fc.assert(fc.property(fc.string({ maxLength: 40 }), marking => void readThread(marking)));
-  });
-  it('of a fitting is known as one', () => {
-    for (const marking of ['G 1/8', '1/8-27 NPT', '1/8 NPT', 'R 1/4'])
-      expect(isPipeThread(marking), marking).toBe(true);
-    for (const marking of ['M8x1.25', '1/4-28', 'G']) expect(isPipeThread(marking), marking).toBe(false);
-  });
-});
-
-describe('a class mark', () => {
-  const metric = { series: 'metric', diameter: 0.008 } as const;
-  const inch = { series: 'unified', diameter: 0.00635 } as const;
-  it('promises proof below yield below breaking, for every class that is known', () => {
-    const marks = ['4.6', '4.8', '5.6', '5.8', '6.8', '8.8', '9.8', '10.9', '12.9', 'a2-70', 'A4-80'];
-    const all = [
-      ...marks.map(m => strengthOf(m, metric)),
-      ...['grade 2', 'Gr. 5', 'SAE grade 8'].map(m => strengthOf(m, inch)),
-    ];
-    expect(all).toHaveLength(14);
-    for (const one of all) {
-      if (!isStrength(one)) throw new Error(one.remedy);
-      expect(one.proof).toBeLessThanOrEqual(one.yield);
-      expect(one.yield).toBeLessThan(one.ultimate);
-    }
-  });
-  it('of 8.8 is a little higher over 16 mm', () => {
-    expect(strengthOf('8.8', { series: 'metric', diameter: 0.016 })).toMatchObject({ proof: 580e6, yield: 640e6 });
-    expect(strengthOf('8.8', { series: 'metric', diameter: 0.018 })).toMatchObject({ proof: 600e6, yield: 660e6 });
-  });
-  it('that is none is refused with the one most likely meant', () => {
-    const remedy = (mark: string, on: typeof metric | typeof inch) => JSON.stringify(strengthOf(mark, on));
-    expect(remedy('88', metric)).toContain('\\"8.8\\"');
-    expect(remedy('10,9', metric)).toContain('\\"10.9\\"');
-    expect(remedy('12.8', metric)).toContain('\\"12.9\\"');
-    expect(remedy('8', metric)).toContain('marks a nut');
-    expect(remedy('45H', metric)).toContain('marks a nut or a set screw');
-    expect(remedy('grade 8', metric)).toContain('grades are for inch threads');
-    expect(remedy('8.8', inch)).toContain('an inch bolt has a grade');
-    expect(remedy('5', inch)).toContain('grade 5');
-    expect(isStrength(strengthOf('toString', metric))).toBe(false);
-  });
-});
 
 describe('torque and preload', () => {
   it('lead back to each other', () => {
@@ -275,6 +210,14 @@ describe('the subject', () => {
     expect(feel.figures['least preload']).toBeUndefined();
     expect(feel.say.join(' ')).toContain('by feel no preload can be relied on');
   });
+  it('counts on the least of dry threads and the largest of oiled ones where nothing is known of them', () => {
+    const of = (threads?: string) => {
+      const { figures } = ask({ thread: 'M8', torque: '20 N·m', ...(threads && { threads }) });
+      return [figures['least preload']?.si, figures['largest preload']?.si];
+    };
+    expect(of()).toEqual([of('dry')[0], of('oiled')[1]]);
+    expect(of('dry')[0]).toBeCloseTo(8125, 6);
+  });
   it('throws a used locking nut away that runs too easily', () => {
     const used = (running: string) =>
       ask({ thread: '5/16-24', 'locking nut': 'used', 'running torque': running }).say.join(' ');
@@ -303,6 +246,51 @@ describe('the subject', () => {
     expect(radius.kind === 'problems' && radius.problems[0]?.remedy).toContain('not the radius');
     expect(bolt.ask({ thread: 'M8', torque: 20 })).toMatchObject({ kind: 'problems' });
     expect(bolt.ask({ thread: 'M8', torque: '20 N' })).toMatchObject({ kind: 'problems' });
+  });
+  it('never throws, and never answers without a number, whatever is asked', () => {
+    const text = fc.constantFrom(
+      '20 N·m',
+      '-1 N·m',
+      '0 N·m',
+      '3 kN',
+      '0.12',
+      '0',
+      '1e9 N·m',
+      '9 mm',
+      'M8',
+      '8.8',
+      'grade 5',
+      'x',
+      7,
+      null,
+    );
+    const keys = fc.constantFrom(
+      'torque',
+      'preload',
+      'dry figure',
+      'nut factor',
+      'thread friction',
+      'head friction',
+      'hole diameter',
+      'running torque',
+      'class',
+      'method',
+    );
+    fc.assert(
+      fc.property(
+        fc.constantFrom('M8', 'M25x1', '1/4-28', '1-8', 'M8x9'),
+        fc.dictionary(keys, text),
+        (thread, rest) => {
+          const answer = bolt.ask({ thread, ...rest });
+          if (answer.kind === 'answer')
+            for (const { si, text: shown } of Object.values(answer.figures)) {
+              expect(Number.isFinite(si)).toBe(true);
+              expect(shown).not.toContain('not known');
+            }
+          else expect(answer.problems.length).toBeGreaterThan(0);
+        },
+      ),
+    );
   });
   it('marks an answer outside what it was checked for', () => {
     expect(ask({ thread: 'M20', class: '8.8' }).notes.join(' ')).toContain(

@@ -49,7 +49,7 @@ export function jointTorque(o: {
     max,
     source: `computed from ${thread.name} ${strength.mark}, not the maker's figure`,
     notes: [
-      `${o.lubricated === undefined ? 'Taken as oiled, because it is not known to be dry' : `For ${state === 'dry' ? 'a dry' : 'an oiled'} thread`}. The manual of the part wins; a clamp on a thin casting or a tube takes less.`,
+      `${o.lubricated === undefined ? 'Taken as oiled, because it is not known to be dry' : `For ${state === 'dry' ? 'a dry' : 'an oiled'} thread`}. The manual of the part wins; a thread in aluminium, a clamp on a thin casting or a tube takes less.`,
       ...(o.lockingNut === true ? ['Add the running torque of the locking nut, measured before it seats.'] : []),
       ...doubts(thread, strength),
     ],

@@ -123,7 +123,9 @@ export function notes(w: Worked): readonly string[] {
       ? doubts(w.thread, w.strength)
       : ['Add "class", the mark on the head: without it strength and torque range are not known.']),
     ...(input.threads === undefined
-      ? ['Threads taken as oiled, because they are not known to be dry: that is the lower torque.']
+      ? [
+          'It is not known whether the threads are dry: the torque is that of oiled ones, the least preload that of dry ones.',
+        ]
       : []),
     ...(w.made && input['nut factor'] === undefined && friction === undefined
       ? [`Nut factor taken as ${NUT_FACTOR[w.state].toFixed(2)}; published ones run from 0.10 to 0.35 for steel.`]
@@ -140,6 +142,6 @@ export function notes(w: Worked): readonly string[] {
     ...(w.highest && w.highest.torque === undefined
       ? ['Give "face diameter" and "hole diameter" for the torque at yield and the release torque.']
       : []),
-    'A clamp on a thin casting or a tube takes less than the bolt could bear (common practice). The manual of the part and the class rules win.',
+    'A thread in aluminium, a clamp on a thin casting or a tube takes less than the bolt could bear (common practice). The manual of the part and the class rules win.',
   ];
 }

@@ -89,19 +89,42 @@ function made(
     ? tighteningTorque({ ...turning, preload: 1 })
     : torqueByNutFactor({ factor, diameter, preload: 1 });
   const preload = input.preload?.si ?? (input.torque?.si ?? Number.NaN) / perNewton;
-  const scatter = scatterOf(method, state === 'oiled');
-  const known = input['nut factor']?.half;
-  // Limits of a measured factor take the place of the scatter of the method where they are wider.
-  const spread = scatter === undefined ? undefined : Math.max(scatter, known === undefined ? 0 : known / factor);
+  const torque = preload * perNewton;
+  const reach = preloadReach(input, method, { torque, preload, factor, diameter, long });
   return {
     made: {
-      torque: preload * perNewton,
+      torque,
       preload,
-      ...(spread !== undefined && spread < 1 && { reach: preloadRange(preload, spread) }),
+      ...(reach && { reach }),
       ...(turning && { release: releaseTorque({ ...turning, preload }) }),
       unwinding: unwindingMoment({ preload, pitch: thread.pitch }),
     },
   };
+}
+
+/**
+ * Least and largest preload. Where nothing is known of the threads, the least is that of dry ones and the largest that of
+ * oiled ones: not to know falls on the safe side of slip and of strength.
+ */
+function preloadReach(
+  input: Input,
+  method: Method,
+  o: { torque: number; preload: number; factor: number; diameter: number; long: boolean },
+): Range | undefined {
+  const of = (state: Lubrication, preload: number): Range | undefined => {
+    const scatter = scatterOf(method, state === 'oiled');
+    if (scatter === undefined) return undefined;
+    // Limits of a measured factor take the place of the scatter of the method where they are wider.
+    const spread = Math.max(scatter, (input['nut factor']?.half ?? 0) / o.factor);
+    return preloadRange(preload, spread);
+  };
+  if (input.threads !== undefined) return of(input.threads, o.preload);
+  const by = (state: Lubrication): number =>
+    input['nut factor'] !== undefined || o.long
+      ? o.preload
+      : preloadByNutFactor({ factor: NUT_FACTOR[state], diameter: o.diameter, torque: o.torque });
+  const [dry, oiled] = [of('dry', by('dry')), of('oiled', by('oiled'))];
+  return dry && oiled && { min: dry.min, max: Math.max(dry.max, oiled.max) };
 }
 
 /** The same torque on an oiled thread; the table rule takes 10 % off a dry torque for engine oil. Source: army-lubricated. */

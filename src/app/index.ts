@@ -1,5 +1,6 @@
 export { type App, type AppParts, createApp, type Filed, type Imported } from './app.ts';
 export type { DemoText } from './demo.ts';
+export { instrumentsFor, judgeTyped, type ReadingJudged } from './judge.ts';
 export type { AppendOutcome, BookStore, Clock, Ids, KartRead, KartReader, Kept } from './ports.ts';
 export { ASKS_AGAIN, CODES, type Code, fromKartFile, type Problem, Refusal, sentence } from './problem.ts';
 export {

@@ -1,10 +1,11 @@
 /** Readings: from the text a person gave to what the book keeps, and what the kart says they should lie between. */
 import type { Reading } from '../book/index.ts';
-import type { Item, Kart } from '../kart/index.ts';
+import type { Instrument, Item, Kart } from '../kart/index.ts';
+import { parseReadings } from '../numbers/index.ts';
 import { type Dimension, findUnit, formatQuantity, type Measure, parseQuantity } from '../quantity/index.ts';
 import { type Problem, refuse, sentence } from './problem.ts';
 
-/** A reading as it comes in: its text, or its text with what it was read with. What it is in SI is worked out here. */
+/** A reading as it comes in: its text, which may hold several with `;` between, or its text with what it was read with. What it is in SI is worked out here. */
 export type ReadingInput =
   | string
   | { readonly text: string; readonly instrument?: string; readonly resolution?: string | number };
@@ -25,19 +26,39 @@ export function readReading(
   const given = typeof input === 'object' && input !== null ? input : { text: input };
   const { text, instrument, resolution } = given as { text?: unknown; instrument?: unknown; resolution?: unknown };
   const dimension = item && dimensionOf(item, kart);
-  const read = parseQuantity(text, dimension);
+  const read = parseReadings(text, dimension);
   if (!read.ok) return { problem: notOne(read, where) };
-  const fine = typeof resolution === 'string' ? parseQuantity(resolution, read.value.dimension) : undefined;
+  const readings = read.value;
+  const [first] = readings as readonly [Measure, ...Measure[]]; // never empty
+  const fine = typeof resolution === 'string' ? parseQuantity(resolution, first.dimension) : undefined;
   if (fine && !fine.ok) return { problem: notOne(fine, `${where}.resolution`) };
+  const named = instrument === undefined ? undefined : instrumentOf(kart, String(instrument));
+  const step = fine ? fine.value.si : resolution === undefined ? listedStep(named, first) : Number(resolution);
   return {
     reading: {
-      text: read.value.text,
-      si: read.value.si,
-      unit: read.value.unit,
-      ...(instrument === undefined ? {} : { instrument: String(instrument) }),
-      ...(resolution === undefined ? {} : { resolution: fine ? fine.value.si : Number(resolution) }),
+      text: String(text).trim(),
+      si: readings.reduce((total, one) => total + one.si, 0) / readings.length,
+      unit: first.unit,
+      ...(instrument === undefined ? {} : { instrument: named?.name ?? String(instrument) }),
+      ...(step === undefined ? {} : { resolution: step }),
     },
   };
+}
+
+/** By its name as in the list, in any case; undefined when it is not in there. */
+export function instrumentOf(kart: Kart, name: string | undefined): Instrument | undefined {
+  const wanted = name?.trim().toLowerCase();
+  return Object.values(kart.instruments ?? {}).find(one => one.name.toLowerCase() === wanted);
+}
+
+/** Can this instrument read that dimension at all? A list's step of temperature is one of degrees and of differences. */
+export const canRead = ({ resolution }: Instrument, dimension: Dimension): boolean =>
+  resolution.dimension === (dimension === 'temperature-difference' ? 'temperature' : dimension);
+
+/** The finest step of a listed instrument on the scale that was read [SI]. */
+function listedStep(instrument: Instrument | undefined, { unit, dimension }: Measure): number | undefined {
+  if (instrument === undefined || !canRead(instrument, dimension)) return undefined;
+  return unit === 'in' && instrument.inches ? instrument.inches.si : instrument.resolution.si;
 }
 
 /** What a pass must lie between: the item's own limits, the joint's torque, and the class limit where it is tighter. */
@@ -80,7 +101,7 @@ const largest = (all: readonly (Measure | undefined)[]): Measure | undefined =>
 const smallest = (all: readonly (Measure | undefined)[]): Measure | undefined =>
   all.reduce((best, one) => (one && (!best || one.si < best.si) ? one : best), undefined);
 
-function dimensionOf(item: Item, kart: Kart): Dimension | undefined {
+export function dimensionOf(item: Item, kart: Kart): Dimension | undefined {
   const torque = item.joint === undefined ? undefined : kart.joints[item.joint]?.torque;
   const { target, min, max, plausible, unit } = item.measure ?? {};
   const known = target ?? min ?? max ?? plausible?.min ?? torque?.min;

@@ -2,6 +2,7 @@
 import { type Draft, FACT_FORMAT, type Fact, FIRST_PREV, fold, Ledger, type Payload, sealAll } from '../book/index.ts';
 import type { Kart } from '../kart/index.ts';
 import { stands } from './checks.ts';
+import { judgeReading, type ReadingJudged } from './judge.ts';
 import type { BookStore, Clock, Ids, KartReader } from './ports.ts';
 import { fromKartFile, type Problem, refuse } from './problem.ts';
 import { shape } from './shape.ts';
@@ -26,7 +27,12 @@ export type Written = {
 };
 
 export type Recorded =
-  | { readonly kind: 'recorded'; readonly facts: readonly Fact[] }
+  | {
+      readonly kind: 'recorded';
+      readonly facts: readonly Fact[];
+      /** What the readings among them say, each with the id of its fact. */
+      readonly judgements?: readonly (ReadingJudged & { readonly fact: string })[];
+    }
   | { readonly kind: 'refused'; readonly problems: readonly Problem[] };
 
 export const refused = (...problems: readonly Problem[]): Recorded => ({ kind: 'refused', problems });
@@ -51,7 +57,9 @@ export async function record(writer: Writer, name: string, raw: readonly unknown
     if (put.ok) drafts.push(put.payload);
     else problems.push(...put.problems);
   }
-  return problems.length > 0 ? refused(...problems) : write(writer, name, drafts, { by, at: time.at });
+  if (problems.length > 0) return refused(...problems);
+  const done = await write(writer, name, drafts, { by, at: time.at });
+  return done.kind === 'recorded' ? { ...done, judgements: bench.judged(done.facts) } : done;
 }
 
 /** Seals and appends payloads that have been checked. */
@@ -113,6 +121,17 @@ class Bench {
     if (problems.length > 0) return { ok: false, problems };
     this.#lay(payload);
     return { ok: true, payload };
+  }
+
+  /** What the readings of facts say, held against the kart. */
+  judged(facts: readonly Fact[]): NonNullable<Extract<Recorded, { kind: 'recorded' }>['judgements']> {
+    const kart = this.#kart;
+    return facts.flatMap(fact => {
+      const item = kart?.items['item' in fact ? (fact.item ?? '') : 'joint' in fact ? fact.joint : ''];
+      if (!kart || !item || !('reading' in fact) || !fact.reading) return [];
+      const judged = judgeReading(kart, item, fact.reading);
+      return judged === undefined ? [] : [{ ...judged, fact: fact.id }];
+    });
   }
 
   /** What else is wrong with a fact whose reading is none: told at once, not after the reading is right. */

@@ -18,6 +18,7 @@ const textsIn = (root: string): LibraryTexts => ({
   kinds: yamlIn(join(root, 'data', 'kinds')),
   templates: yamlIn(join(root, 'data', 'templates')),
   rules: yamlIn(join(root, 'data', 'rules')),
+  instruments: yamlIn(join(root, 'data', 'instruments')),
 });
 
 /** As the build writes it down: a file's pack counts only for the very text it was made of. */

@@ -1,18 +1,29 @@
 /** The kinds, templates and rule sets that a kart file may name: plain texts handed in, read once and kept. */
 import type { z } from 'zod';
-import type { Limit, RuleSet } from './model.ts';
+import { instrumentFrom } from './instruments.ts';
+import type { Instrument, Limit, RuleSet } from './model.ts';
 import { type Packed, pack, unpack } from './pack.ts';
 import { type Problem, Problems, type Report, show } from './problem.ts';
 import { quantityAt } from './quantities.ts';
-import { type KindFile, kindsShape, type RulesFile, rulesShape, type TemplateFile, templateShape } from './shapes.ts';
+import {
+  type InstrumentFile,
+  instrumentsShape,
+  type KindFile,
+  kindsShape,
+  type RulesFile,
+  rulesShape,
+  type TemplateFile,
+  templateShape,
+} from './shapes.ts';
 import { child, placeIn, readYaml, type Tree, top } from './source.ts';
 import { validate } from './validate.ts';
 
-/** File name → YAML text, in each of the three folders of `data/`. */
+/** File name → YAML text, in each folder of `data/`. */
 export type LibraryTexts = {
   readonly kinds: Readonly<Record<string, string>>;
   readonly templates: Readonly<Record<string, string>>;
   readonly rules: Readonly<Record<string, string>>;
+  readonly instruments?: Readonly<Record<string, string>>;
 };
 
 /** 'kinds/brakes.yaml' → its text read before, and found to have the right shape. */
@@ -25,7 +36,8 @@ export type ReadLibrary = {
   readonly kinds: ReadonlyMap<string, KindFile>;
   readonly templates: ReadonlyMap<string, LibraryFile<TemplateFile>>;
   readonly rules: ReadonlyMap<string, LibraryFile<RuleSet>>;
-  /** What is wrong with the kinds, and with files that say not even their own name. */
+  readonly instruments: Readonly<Record<string, Instrument>>;
+  /** What is wrong with the kinds and instruments, and with files that say not even their own name. */
   readonly problems: readonly Problem[];
 };
 
@@ -38,7 +50,8 @@ export function readLibrary(library: Library): ReadLibrary {
   const problems = new Problems();
   const { packs = {} } = library;
   const made: ReadLibrary = {
-    kinds: readKinds(library.kinds, packs, problems.add),
+    kinds: readNamed<KindFile>(library.kinds, { folder: 'kinds', shape: kindsShape, packs }, problems.add),
+    instruments: readInstruments(library, packs, problems.add),
     templates: readFiles(library.templates, { ...TEMPLATES, packs }, problems, tree => tree as TemplateFile),
     rules: readFiles(library.rules, { ...RULES, packs }, problems, (tree, report) =>
       ruleSet(tree as RulesFile, report),
@@ -57,8 +70,9 @@ export function packLibrary(library: LibraryTexts): Packs {
     ['kinds', kindsShape],
     ['templates', templateShape],
     ['rules', rulesShape],
+    ['instruments', instrumentsShape],
   ] as const)
-    for (const [name, text] of byName(library[folder])) {
+    for (const [name, text] of byName(library[folder] ?? {})) {
       const file = `${folder}/${name}`;
       const problems = new Problems();
       const tree = readYaml(text, file, problems.add);
@@ -72,29 +86,37 @@ export function packLibrary(library: LibraryTexts): Packs {
 const byName = (files: Readonly<Record<string, string>>): [string, string][] =>
   Object.entries(files).sort(([a], [b]) => (a < b ? -1 : 1));
 
-function readKinds(
+function readInstruments(library: LibraryTexts, packs: Packs, report: Report): Readonly<Record<string, Instrument>> {
+  const shelf = { folder: 'instruments', shape: instrumentsShape, packs };
+  const files = readNamed<InstrumentFile>(library.instruments ?? {}, shelf, report);
+  const read = [...files].map(([name, file]) => instrumentFrom(name, file, report));
+  return Object.fromEntries(read.flatMap(one => (one === undefined ? [] : [[one.name, one]])));
+}
+
+/** Files that are each a map of names, laid together. */
+function readNamed<T>(
   files: Readonly<Record<string, string>>,
-  packs: Packs,
+  { folder, shape, packs }: { readonly folder: string; readonly shape: z.ZodType; readonly packs: Packs },
   report: Report,
-): ReadonlyMap<string, KindFile> {
-  const kinds = new Map<string, KindFile>();
+): ReadonlyMap<string, T> {
+  const found = new Map<string, T>();
   for (const [name, text] of byName(files)) {
-    const file = `kinds/${name}`;
+    const file = `${folder}/${name}`;
     const packed = packs[file];
     const tree = packed === undefined ? readYaml(text, file, report) : unpack(packed, file);
     if (tree === undefined) continue;
-    if (packed === undefined) validate(kindsShape, tree, top(file), report);
-    for (const [kind, value] of Object.entries(tree as Record<string, KindFile>)) {
-      if (kinds.has(kind))
-        report(placeIn(tree, kind) ?? top(file), {
-          expected: 'each kind once',
-          got: `a second "${kind}"`,
+    if (packed === undefined) validate(shape, tree, top(file), report);
+    for (const [key, value] of Object.entries(tree as Record<string, T>)) {
+      if (found.has(key))
+        report(placeIn(tree, key) ?? top(file), {
+          expected: `each of the ${folder} once`,
+          got: `a second "${key}"`,
           remedy: 'give one of the two another name',
         });
-      else kinds.set(kind, value);
+      else found.set(key, value);
     }
   }
-  return kinds;
+  return found;
 }
 
 type Shelved = { readonly folder: string; readonly idKey: string; readonly shape: z.ZodType };

@@ -179,6 +179,16 @@ export type RuleSet = {
   readonly limits: Readonly<Record<string, Limit>>;
 };
 
+/** What a reading is taken with. */
+export type Instrument = {
+  readonly name: string;
+  readonly resolution: Measure; // the finest step it can be read to
+  readonly inches?: Measure; // the same where the reading is taken in inches
+  readonly scaleError: Measure; // limits ± of its own scale; of dimension ratio, a share of the reading
+  readonly ends: 1 | 2; // 2 where both ends of a length are read
+  readonly source: string;
+};
+
 /** What a function needs: a part, or all of, any of, k of n. */
 export type Need =
   | { readonly part: PartId }
@@ -194,6 +204,8 @@ export type Kart = {
   readonly template?: string;
   readonly invented: boolean; // demo data says so
   readonly rules?: RuleSet;
+  /** What the library lists to measure with, by name. */
+  readonly instruments?: Readonly<Record<string, Instrument>>;
   readonly dimensions: Readonly<Record<string, Measure>>;
   readonly parts: Readonly<Record<PartId, Part>>;
   readonly joints: Readonly<Record<JointId, Joint>>;

@@ -168,6 +168,15 @@ export const rulesShape = strict({
     strict({ min: quantity.optional(), max: quantity.optional(), text: words().optional(), source: words() }),
   ),
 });
+export const instrumentsShape = named(
+  strict({
+    resolution: quantity.describe('The finest step it can be read to'),
+    'in inches': quantity.optional().describe('The same where the reading is taken in inches'),
+    'scale error': quantity.describe('Limits ± of its own scale: a quantity, or a share of the reading in %'),
+    reads: oneOf(['once', 'twice']).optional().describe('twice where both ends of a length are read'),
+    source: words(),
+  }),
+);
 
 /** Used once all layers lie on one another: what an item, a joint and a handling must have in the end. */
 export const wholeItem = item;
@@ -183,6 +192,7 @@ export type FunctionFile = z.infer<typeof functionShape>;
 export type TemplateFile = z.infer<typeof templateShape>;
 export type KartFile = z.infer<typeof kartShape>;
 export type RulesFile = z.infer<typeof rulesShape>;
+export type InstrumentFile = z.infer<typeof instrumentsShape>[string];
 
 /** JSON Schema (draft 7) of a kart file, for editors. */
 export const jsonSchema = (): object => ({

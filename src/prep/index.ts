@@ -12,4 +12,5 @@ export {
   type SheetAsk,
   setupSheet,
 } from './setup-sheet.ts';
+export { aimOf } from './targets.ts';
 export { passOf } from './write.ts';

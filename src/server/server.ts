@@ -125,7 +125,11 @@ export function createServer(app: App, parts: ServerParts = {}): Hono {
 
 const unknownAddress = (c: Context): Response =>
   problem(c, 404, [
-    refused('address', `Expected an address of this server, got ${c.req.method} ${c.req.path}.`, 'See the README of src/server.'),
+    refused(
+      'address',
+      `Expected an address of this server, got ${c.req.method} ${c.req.path}.`,
+      'See the README of src/server.',
+    ),
   ]);
 
 /** Says `facts` whenever the book grew, from this process or another, until the page hangs up. */
@@ -159,7 +163,10 @@ function live(c: Context, app: App): Response {
 }
 
 function answer(c: Context, result: Recorded): Response {
-  if (result.kind === 'recorded') return c.json({ facts: result.facts }, 201);
+  if (result.kind === 'recorded') {
+    const { facts, judgements } = result;
+    return c.json({ facts, ...(judgements && { judgements }) }, 201);
+  }
   return problem(c, statusOf(result.problems), result.problems, {
     asksAgain: result.problems.every(p => ASKS_AGAIN.includes(p.code)),
   });

@@ -105,6 +105,15 @@ export async function write(
     ...(options.sure ? { sure: true } : {}),
   });
   if (done.kind === 'refused') throw new Refusal(done.problems);
-  if (options.json) world.out(`${JSON.stringify({ facts: done.facts })}\n`);
-  else for (const fact of done.facts) world.out(wrap(`recorded ${fact.id}  ${inWords(fact)}`));
+  const { facts, judgements = [] } = done;
+  if (options.json) {
+    world.out(`${JSON.stringify({ facts, ...(judgements.length > 0 && { judgements }) })}\n`);
+    return;
+  }
+  for (const fact of facts) {
+    world.out(wrap(`recorded ${fact.id}  ${inWords(fact)}`));
+    for (const judged of judgements.filter(one => one.fact === fact.id))
+      for (const line of [...judged.say, judged.move ?? '', ...judged.notes])
+        if (line !== '') world.out(wrap(line, '  '));
+  }
 }

@@ -38,7 +38,7 @@ describe('the reason of a hub seat', () => {
     // By hand: 2 x 0.65 x 20 / (0.2 x 0.008) = 16 250 N; 2 x 0.2 x 16 250 / (2 x 1.7 x 0.57 x 175 x 9.80665) = 1.95.
     expect(whyWith(kartWith(), seat, 'Disturbed when hub comes off.')).toBe(
       'Disturbed when hub comes off. Clean and dry this hub holds about 1.9 times the side load of the outer wheel; with a film of oil 0.9 times, ' +
-        'and the key does not keep it on (least preload at 20 N·m, 175 kg, tyre grip 1.7, doubled for kerbs; common practice).',
+        "and the key does not keep it on (least preload at 20 N·m on top of the nut's running torque, 175 kg, 57 % of it at the rear, tyre grip 1.7, doubled for kerbs; common practice).",
     );
   });
   it('is read on the step itself', () => {

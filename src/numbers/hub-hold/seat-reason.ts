@@ -33,7 +33,7 @@ export function seatReason({ axleDiameter, mass, bolts, thread, torque }: SeatKn
     floorTo(slipAxial({ force, friction, diameter: axleDiameter.si, contact: 'two lines' }) / load, 0.1).toFixed(1);
   return (
     `Clean and dry this hub holds about ${times(FRICTION.clean)} times the side load of the outer wheel; with a film of oil ` +
-    `${times(FRICTION.film)} times, and the key does not keep it on (least preload at ${torque.text}, ` +
-    `${formatQuantity(mass.si, 'kg', 0)}, tyre grip ${grip}, doubled for kerbs; common practice).`
+    `${times(FRICTION.film)} times, and the key does not keep it on (least preload at ${torque.text} on top of the nut's running torque, ` +
+    `${formatQuantity(mass.si, 'kg', 0)}, ${formatQuantity(rearShare, '%')} of it at the rear, tyre grip ${grip}, doubled for kerbs; common practice).`
   );
 }

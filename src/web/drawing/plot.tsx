@@ -14,7 +14,7 @@ export type Axes = {
 };
 
 const LEFT = 34;
-const RIGHT = SHEET_WIDTH - 10;
+const RIGHT = SHEET_WIDTH - 16;
 
 export const plotX = (value: number, { x: [low, high] }: Axes): number =>
   LEFT + ((RIGHT - LEFT) * (value - low)) / (high - low);

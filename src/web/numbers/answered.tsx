@@ -1,4 +1,5 @@
 /** An answer: what to do, the plate, the figures, what to doubt, and how it was worked out. */
+import { useMemo } from 'preact/hooks';
 import { type Answer, BIBLIOGRAPHY, type Source, type Subject } from '../../numbers/index.ts';
 import { Caution } from '../parts.tsx';
 import { capital } from '../words.ts';
@@ -14,7 +15,11 @@ export function Answered(props: {
   readonly answer: Answer;
 }) {
   const { subject, question, answer } = props;
-  const drawn = plateOf(subject.name, { question, answer, ask: subject.ask });
+  // A plot is many questions: not asked anew with every letter that is typed.
+  const drawn = useMemo(
+    () => plateOf(subject.name, { question, answer, ask: subject.ask }),
+    [subject, question, answer],
+  );
   const marked = answer.notes.filter(note => MARKED.test(note));
   const said = answer.say.filter(text => !CAUTION.test(text));
   const cautions = answer.say.filter(text => CAUTION.test(text));

@@ -36,7 +36,7 @@ function saidIn(field: Field, typed: Typed, path: string): unknown {
   }
   if (field.is === 'group') {
     const group = questionOf(field.form, typed, path);
-    return Object.keys(group).length === 0 ? undefined : group;
+    return Object.keys(group).length === 0 && !field.must ? undefined : group;
   }
   return typed[path]?.trim() || undefined;
 }

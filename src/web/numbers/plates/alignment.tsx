@@ -14,20 +14,20 @@ const BITE = 0.02 * DEGREE;
 
 /** Toe-in of each wheel [rad]: its own where it was read, else half of both together. */
 function toes(asked: Asked): { readonly left: number; readonly right: number } {
-  const each = figureOf(asked, 'toe each');
-  const own = (side: string): number => figureOf(asked, `toe ${side}`);
+  const each = figureOf(asked, 'toe-in each');
+  const own = (side: string): number => figureOf(asked, `toe-in ${side}`);
   return Number.isFinite(each) ? { left: each, right: each } : { left: own('left'), right: own('right') };
 }
 
 const word = (toe: number): string => (toe > BITE ? 'toe-in' : toe < -BITE ? 'toe-out' : 'straight');
 
 const SHOWN = [
-  'toe total',
-  'toe total at measuring diameter',
-  'toe left',
-  'toe right',
+  'toe-in total',
+  'toe-in total at measuring diameter',
+  'toe-in left',
+  'toe-in right',
   'rim run-out',
-  'toe total at wanted diameter',
+  'toe-in total at wanted diameter',
   'each rod longer by',
   'turns of each rod',
 ] as const;
@@ -45,7 +45,7 @@ export const alignmentPlate: DrawPlate = asked => {
   };
   const total = toe.left + toe.right;
   const apart = saidText(asked, 'front apart') !== '';
-  const title = `Front wheels from above: ${word(total)}, ${wordsOf(asked, 'toe total at measuring diameter')} at ${wordsOf(asked, 'measuring diameter')} diameter, drawn far more than it is.`;
+  const title = `Front wheels from above: ${word(total)}, ${wordsOf(asked, 'toe-in total at measuring diameter')} at ${wordsOf(asked, 'measuring diameter')} diameter, drawn far more than it is.`;
   return {
     title,
     head: ['', 'value'],
@@ -89,7 +89,7 @@ export const alignmentPlate: DrawPlate = asked => {
         <Label
           x={MIDDLE}
           y={244}
-          text={`${word(total)} ${wordsOf(asked, 'toe total at measuring diameter').replace('-', '')} at ${wordsOf(asked, 'measuring diameter')}, not to scale`}
+          text={`${word(total)} ${wordsOf(asked, 'toe-in total at measuring diameter').replace('-', '')} at ${wordsOf(asked, 'measuring diameter')}, not to scale`}
           look="strong"
         />
       </Plate>

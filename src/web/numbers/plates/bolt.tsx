@@ -48,7 +48,7 @@ function preloadScale(asked: Asked): Scale | undefined {
     low: 0,
     high: 1.05 * Math.max(breaking ?? 0, proof, Number.isFinite(reach) ? reach : 0),
     above: [
-      ...mark(asked, 'preload', 'most likely'),
+      ...mark(asked, 'preload', 'likely'),
       ...mark(asked, 'preload at share of yield', 'share of yield'),
       ...mark(asked, 'proof load', 'proof load'),
       ...mark(asked, 'breaking load', 'breaks at'),

@@ -1,7 +1,7 @@
 /** Front share of the braking against the share that uses both axles alike, and which axle locks first. */
 import { Label, Plate, SHEET_WIDTH } from '../../drawing/lines.tsx';
 import { across, type Scale, ScaleDrawing, scaleHeight } from '../../drawing/scale.tsx';
-import { type Asked, type DrawPlate, figureOf, wordsOf } from './asked.ts';
+import { type Asked, type DrawPlate, figureOf, twoLines, wordsOf } from './asked.ts';
 
 const SHOWN = [
   'front share of braking',
@@ -30,7 +30,7 @@ function locking(asked: Asked): Scale | undefined {
     low: 0,
     high: 1.1 * Math.max(...axles.map(({ to }) => to), Number.isFinite(wanted) ? wanted : 0),
     above: Number.isFinite(wanted)
-      ? [{ at: wanted, text: `pedal asks ${wordsOf(asked, 'deceleration asked for')}` }]
+      ? [{ at: wanted, text: `pedal asks ${twoLines(wordsOf(asked, 'deceleration asked for'))[0]}` }]
       : [],
     bands: axles.map(({ axle, to }) => ({
       from: 0,
@@ -48,7 +48,7 @@ export const brakesPlate: DrawPlate = asked => {
   if (scale === undefined) return undefined;
   const title = `Braking: front share ${wordsOf(asked, 'front share of braking')}, ideal ${wordsOf(asked, 'ideal front share')}. ${[...scale.bands, ...scale.above].map(m => m.text).join(', ')}.`;
   const both = Number.isFinite(share + ideal);
-  const top = both ? 112 : 0;
+  const top = both ? 92 : 0;
   return {
     title,
     head: ['', 'value'],

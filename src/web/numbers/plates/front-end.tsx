@@ -6,13 +6,25 @@ import { type Asked, askedSize, type DrawPlate, figureOf, wordsOf } from './aske
 const STEPS = 24; // to each side
 const DEGREE = Math.PI / 180;
 
+/** Heights do not need it, and without it no search for where the wheel lifts is made at each angle. */
+const WEIGHING: ReadonlySet<string> = new Set([
+  'mass',
+  'front share',
+  'cg height',
+  'cg height front',
+  'cg height rear',
+  'cg left',
+  'lateral acceleration',
+]);
+
 type Place = { readonly steer: number; readonly left: number; readonly right: number; readonly warp: number };
 
 /** The same question over the whole range of steering, in degrees and mm; what is refused is a gap. */
 function sweep(asked: Asked, key: string, most: number): readonly Place[] {
+  const question = Object.fromEntries(Object.entries(asked.question).filter(([name]) => !WEIGHING.has(name)));
   return Array.from({ length: 2 * STEPS + 1 }, (_, n) => {
     const steer = (most * (n - STEPS)) / STEPS;
-    const answer = asked.ask({ ...asked.question, [key]: `${steer.toFixed(4)}°` });
+    const answer = asked.ask({ ...question, [key]: `${steer.toFixed(4)}°` });
     const of = (name: string): number =>
       answer.kind === 'answer' ? (answer.figures[name]?.si ?? Number.NaN) * 1000 : Number.NaN;
     // A contact that goes down pushes its corner of the kart up.

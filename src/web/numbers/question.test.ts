@@ -1,0 +1,98 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { smallKart } from '../../../test/small-kart.ts';
+import type { Kart } from '../../kart/index.ts';
+import { subjects } from '../../numbers/index.ts';
+import { type Measure, parseQuantity } from '../../quantity/index.ts';
+import { allFields, type Form, formOf } from './fields.ts';
+import { fromKart, problemsElsewhere, questionOf, typedFrom, typedOf, withoutRow } from './question.ts';
+
+const named = (name: string) => {
+  const found = subjects.find(one => one.name === name);
+  if (found === undefined) throw new Error(`no subject is called ${name}`);
+  return found;
+};
+
+const size = (text: string): Measure => {
+  const read = parseQuantity(text, 'length');
+  if (!read.ok) throw new Error(read.remedy);
+  return read.value;
+};
+
+describe('the form of every number', () => {
+  test('there are numbers to ask', () => expect(subjects.length).toBeGreaterThan(4));
+
+  for (const subject of subjects)
+    test(`${subject.name}: its example, typed into the form, is the same question and is answered`, () => {
+      const typed = typedOf(subject.example);
+      expect(questionOf(formOf(subject), typed)).toEqual(subject.example);
+      expect(subject.ask(questionOf(formOf(subject), typed)).kind).toBe('answer');
+    });
+
+  for (const subject of subjects)
+    test(`${subject.name}: what a bare number is refused for has a field to stand beside`, () => {
+      const form = formOf(subject);
+      const typed = Object.fromEntries(
+        Object.entries(typedOf(subject.example)).map(([path, text]) => [path, /^\D*\d/.test(text) ? '7' : text]),
+      );
+      const asked = subject.ask(questionOf(form, typed));
+      expect(asked.kind).toBe('problems');
+      if (asked.kind === 'problems') expect(problemsElsewhere(form, typed, asked.problems)).toEqual([]);
+    });
+
+  for (const subject of subjects)
+    test(`${subject.name}: each field says what it means or what may be chosen`, () => {
+      const mute = (form: Form): readonly string[] =>
+        allFields(form).flatMap(field => {
+          if (field.is === 'group' || field.is === 'list') return mute(field.form);
+          return field.meaning !== '' || field.is === 'choice' || field.key === 'name' ? [] : [field.key];
+        });
+      expect(mute(formOf(subject))).toEqual([]);
+    });
+});
+
+test('what the kart file says is filled in by name, and its rule set gives the limit', () => {
+  const rear = named('rear-track');
+  const kart: Kart = {
+    ...smallKart(),
+    dimensions: { 'bearing faces': size('655 mm') },
+    rules: {
+      id: 'invented',
+      body: 'An invented club',
+      year: 2026,
+      note: 'Invented.',
+      limits: { 'overall rear width': { max: size('1400 mm'), source: 'invented' } },
+    },
+  };
+  expect(fromKart(formOf(rear), rear, kart)).toEqual({ 'bearing faces': '655 mm', 'width limit': '1400 mm' });
+});
+
+test('a size of the front brakes comes from the front of the kart', () => {
+  const brakes = named('brakes');
+  const kart: Kart = { ...smallKart(), dimensions: { 'front tyre diameter': size('260 mm') } };
+  expect(fromKart(formOf(brakes), brakes, kart)).toEqual({ 'front/tyre diameter': '260 mm' });
+});
+
+test('a row taken out leaves the others as they were typed, in their order', () => {
+  const rows = fc.array(fc.record({ name: fc.string({ minLength: 1 }), size: fc.string({ minLength: 1 }) }), {
+    minLength: 1,
+    maxLength: 12,
+  });
+  fc.assert(
+    fc.property(rows, fc.nat(), (links, pick) => {
+      const row = pick % links.length;
+      const left = withoutRow(typedOf({ links, min: '1 mm' }), 'links', row);
+      expect(left).toEqual(typedOf({ links: links.filter((_, n) => n !== row), min: '1 mm' }));
+    }),
+  );
+});
+
+test('what the device kept comes back, and what it cannot be is as if nothing was kept', () => {
+  fc.assert(
+    fc.property(fc.dictionary(fc.string(), fc.string()), typed => {
+      expect(typedFrom(JSON.stringify(typed))).toEqual(JSON.parse(JSON.stringify(typed)));
+    }),
+  );
+  for (const kept of ['', '{', '[]', '7', 'null', '{"gap":7}', '{"links":[{}]}'])
+    expect(typedFrom(kept)).toBeUndefined();
+});

@@ -80,8 +80,10 @@ export function App({ session, keep }: { readonly session: Session; readonly kee
             {snapshot?.kart.invented && <span class="soft"> invented</span>}
           </div>
           <div>
-            <small>Line</small>
-            <b role="status">{line === 'down' ? 'down: shown as last known' : writing ? 'writing …' : 'open'}</b>
+            <small>Book</small>
+            <b role="status">
+              {line === 'down' ? 'out of reach: shown as last known' : writing ? 'writing …' : 'in reach'}
+            </b>
           </div>
           <div>
             <small>By</small>

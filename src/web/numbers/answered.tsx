@@ -30,7 +30,7 @@ export function Answered(props: {
           {marked.map(note => (
             <p key={note}>
               <b>{note.startsWith('Reject') ? 'Not to be used so.' : 'Outside what this was checked for.'}</b>{' '}
-              {note.replace(/^Reject: |^Outside the range this was checked for: /, '')}
+              {note.replace(/^Reject: |^Outside (the range this was checked for|validity): /, '')}
             </p>
           ))}
         </div>

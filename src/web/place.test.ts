@@ -10,6 +10,14 @@ test('a step of any name comes back from its address', () => {
   );
 });
 
+test('a number comes back from its address, and its list from the address without one', () => {
+  expect(placeFrom(hashOf({ sheet: 'numbers', number: 'rear-track' }))).toEqual({
+    sheet: 'numbers',
+    number: 'rear-track',
+  });
+  expect(placeFrom('#/numbers')).toEqual({ sheet: 'numbers' });
+});
+
 test('an address that says nothing known leads to the first sheet', () => {
   for (const hash of ['', '#', '#/nowhere', '#/work/%E0%A4%A', '#//'])
     expect(['today', 'work']).toContain(placeFrom(hash).sheet);

@@ -147,6 +147,15 @@ describe('the numbers', () => {
     expect(await margin.textContent()).toContain('4.42 kg'); // 182.4 - 4 l × 0.745 kg/l - 175
   });
 
+  test('a press that puts other figures over what was typed can be taken back', async () => {
+    const page = await open('#/numbers/rear-track');
+    await field(page, 'Gap left').fill('147 mm');
+    await page.getByRole('button', { name: 'Try the example' }).click();
+    expect(await field(page, 'Gap left').inputValue()).toBe('149.2 mm');
+    await page.getByRole('button', { name: 'Bring back what was typed' }).click();
+    expect(await field(page, 'Gap left').inputValue()).toBe('147 mm');
+  });
+
   test('past what a formula was checked for the answer says so before it says anything else', async () => {
     const page = await open('#/numbers/bolt');
     await field(page, 'Thread').fill('M20x2.5');

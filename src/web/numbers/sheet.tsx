@@ -52,6 +52,8 @@ function SubjectPage({ subject, kart, keep }: { readonly subject: Subject; reado
   const [typed, setTyped] = useState<Typed>(() => typedFrom(keep.get(kept('typed'))) ?? fromKart(form, subject, kart));
   const [asked, setAsked] = useState<Typed | undefined>(() => typedFrom(keep.get(kept('asked'))));
   const [times, setTimes] = useState(0);
+  // What one press put other figures over: a slip of the hand loses nothing.
+  const [before, setBefore] = useState<Typed>();
   const question = useMemo(() => asked && questionOf(form, asked), [form, asked]);
   const outcome = useMemo(() => question && subject.ask(question), [subject, question]);
   const head = useRef<HTMLHeadingElement>(null);
@@ -98,19 +100,39 @@ function SubjectPage({ subject, kart, keep }: { readonly subject: Subject; reado
             onAsk={() => ask(typed)}
           >
             <div class="answers">
-              <button type="button" class="button plain" onClick={() => type(fromKart(form, subject, kart))}>
+              <button
+                type="button"
+                class="button plain"
+                onClick={() => {
+                  setBefore(typed);
+                  type(fromKart(form, subject, kart));
+                }}
+              >
                 Start again
               </button>
               <button
                 type="button"
                 class="button plain"
                 onClick={() => {
+                  setBefore(typed);
                   type(typedOf(subject.example));
                   ask(typedOf(subject.example));
                 }}
               >
                 Try the example
               </button>
+              {before && (
+                <button
+                  type="button"
+                  class="button full"
+                  onClick={() => {
+                    setBefore(undefined);
+                    type(before);
+                  }}
+                >
+                  Bring back what was typed
+                </button>
+              )}
             </div>
           </AskForm>
         </section>

@@ -1,4 +1,5 @@
 /** Front share of the braking against the share that uses both axles alike, and which axle locks first. */
+import { formatQuantity } from '../../../quantity/index.ts';
 import { Label, Plate, SHEET_WIDTH } from '../../drawing/lines.tsx';
 import { across, type Scale, ScaleDrawing, scaleHeight } from '../../drawing/scale.tsx';
 import { type Asked, type DrawPlate, figureOf, twoLines, wordsOf } from './asked.ts';
@@ -73,7 +74,7 @@ function Shares({ asked, share, ideal }: { readonly asked: Asked; readonly share
   return (
     <g>
       <Label x={start} y={15} anchor="start" text={`front ${wordsOf(asked, 'front share of braking')}`} look="strong" />
-      <Label x={end} y={15} anchor="end" text="rear the rest" />
+      <Label x={end} y={15} anchor="end" text={`rear ${formatQuantity(1 - share, '%', 1)}`} />
       <rect class="bar" x={start} y={24} width={now - start} height={22} />
       <rect class="bar open" x={now} y={24} width={end - now} height={22} />
       <g class="signal">

@@ -4,11 +4,12 @@ import type { Step } from '../prep/index.ts';
 import type { Draft } from './server.ts';
 
 export type Answer =
-  | { readonly is: 'done'; readonly reading?: string }
-  | { readonly is: 'fail'; readonly defect: string; readonly reading?: string }
+  | ({ readonly is: 'done'; readonly reading?: string } & ReadWith)
+  | ({ readonly is: 'fail'; readonly defect: string; readonly reading?: string } & ReadWith)
   | { readonly is: 'not possible'; readonly why: string }
   /** It was moved, and stands at this value now; checking it is another step. */
-  | { readonly is: 'set'; readonly reading: string };
+  | ({ readonly is: 'set'; readonly reading: string } & ReadWith);
+type ReadWith = { readonly instrument?: string };
 
 /** Only a step on an item can fail or be impossible; the hand work between has one answer. */
 export const isHandling = (step: Step): boolean => step.item === null;
@@ -32,16 +33,16 @@ export function dueAgain(item: Item, kart: Kart): string {
   return ['this reading', ...new Set(titles)].join('; ');
 }
 
-/** A reading typed as a bare number is in the unit that stands beside the field. */
+/** A reading typed as a bare number is in the unit that stands beside the field; so are several, with `;` between. */
 export const withUnit = (typed: string, unit: string | null): string => {
-  const text = typed.trim();
+  const text = typed.trim().replace(/(\s*;)+$/, ''); // the next reading is not typed yet
   if (text === '' || unit === null) return text;
-  return /^[+-]?[\d\s.,/⁄½¼¾⅛⅜⅝⅞-]+$/.test(text) ? `${text} ${unit}` : text;
+  return /^[+-]?[\d\s.,/⁄½¼¾⅛⅜⅝⅞-]+$/.test(text.split(';').at(-1) ?? '') ? `${text} ${unit}` : text;
 };
 
 /** @throws Error when a step that only has one answer is given another. */
 export function draftsOf(step: Step, answer: Answer): readonly Draft[] {
-  const reading = 'reading' in answer && answer.reading ? { reading: withUnit(answer.reading, step.unit) } : {};
+  const reading = readingOf(step, answer);
   const look = step.action === 'second-look' ? { secondLook: true } : {};
   if (step.item === null || step.writes === 'taken off' || step.writes === 'fitted' || step.writes === 'put on') {
     if (answer.is !== 'done') throw new Error(`draftsOf: answer to ${step.key} must be done, got ${answer.is}`);
@@ -54,6 +55,12 @@ export function draftsOf(step: Step, answer: Answer): readonly Draft[] {
     return [{ kind: 'checked', item: step.item, result: 'not possible', why: answer.why, ...look }];
   if (step.writes === 'made' && step.joint !== null) return [{ kind: 'made', joint: step.joint, ...reading, ...look }];
   return [{ kind: 'checked', item: step.item, result: 'pass', ...reading, ...look }];
+}
+
+function readingOf(step: Step, answer: Answer): { readonly reading?: string | { text: string; instrument: string } } {
+  if (!('reading' in answer) || !answer.reading) return {};
+  const text = withUnit(answer.reading, step.unit);
+  return { reading: answer.instrument ? { text, instrument: answer.instrument } : text };
 }
 
 function handlingOf(step: Step): Draft {

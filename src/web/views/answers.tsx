@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import type { Problem } from '../../app/index.ts';
+import { instrumentsFor, type Problem } from '../../app/index.ts';
 import type { Step } from '../../prep/index.ts';
 import { type Answer, adjustable, draftsOf, dueAgain, isHandling } from '../answer.ts';
 import { Glyph } from '../glyph.tsx';
@@ -7,6 +7,7 @@ import { Refused } from '../parts.tsx';
 import type { Keep } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
 import { didOf } from '../words.ts';
+import { InstrumentChoice, Judged } from './judged.tsx';
 
 type Asking = 'result' | 'fail' | 'not possible' | 'set';
 
@@ -24,6 +25,11 @@ export function Answers(props: {
   const [words, setWords] = useKept(keep, `words ${step.key}`);
   const [refused, setRefused] = useState<{ problems: readonly Problem[]; again: Answer | undefined }>(NOTHING);
   const busy = session.view().writing;
+  const { kart } = props.snapshot;
+  const item = step.item === null ? undefined : kart.items[step.item];
+  // Remembered for every step that is read in this unit: the same piece is in the hand.
+  const [chosen, setChosen] = useKept(keep, `instrument ${step.unit ?? ''}`);
+  const instrument = item && instrumentsFor(kart, item).includes(chosen) ? chosen : '';
 
   const ask = (next: Asking): void => {
     keep.set(`asking ${step.key}`, next === 'result' ? '' : next);
@@ -44,7 +50,8 @@ export function Answers(props: {
       ask('result');
     } else props.onWritten();
   };
-  const value = reading.trim() === '' ? {} : { reading };
+  const read = instrument === '' ? {} : { instrument };
+  const value = reading.trim() === '' ? {} : { reading, ...read };
   const refusal = (
     <Refused problems={refused.problems}>
       {refused.again && (
@@ -76,7 +83,11 @@ export function Answers(props: {
         />
         <span>{step.unit}</span>
       </div>
-      <p class="soft">A number is in {step.unit}; any other unit you write with it, like 5 3/4 in.</p>
+      {item && <Judged kart={kart} item={item} unit={step.unit} typed={reading} instrument={instrument} />}
+      <p class="soft">
+        A number is in {step.unit}; any other unit you write with it, like 5 3/4 in. Several readings: a ; between them.
+      </p>
+      {item && <InstrumentChoice kart={kart} item={item} value={instrument} onChoose={setChosen} />}
     </>
   );
 
@@ -86,7 +97,7 @@ export function Answers(props: {
       <form
         onSubmit={e => {
           e.preventDefault();
-          void give({ is: 'set', reading: reading.trim() });
+          void give({ is: 'set', reading: reading.trim(), ...read });
         }}
       >
         {field}

@@ -51,6 +51,8 @@ function userName(): string | undefined {
   }
 }
 
+const setupEffects = (): Promise<string> => readFile(join(root, 'data', 'setup-effects.yaml'), 'utf8');
+
 const world: World = {
   env: process.env,
   user: userName(),
@@ -74,7 +76,7 @@ const world: World = {
     relative(dirname(resolve(file)), join(root, 'data', 'schema', 'kart.schema.json')).replaceAll('\\', '/'),
   library,
   demo: async () => (await host()).demoText(root),
-  setupEffects: () => readFile(join(root, 'data', 'setup-effects.yaml'), 'utf8'),
+  setupEffects,
   async open() {
     const folder = (await host()).openDataFolder();
     const { openSqliteStore } = await import('../store/sqlite/index.ts');
@@ -86,7 +88,7 @@ const world: World = {
   },
   async serve(app, at) {
     const { startServer } = await import('../server/index.ts');
-    return startServer({ app, ...at, webRoot: join(root, 'dist', 'web') });
+    return startServer({ app, ...at, webRoot: join(root, 'dist', 'web'), setupEffects });
   },
   stopped: () =>
     new Promise(resolve => {

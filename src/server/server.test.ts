@@ -1,6 +1,8 @@
+import { readFileSync } from 'node:fs';
 import { beforeEach, expect, test } from 'vitest';
-import { type App, createApp } from '../app/index.ts';
+import { type App, createApp, sheetOf } from '../app/index.ts';
 import { demoText, kartReader, libraryFiles } from '../host/index.ts';
+import type { SetupSheet } from '../prep/index.ts';
 import { memoryStore } from '../store/memory/index.ts';
 import { createServer } from './server.ts';
 
@@ -9,11 +11,13 @@ const text = demoText().kart;
 let app: App;
 let server: ReturnType<typeof createServer>;
 
+let now = '2026-05-01T10:00:00.000Z';
 beforeEach(async () => {
+  now = '2026-05-01T10:00:00.000Z';
   let n = 0;
   app = createApp({
     store: memoryStore(),
-    clock: { now: () => new Date('2026-05-01T10:00:00.000Z') },
+    clock: { now: () => new Date(now) },
     ids: { next: () => `id-${++n}` },
     reader,
     device: 'test',
@@ -53,6 +57,31 @@ test('plan, due and fitness answer the same as the app does', async () => {
     const sent = await (await get(`/api/karts/41/${what}`)).json();
     expect(sent).toEqual(JSON.parse(JSON.stringify(await app[what]('41'))));
   }
+});
+
+test('the set-up sheet is answered against the baseline, a session or a moment, and a session nobody knows is refused', async () => {
+  const setupEffects = async () => readFileSync(new URL('../../data/setup-effects.yaml', import.meta.url), 'utf8');
+  server = createServer(app, { setupEffects });
+  const happened = async (at: string, payload: object): Promise<void> => {
+    now = at;
+    expect((await facts([payload])).status).toBe(201);
+  };
+  await happened('2026-05-02T10:00:00.000Z', { kind: 'set-up', changes: { caster: '18°' } });
+  await happened('2026-05-02T11:00:00.000Z', { kind: 'ran', minutes: 8, session: 'Heat 1' });
+  await happened('2026-05-02T12:00:00.000Z', { kind: 'set-up', changes: { caster: '16°' } });
+  for (const against of ['baseline', 'heat 1', '2026-05-02T11:30:00Z']) {
+    const response = await get(`/api/karts/41/setup?against=${encodeURIComponent(against)}`);
+    expect(response.status).toBe(200);
+    const sheet = (await response.json()) as SetupSheet;
+    expect(sheet).toEqual(JSON.parse(JSON.stringify(await sheetOf(app, '41', { against }, await setupEffects()))));
+    expect(sheet.differences).toMatchObject([{ name: 'caster', was: '18°', now: '16°', way: 'less' }]);
+    expect(sheet.hints.map(({ change }) => change)).toEqual(['caster less']);
+  }
+  const then = (await (await get('/api/karts/41/setup?at=2026-05-02T11:00:00Z')).json()) as SetupSheet;
+  expect(then.settings).toMatchObject([{ name: 'caster', value: '18°' }]);
+  const refused = await get('/api/karts/41/setup?against=Heat%209');
+  expect(refused.status).toBe(422);
+  expect(await codes(refused)).toEqual(['unknown event']);
 });
 
 test('a fact that is written comes back with its row, and only facts after a row are sent', async () => {

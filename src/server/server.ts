@@ -15,6 +15,8 @@ import {
   type Problem,
   type Recorded,
   Refusal,
+  type SheetQuestion,
+  sheetOf,
 } from '../app/index.ts';
 import { readRelease, readWrite } from './body.ts';
 import { headers, onlyHosts, onlyOwnPage } from './guard.ts';
@@ -26,6 +28,8 @@ export type ServerParts = {
   readonly pages?: ReadonlyMap<string, Page>;
   /** Host names besides loopback that may be asked for. */
   readonly hosts?: readonly string[];
+  /** Text of what changes of the set-up are said to do; left out: the set-up sheet says nothing of it. */
+  readonly setupEffects?: () => Promise<string>;
 };
 
 const JSON_BYTES = 1_000_000; // a batch of facts; a kart file alone is allowed 2 MB of text only on the command line
@@ -48,6 +52,9 @@ export function createServer(app: App, parts: ServerParts = {}): Hono {
   server.get('/api/karts/:name/due', async c => c.json(await app.due(c.req.param('name'), ask(c))));
   server.get('/api/karts/:name/fitness', async c => c.json(await app.fitness(c.req.param('name'), ask(c))));
   server.get('/api/karts/:name/plan', async c => c.json(await app.plan(c.req.param('name'), planAsk(c))));
+  server.get('/api/karts/:name/setup', async c =>
+    c.json(await sheetOf(app, c.req.param('name'), sheetAsk(c), await parts.setupEffects?.())),
+  );
   server.get('/api/karts/:name/facts', async c =>
     c.json({ facts: await app.kept(c.req.param('name'), count(c, 'after') ?? 0) }),
   );
@@ -215,6 +222,10 @@ const ask = (c: Context) => {
 const planAsk = (c: Context): PlanAsk => {
   const minutes = count(c, 'minutes');
   return { ...ask(c), ...(minutes === undefined ? {} : { minutes }) };
+};
+const sheetAsk = (c: Context): SheetQuestion => {
+  const [against, about] = [c.req.query('against'), c.req.query('about')];
+  return { ...at(c), ...(against === undefined ? {} : { against }), ...(about === undefined ? {} : { about }) };
 };
 
 function count(c: Context, key: string): number | undefined {

@@ -11,6 +11,8 @@ export type StartParts = {
   readonly host?: string;
   /** Folder of the built web page; left out: only the API. */
   readonly webRoot?: string;
+  /** @see ServerParts */
+  readonly setupEffects?: () => Promise<string>;
 };
 
 /**
@@ -22,9 +24,14 @@ export function startServer({
   port,
   host = '127.0.0.1',
   webRoot,
+  setupEffects,
 }: StartParts): Promise<{ url: string; close: () => Promise<void> }> {
   const pages = webRoot === undefined ? undefined : readPages(webRoot);
-  const server = createServer(app, { ...(pages ? { pages } : {}), hosts: [host] });
+  const server = createServer(app, {
+    ...(pages ? { pages } : {}),
+    hosts: [host],
+    ...(setupEffects ? { setupEffects } : {}),
+  });
   return new Promise((resolve, reject) => {
     const listening = serve({ fetch: server.fetch, port, hostname: host }, info => {
       listening.off('error', reject);

@@ -6,6 +6,7 @@ import { Fit } from './views/fit.tsx';
 import { KartSheet } from './views/kart.tsx';
 import { Numbers } from './views/numbers.tsx';
 import { RecordSheet } from './views/record.tsx';
+import { Setup } from './views/setup.tsx';
 import { Today } from './views/today.tsx';
 import { Who } from './views/who.tsx';
 import { Work } from './views/work.tsx';
@@ -125,6 +126,15 @@ export function App({ session, keep }: { readonly session: Session; readonly kee
             <KartSheet snapshot={snapshot} here={stepPart(keep, snapshot.plan.steps)} />
           ) : place.sheet === 'numbers' ? (
             <Numbers kart={snapshot.kart} keep={keep} subject={place.number} />
+          ) : place.sheet === 'setup' ? (
+            <Setup
+              snapshot={snapshot}
+              keep={keep}
+              change={() => {
+                keep.set(WRITING, 'set-up');
+                setPlace({ sheet: 'record' });
+              }}
+            />
           ) : place.sheet === 'record' ? (
             <RecordSheet snapshot={snapshot} session={session} keep={keep} />
           ) : (

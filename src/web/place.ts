@@ -4,13 +4,18 @@
  */
 export const SHEETS = ['today', 'work', 'kart', 'record', 'fit'] as const;
 export type Sheet = (typeof SHEETS)[number];
-/** The numbers are reached from Today and Kart: a sixth name does not fit beside the five on a phone. */
-export type Place = { readonly sheet: Sheet | 'numbers'; readonly step?: string; readonly number?: string };
+/** Numbers and set-up are reached from Today and Kart: a sixth name does not fit beside the five on a phone. */
+const BESIDE = ['numbers', 'setup'] as const;
+export type Place = {
+  readonly sheet: Sheet | (typeof BESIDE)[number];
+  readonly step?: string;
+  readonly number?: string;
+};
 
 /** `#/work/take-off%20rear%20hub%20left`; anything else is the first sheet. */
 export function placeFrom(hash: string): Place {
   const [, sheet = '', ...rest] = hash.replace(/^#/, '').split('/');
-  const known = [...SHEETS, 'numbers' as const].find(s => s === sheet) ?? 'today';
+  const known = [...SHEETS, ...BESIDE].find(s => s === sheet) ?? 'today';
   const more = plain(rest.join('/'));
   if (more === '') return { sheet: known };
   if (known === 'work') return { sheet: known, step: more };

@@ -34,6 +34,9 @@ export function KartSheet({ snapshot, here }: { readonly snapshot: Snapshot; rea
           <a class="button wide" href={hashOf({ sheet: 'numbers' })}>
             Numbers: to which dimension, torque, weight
           </a>
+          <a class="button wide head-gap" href={hashOf({ sheet: 'setup' })}>
+            Set-up: how it stands, what was changed
+          </a>
           {marks.length === 0 && <p class="note">Nothing lies off and no work stands open.</p>}
           <ol>
             {marks.map(m => (

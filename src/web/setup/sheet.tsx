@@ -1,0 +1,188 @@
+/** The set-up sheet: how the kart stands, what differs and from when, what is said of it, what this kart showed. */
+import './setup.css';
+import { useMemo, useState } from 'preact/hooks';
+import { type Moment, type Setting, type SetupSheet, setupSheet } from '../../prep/index.ts';
+import { PrintTitle, Refused } from '../parts.tsx';
+import { hashOf, type Keep } from '../place.ts';
+import type { Snapshot } from '../session.ts';
+import { dateOf, timeOf } from '../words.ts';
+import { DAY, dayField, momentOf } from './against.ts';
+import { useSetupEffects } from './effects.ts';
+import { Hints, Showed } from './said.tsx';
+
+export type SetupProps = {
+  readonly snapshot: Snapshot;
+  readonly keep: Keep;
+  /** To the place where a change is written down. */
+  readonly change: () => void;
+};
+
+export function Setup({ snapshot, keep, change }: SetupProps) {
+  const slot = `setup against ${snapshot.kart.name}`;
+  const [chosen, setChosen] = useState(keep.get(slot));
+  const { effects, problems } = useSetupEffects();
+  const sheet = useMemo(() => {
+    const facts = snapshot.facts.map(({ fact }) => fact);
+    const said = effects === undefined ? {} : { effects };
+    const plain = setupSheet(snapshot.kart, facts, said);
+    const against = momentOf(chosen, plain.sessions);
+    return against === undefined ? plain : setupSheet(snapshot.kart, facts, { ...said, against });
+  }, [snapshot, effects, chosen]);
+  return (
+    <>
+      <PrintTitle
+        title="Set-up sheet"
+        kart={sheet.kart}
+        event={snapshot.fitness.event}
+        invented={snapshot.kart.invented}
+      />
+      <p class="no-print">
+        <a class="back" href={hashOf({ sheet: 'kart' })}>
+          The kart from above
+        </a>
+      </p>
+      <h1>Set-up</h1>
+      <p class="soft">
+        {sheet.at === null ? 'Nothing is in the record yet.' : `As the record had it on ${moment(sheet.at)}.`} The
+        maker's sheet and the class rules win.
+      </p>
+      <div class="answers no-print">
+        <button type="button" class="button" onClick={change}>
+          Write a change
+        </button>
+        <button type="button" class="button plain" onClick={() => window.print()}>
+          Print it
+        </button>
+      </div>
+      <div class="setup-page head-gap">
+        <div>
+          <Against
+            sheet={sheet}
+            chosen={chosen}
+            onChosen={next => {
+              keep.set(slot, next);
+              setChosen(next);
+            }}
+          />
+          <Differences sheet={sheet} />
+          <Refused problems={problems} />
+        </div>
+        <Settings sheet={sheet} />
+        <Hints sheet={sheet} />
+        <Showed sheet={sheet} />
+      </div>
+    </>
+  );
+}
+
+function Settings({ sheet: { settings, tyres } }: { readonly sheet: SetupSheet }) {
+  return (
+    <section class="group standing" aria-labelledby="setup-now">
+      <h2 id="setup-now">
+        As it stands <span>{settings.length} settings</span>
+      </h2>
+      {settings.length === 0 && <p class="note">No setting is in the record. Write one down when it is set.</p>}
+      {settings.length > 0 && (
+        <table class="print settings">
+          <thead>
+            <tr>
+              <th scope="col">Setting</th>
+              <th scope="col">Value</th>
+              <th scope="col">Since</th>
+            </tr>
+          </thead>
+          <tbody>
+            {settings.map(one => (
+              <Row key={one.name} {...one} />
+            ))}
+          </tbody>
+        </table>
+      )}
+      {tyres !== null && <p class="note">Tyres: {tyres}</p>}
+    </section>
+  );
+}
+
+const Row = ({ name, value, from, at, by }: Setting) => (
+  <tr>
+    <th scope="row">{name}</th>
+    <td class="value">{value}</td>
+    <td class="soft">
+      {from === 'reading' ? 'read' : 'set'} {dateOf(at)}, <span class="whole">{by}</span>
+    </td>
+  </tr>
+);
+
+function Against(props: {
+  readonly sheet: SetupSheet;
+  readonly chosen: string;
+  readonly onChosen: (chosen: string) => void;
+}) {
+  const { sheet, chosen, onChosen } = props;
+  const day = chosen.startsWith(DAY);
+  const known = day || sheet.sessions.some(({ fact }) => fact === chosen) ? chosen : '';
+  return (
+    <section class="no-print" aria-label="Held against">
+      <label for="setup-against">Hold it against</label>
+      <select
+        id="setup-against"
+        class="field"
+        value={day ? DAY : known}
+        onChange={e => {
+          const next = e.currentTarget.value;
+          onChosen(next === DAY ? `${DAY}${dayField(new Date())}` : next);
+        }}
+      >
+        <option value="">the baseline</option>
+        <option value={DAY}>a day …</option>
+        {sheet.sessions.toReversed().map(({ fact, label, at }) => (
+          <option key={fact} value={fact}>
+            {label}, {moment(at)}
+          </option>
+        ))}
+      </select>
+      {day && (
+        <>
+          <label for="setup-day">As it stood at the end of</label>
+          <input
+            id="setup-day"
+            type="date"
+            max={dayField(new Date())}
+            value={chosen.slice(DAY.length)}
+            onChange={e => onChosen(`${DAY}${e.currentTarget.value}`)}
+          />
+        </>
+      )}
+    </section>
+  );
+}
+
+function Differences({ sheet: { against, differences, settings } }: { readonly sheet: SetupSheet }) {
+  if (against === null)
+    return settings.length === 0 ? null : <p class="note">No set-up was written down: there is no baseline yet.</p>;
+  return (
+    <section class="group" aria-labelledby="setup-changed">
+      <h2 id="setup-changed">
+        Changed <span>{differences.length}</span>
+      </h2>
+      <p class="soft">Against {named(against)}.</p>
+      {differences.length === 0 && <p class="note">Nothing differs.</p>}
+      <ul class="rows changes">
+        {differences.map(({ name, was, now, by }) => (
+          <li key={name}>
+            <div>
+              {name}
+              <p>
+                {was ?? 'not written down'} → <b>{now ?? 'not written down'}</b>
+              </p>
+            </div>
+            <span class="side">{by ?? ''}</span>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+const named = ({ label, at }: Moment): string => `${label}, ${moment(at)}`;
+const moment = (at: string): string => `${dateOf(at)}, ${timeOf(at)}`;

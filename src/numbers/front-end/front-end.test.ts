@@ -156,6 +156,9 @@ describe('a question about the front end', () => {
     expect(answer(frontEnd.example).say.join(' ')).toContain('does not lift the inner rear wheel');
     const fast = answer({ ...frontEnd.example, 'lateral acceleration': '2.2 g0' });
     expect(fast.figures['inner rear lifts from steering']?.si).toBeGreaterThan(0);
+    const up = answer({ ...frontEnd.example, 'lateral acceleration': '2.3 g0' });
+    expect(up.figures['inner rear load']).toMatchObject({ si: 0, text: '0 N, off the road' });
+    expect(up.notes.join(' ')).toContain('ask wheel-loads');
   });
   it('refuses all that is missing, doubled, negative or impossible at once', () => {
     expect(

@@ -179,7 +179,7 @@ function springFigures({ at, series, transfer, liftSteer, front }: Worked): Reco
     found['rear diagonal transfer'] = force(transfer.rear);
   }
   if (front.weight && at) {
-    found['inner rear load'] = force(at.innerRear);
+    found['inner rear load'] = at.innerRear > 0 ? force(at.innerRear) : { si: 0, unit: 'N', text: '0 N, off the road' };
     found['inner rear lifts at'] = {
       si: at.liftAt,
       unit: 'g0',

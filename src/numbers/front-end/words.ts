@@ -102,6 +102,7 @@ export function frontEndNotes(input: Asked, { at, series, front }: Worked): read
     );
     found.push('The loads hold while all four wheels touch; beyond that ask wheel-loads.');
   }
-  if (at && at.innerRear < 0) found.push('A load below 0 means that the wheel is off the road.');
+  if (at && at.innerRear <= 0)
+    found.push('With the inner rear wheel off the road the other loads are no longer these: ask wheel-loads.');
   return found;
 }

@@ -138,6 +138,7 @@ describe('a question about wheel loads', () => {
     expect(answer({ 'lateral acceleration': '2.3 g0' }).say[0]).toContain('left rear wheel is off the road');
     const over = answer({ 'lateral acceleration': '2.6 g0' });
     expect(over.say[0]).toContain('goes over');
+    expect(over.figures['front left']).toBeUndefined(); // nothing that could be weighed
     expect(over.say.join(' ')).toContain('Caution');
   });
   it('takes a frame that was not measured as rigid, and says so', () => {
@@ -166,6 +167,18 @@ describe('a question about wheel loads', () => {
       expected: expect.stringContaining('200 mm'),
     });
     expect(problems({ 'cg left': '700 mm' })[0]).toMatchObject({ path: 'cg left', got: '700 mm' });
+  });
+  it('never throws, whatever comes, and never promises', () => {
+    const keys = [...Object.keys(wheelLoads.example), 'shim', 'shim gain', 'braking', 'cg left', 'cg height rear'];
+    const text = fc
+      .tuple(fc.double(), fc.constantFrom('mm', 'kg', 'N·m', '%', 'g0', 'N/mm', '°'))
+      .map(([n, unit]) => `${n} ${unit}`);
+    fc.assert(
+      fc.property(fc.anything(), fc.dictionary(fc.constantFrom(...keys), text), (any, keyed) => {
+        expect(['answer', 'problems']).toContain(wheelLoads.ask(any).kind);
+        expect(JSON.stringify(wheelLoads.ask({ ...wheelLoads.example, ...keyed }))).not.toMatch(/\bsafe/i);
+      }),
+    );
   });
   it('marks an answer outside what was checked', () => {
     expect(answer({ mass: '500 kg' }).notes.join(' ')).toContain('Outside the range');

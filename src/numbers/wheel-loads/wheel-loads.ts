@@ -103,7 +103,9 @@ function solve(input: Input): Answer | Problems {
   return {
     kind: 'answer',
     figures: {
-      ...Object.fromEntries(NAMES.map(wheel => [WHEELS[named(wheel)], force(found.loads[wheel])])),
+      ...(found.up === 'both'
+        ? {}
+        : Object.fromEntries(NAMES.map(wheel => [WHEELS[named(wheel)], force(found.loads[wheel])]))),
       'front axle': force(axles.front),
       'rear axle': force(axles.rear),
       'inner rear lifts at': acceleration(lift),
@@ -125,7 +127,7 @@ function say({ up }: Stance, right: boolean, lift: number, over: number, lateral
   const inner = right ? 'right' : 'left';
   const state =
     up === 'both'
-      ? 'No wheel on the inside carries load: the kart goes over. Use less lateral acceleration, a wider track or a lower seat; the loads shown are as if it were held down.'
+      ? 'No wheel on the inside carries load: the kart goes over. Use less lateral acceleration, a wider track or a lower seat.'
       : up === 'rearLeft'
         ? `The ${inner} rear wheel is off the road; the other three carry the kart.`
         : up === 'frontLeft'

@@ -183,7 +183,7 @@ describe('the numbers', () => {
     expect(await scripts()).toBe(1);
     await page.getByRole('link', { name: /^Numbers/ }).click();
     await page.locator('.subjects').waitFor();
-    expect(await scripts()).toBe(2);
+    expect(await scripts()).toBeGreaterThan(1);
   });
 });
 

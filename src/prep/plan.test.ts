@@ -44,7 +44,7 @@ const event: KartEvent = {
   minutes: 0,
   laps: 0,
 };
-const runs = { numRuns: 400 };
+const runs = { numRuns: 2000 };
 
 describe('a plan for any kart with any history', () => {
   it('ends with every part on, every joint made, nothing disturbed unchecked and nothing due', () => {
@@ -62,7 +62,7 @@ describe('a plan for any kart with any history', () => {
         expect(fitness(kart, after, then)).toMatchObject({ against: [], unknown: [], open: [] });
         expect(work(makePlan(kart, after, then))).toEqual([]);
       }),
-      { numRuns: 1500 },
+      { numRuns: 3000 },
     );
     expect(planned).toBeGreaterThan(1000); // the property looked at real plans
   });

@@ -66,18 +66,19 @@ export const createQueries = (deps: { source: Source; reader: KartReader; clock:
 export function queriesOn(shelf: Shelf, clock: Clock): Queries {
   const standing = async (name: string, ask: At = {}): Promise<Standing> => {
     await shelf.refresh();
-    return shelf.at(name, atOf(ask, clock));
+    const { now, past } = momentOf(ask, clock);
+    return shelf.at(name, now, past);
   };
   const facts = async (name: string, filter: FactFilter = {}): Promise<readonly FactLine[]> => {
     await shelf.refresh();
-    const at = atOf(filter, clock);
-    return factLines(shelf.facts(name), shelf.state(name, at), at, filter);
+    const { past } = momentOf(filter, clock);
+    return factLines(shelf.facts(name), shelf.state(name, past), past, filter);
   };
   return {
     async karts(ask = {}) {
       await shelf.refresh();
-      const now = atOf(ask, clock);
-      const lines = await Promise.all(shelf.names().map(name => kartLine(shelf, name, now)));
+      const moment = momentOf(ask, clock);
+      const lines = await Promise.all(shelf.names().map(name => kartLine(shelf, name, moment)));
       return lines.filter(line => line !== undefined);
     },
     kart: async (name, ask) => (await standing(name, ask)).kart,
@@ -87,14 +88,14 @@ export function queriesOn(shelf: Shelf, clock: Clock): Queries {
     fitness: async (name, ask = {}) => fitnessOf(await standing(name, ask), ask),
     async answers(name, ask = {}) {
       const at = await standing(name, ask);
-      const { kart, state, now } = at;
+      const { kart, state, past } = at;
       return {
         kart,
         state,
         due: dueOf(at, ask),
         plan: planOf(at, ask),
         fitness: fitnessOf(at, ask),
-        facts: factLines(shelf.facts(name), state, now, {}),
+        facts: factLines(shelf.facts(name), state, past, {}),
       };
     },
     facts,
@@ -140,14 +141,17 @@ export function given<T extends Record<string, unknown>>(options: T): { [K in ke
   };
 }
 
-function atOf(ask: At, clock: Clock): string {
+/** The moment of a question, and whether it was asked for: only then is hidden what was written after it. */
+type Moment = { readonly now: string; readonly past?: string };
+
+function momentOf(ask: At, clock: Clock): Moment {
   const read = pastMoment(ask.at, clock.now());
   if ('problem' in read) throw new Refusal([read.problem]);
-  return read.at;
+  return ask.at === undefined ? { now: read.at } : { now: read.at, past: read.at };
 }
 
-async function kartLine(shelf: Shelf, name: string, now: string): Promise<KartLine | undefined> {
-  const state = shelf.state(name, now);
+async function kartLine(shelf: Shelf, name: string, { now, past }: Moment): Promise<KartLine | undefined> {
+  const state = shelf.state(name, past);
   if (state.count === 0) return undefined; // it was not in the book yet
   const kart = await shelf.filed(shelf.facts(name), state);
   return {
@@ -160,9 +164,14 @@ async function kartLine(shelf: Shelf, name: string, now: string): Promise<KartLi
   };
 }
 
-function factLines(facts: readonly Fact[], { struck }: State, at: string, filter: FactFilter): readonly FactLine[] {
+function factLines(
+  facts: readonly Fact[],
+  { struck }: State,
+  past: string | undefined,
+  filter: FactFilter,
+): readonly FactLine[] {
   const lines = facts
-    .filter(fact => fact.at <= at && fact.recorded <= at)
+    .filter(fact => past === undefined || (fact.at <= past && fact.recorded <= past))
     .filter(fact => filter.from === undefined || fact.at >= filter.from)
     .filter(fact => filter.kinds === undefined || filter.kinds.includes(fact.kind))
     .filter(fact => filter.about === undefined || isAbout(fact, filter.about))

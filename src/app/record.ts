@@ -50,7 +50,9 @@ export async function record(writer: Writer, name: string, raw: readonly unknown
     problems.push(refuse('nothing to record', 'facts', 'Expected at least one fact, got none.', 'Give a fact.'));
   if ('problem' in time || problems.length > 0) return refused(...problems);
 
-  const bench = await Bench.at(writer, name, time.at, { ...ask, by });
+  await writer.shelf.refresh();
+  const at = ask.at === undefined ? writer.shelf.happens(name, writer.clock.now()) : time.at;
+  const bench = await Bench.at(writer, name, at, { ...ask, by });
   const drafts: Payload[] = [];
   for (const [i, one] of raw.entries()) {
     const put = await bench.put(one, raw.length === 1 ? 'fact' : `facts[${i}]`);
@@ -58,7 +60,7 @@ export async function record(writer: Writer, name: string, raw: readonly unknown
     else problems.push(...put.problems);
   }
   if (problems.length > 0) return refused(...problems);
-  const done = await write(writer, name, drafts, { by, at: time.at });
+  const done = await write(writer, name, drafts, { by, at });
   return done.kind === 'recorded' ? { ...done, judgements: bench.judged(done.facts) } : done;
 }
 
@@ -98,7 +100,6 @@ class Bench {
   }
 
   static async at(writer: Writer, name: string, at: string, ask: Written): Promise<Bench> {
-    await writer.shelf.refresh();
     const facts = writer.shelf.names().includes(name) ? writer.shelf.facts(name) : [];
     // What happened before the first kart file was written down is held against that file.
     const [first = at] = facts

@@ -37,9 +37,10 @@ export async function release(writer: Writer, kart: string, sign: Signature): Pr
       ),
     );
   await writer.shelf.refresh();
-  const standing = await writer.shelf.at(kart, time.at);
-  const event = eventOf(standing.state, time.at, sign.event);
-  const shown = fitness(standing.kart, standing.state, { now: time.at, ...given({ event }) });
+  const at = sign.at === undefined ? writer.shelf.happens(kart, writer.clock.now()) : time.at;
+  const standing = await writer.shelf.at(kart, at, sign.at === undefined ? undefined : at);
+  const event = eventOf(standing.state, at, sign.event);
+  const shown = fitness(standing.kart, standing.state, { now: at, ...given({ event }) });
   if (shown.verdict !== 'fit' && sign.sure !== true) return refused(against(shown));
   return write(
     writer,
@@ -54,7 +55,7 @@ export async function release(writer: Writer, kart: string, sign: Signature): Pr
         statement: sign.statement?.trim() || inWords(shown),
       },
     ],
-    { by: sign.by?.trim() || signer, at: time.at },
+    { by: sign.by?.trim() || signer, at },
   );
 }
 

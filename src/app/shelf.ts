@@ -6,12 +6,13 @@ import { type Fact, type FactOf, fold, knownAt, type State } from '../book/index
 import type { Kart } from '../kart/index.ts';
 import type { BookStore, KartReader, Kept } from './ports.ts';
 import { fromKartFile, Refusal, refuse } from './problem.ts';
+import { CLOCK_SLACK_MS } from './when.ts';
 import { suggestion } from './words.ts';
 
 export type Source = Pick<BookStore, 'read'>;
 
-/** A kart as it stood at one moment: its file then, its state then. */
-export type Standing = { readonly kart: Kart; readonly state: State; readonly now: string };
+/** A kart as it stood at one moment: its file then, its state then. `past` when that moment was asked for. */
+export type Standing = { readonly kart: Kart; readonly state: State; readonly now: string; readonly past?: string };
 
 /** A state, and how many facts of the kart there were and of how many it is. */
 type Folded = { readonly all: number; readonly known: number; readonly state: State };
@@ -106,12 +107,30 @@ export class Shelf {
     throw new Refusal(read.problems.map(one => fromKartFile(one)));
   }
 
-  /** The kart and its state at a moment, by what was known then. */
-  async at(name: string, now: string): Promise<Standing> {
+  /**
+   * When something happens that a device writes down at `clock`: then, but not before what the kart's book already
+   * holds. A clock a few minutes behind another's would else write into the past. Further ahead than two clocks may
+   * differ, a fact says nothing about now.
+   */
+  happens(name: string, clock: Date): string {
+    const now = clock.toISOString();
+    const limit = new Date(clock.getTime() + CLOCK_SLACK_MS).toISOString();
+    const ahead = (this.#facts.get(name) ?? []).reduce(
+      (last, fact) => (fact.at > last && fact.at <= limit ? fact.at : last),
+      now,
+    );
+    return ahead === now ? now : new Date(Date.parse(ahead) + 1).toISOString();
+  }
+
+  /**
+   * The kart and its state. When a moment was asked for, `past`, by what was known then; else by all the book holds,
+   * whatever the clock here says: a device whose clock is behind must not hide a fail that was written on another.
+   */
+  async at(name: string, now: string, past?: string): Promise<Standing> {
     const facts = this.facts(name);
-    const state = this.state(name, now);
+    const state = this.state(name, past);
     const kart = await this.filed(facts, state);
-    if (kart) return { kart, state, now };
+    if (kart) return { kart, state, now, ...(past === undefined ? {} : { past }) };
     throw new Refusal([
       refuse(
         'unknown kart',

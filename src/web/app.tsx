@@ -28,27 +28,35 @@ export function App({ session, keep }: { readonly session: Session; readonly kee
   const [naming, setNaming] = useState(false);
 
   useEffect(() => session.onChange(() => redraw(n => n + 1)), [session]);
+  /**
+   * Goes to a place: shown, kept and in the address in one go. An address written later, after the page is drawn, would
+   * overwrite the one that a second quick tap has set meanwhile.
+   */
+  const move = (next: Place): void => {
+    const hash = hashOf(next);
+    keep.set('place', hash);
+    if (next.sheet === 'work') keep.set('work place', hash);
+    if (location.hash !== hash) history.replaceState(null, '', hash);
+    setPlace(next);
+  };
   useEffect(() => {
     const follow = (): void => {
       const next = placeFrom(location.hash);
-      if (next.sheet === 'work' && next.step === undefined) {
-        const kept = placeFrom(keep.get('work place'));
-        setPlace(kept.step === undefined ? next : kept);
-      } else setPlace(next);
+      const kept = placeFrom(keep.get('work place'));
+      move(next.sheet === 'work' && next.step === undefined && kept.step !== undefined ? kept : next);
     };
+    move(place);
     window.addEventListener('hashchange', follow);
     return () => window.removeEventListener('hashchange', follow);
   }, [keep]);
-  useEffect(() => {
-    const hash = hashOf(place);
-    keep.set('place', hash);
-    if (place.sheet === 'work') keep.set('work place', hash);
-    if (location.hash !== hash) history.replaceState(null, '', hash);
-  }, [place, keep]);
 
   const { karts, snapshot, line, trouble, writing } = session.view();
-  const go = (step: string | undefined): void =>
-    setPlace(step === undefined ? { sheet: 'work' } : { sheet: 'work', step });
+  /** The work sheet goes on to a step; a person who has gone elsewhere meanwhile stays there, and finds it on coming back. */
+  const go = (step: string | undefined): void => {
+    const next: Place = step === undefined ? { sheet: 'work' } : { sheet: 'work', step };
+    if (placeFrom(location.hash).sheet === 'work') move(next);
+    else keep.set('work place', hashOf(next));
+  };
 
   return (
     <>
@@ -117,7 +125,7 @@ export function App({ session, keep }: { readonly session: Session; readonly kee
               snapshot={snapshot}
               writeDown={kind => {
                 keep.set(WRITING, kind);
-                setPlace({ sheet: 'record' });
+                move({ sheet: 'record' });
               }}
             />
           ) : place.sheet === 'work' ? (
@@ -132,7 +140,7 @@ export function App({ session, keep }: { readonly session: Session; readonly kee
               keep={keep}
               change={() => {
                 keep.set(WRITING, 'set-up');
-                setPlace({ sheet: 'record' });
+                move({ sheet: 'record' });
               }}
             />
           ) : place.sheet === 'record' ? (

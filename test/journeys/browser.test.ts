@@ -102,6 +102,23 @@ describe('at the bench, on a phone', () => {
     expect(await heading(page).textContent()).toBe(what);
   });
 
+  test('of two quick taps on the way the second counts, however soon it comes', async () => {
+    const page = await open('R. Vale', '#/today');
+    for (let wait = 0; wait < 40; wait += 2) {
+      await page.evaluate(async ms => {
+        location.hash = '#/kart';
+        await new Promise(done => setTimeout(done, ms));
+        location.hash = '#/record';
+      }, wait);
+      await page.getByRole('heading', { name: 'The record', exact: true }).waitFor({ timeout: 5000 });
+      expect(new URL(page.url()).hash).toBe('#/record');
+      await page.evaluate(() => {
+        location.hash = '#/today';
+      });
+      await page.getByText('Not fit', { exact: true }).waitFor();
+    }
+  });
+
   test('the last entry can be undone with two taps, and the step is to do again', async () => {
     const page = await open('J. Moor', '#/work');
     const what = await heading(page).textContent();

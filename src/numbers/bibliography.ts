@@ -255,6 +255,79 @@ export const BIBLIOGRAPHY = {
     title: 'At least 2 mm of friction material, unless the maker says otherwise',
     seen: 'common practice',
   },
+  'cipm-2007': {
+    title:
+      'A. Picard, R. S. Davis, M. Gläser, K. Fujii, Revised formula for the density of moist air (CIPM-2007), Metrologia 45 (2008) 149-155: constants as in two open code bases; range from memory',
+    seen: 'excerpt',
+  },
+  'ashrae-psychrometrics': {
+    title:
+      'ASHRAE Handbook Fundamentals 2017, chapter 1, equations 5 and 6 and table 3, as quoted in the open psychrometric library PsychroLib and its tests',
+    seen: 'excerpt',
+  },
+  'iso-2533': {
+    title:
+      'ISO 2533:1975, Standard atmosphere (the same as ICAO Doc 7488 and US Standard Atmosphere 1976 below 11 km): constants and table values as reprinted in public code and at crnslab.org/util/atmo.php',
+    seen: 'excerpt',
+  },
+  'density-altitude-rules': {
+    title:
+      'Density altitude of the US weather service as quoted at metpod.co.uk; 120 ft a kelvin as worked at expressjetpilots.com and in a meteorological training module',
+    seen: 'read',
+  },
+  'sea-level-reduction': {
+    title:
+      'QNH as the standard atmosphere turned round; exponential form of a weather station manual; reduction with the real temperature as quoted from observing practice, where brackets are unclear',
+    seen: 'excerpt',
+  },
+  'weather-span': {
+    title:
+      'Weather seldom moves pressure more than 45 hPa from the standard atmosphere of a height, usually less than 25 hPa',
+    seen: 'common practice',
+  },
+  'power-standards': {
+    title:
+      'SAE J1349 (June 1990) as quoted at passionford.com/forum/6282141-post33.html, DIN 70020 at corsa-d.de thread 2830, J607 with worked example at teamzr1.com',
+    seen: 'excerpt',
+  },
+  'iso-1585': {
+    title: 'ISO 1585, Road vehicles, engine test code, net power: exponents and limits for spark ignition',
+    seen: 'memory',
+  },
+  'paddock-instruments': {
+    title:
+      'Where no limits are given: thermometer ± 1 K, barometer ± 1 hPa, hygrometer ± 5 points, elevation from a map ± 10 m',
+    seen: 'common practice',
+  },
+  'crank-geometry': {
+    title:
+      'Slider-crank and its inverse by the cosine rule, cylinder volumes, piston speed and acceleration at top; plane geometry, rows worked outside the project',
+    seen: 'memory',
+  },
+  'mean-pressure': {
+    title:
+      "G. Jennings, Two-Stroke Tuner's Handbook, 1973: mean pressures by use and power from mean pressure, as quoted at toostroke.blogspot.com, 2007/12, predicting-power; above 14 bar doubtful from memory",
+    seen: 'excerpt',
+  },
+  'tuned-pipe': {
+    title:
+      'Tuned length and sections of an exhaust pipe after the handbook of G. Jennings, 1973: worked example at aerialpursuits.com, tuned; speed of sound of an ideal gas',
+    seen: 'read',
+  },
+  'squish-least': {
+    title:
+      'Squish of 125 cm³ two-strokes 0.75 mm or more, read with solder on both sides, unless the maker says otherwise',
+    seen: 'common practice',
+  },
+  'compression-tenth': {
+    title: 'Compression down a tenth against the best on the same gauge, hot, throttle held open: top end due',
+    seen: 'common practice',
+  },
+  'student-t': {
+    title:
+      "M. Abramowitz, I. A. Stegun (ed.), Handbook of Mathematical Functions, NBS AMS 55, 1964; 26.7.3 and 26.7.4, Student's t",
+    seen: 'memory',
+  },
 } as const satisfies Readonly<Record<string, Source>>;
 
 export type SourceKey = keyof typeof BIBLIOGRAPHY;

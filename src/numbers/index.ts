@@ -1,4 +1,5 @@
 /** Engineering on SI numbers, and the subjects that can be asked alone. */
+export * from './air/index.ts';
 export * from './alignment/index.ts';
 export { engagement, gapFor, halfWidth, LEAST_ENGAGEMENT, narrowest, type Side } from './axle-stack.ts';
 export { BIBLIOGRAPHY, type Source, type SourceKey } from './bibliography.ts';
@@ -7,6 +8,7 @@ export * from './brakes/index.ts';
 export type { Card } from './card.ts';
 export { combine, type Link, rectangular, rootSumSquare, sum, worstCase } from './chain.ts';
 export { acceptance, chanceInside, type Limits, scoreFor } from './conformance.ts';
+export * from './engine/index.ts';
 export { lengthText, onTape, type Tape } from './figure.ts';
 export * from './front-end/index.ts';
 export * from './hub-hold/index.ts';

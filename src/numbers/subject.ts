@@ -73,7 +73,9 @@ const parse = (dimension: Dimension) => (written: unknown) => parseQuantity(writ
 function parseUncertain(written: unknown, dimension: Dimension): Outcome<Uncertain> {
   if (typeof written !== 'string') return parseQuantity(written, dimension);
   const [size = '', limits, more] = written.split(/±|\+\/-|\+-/);
-  const half = limits === undefined ? undefined : parseQuantity(limits, dimension);
+  // The limits of a temperature are a difference: ± 1 °C is 1 K, not 274.15 K.
+  const apart = dimension === 'temperature' ? 'temperature-difference' : dimension;
+  const half = limits === undefined ? undefined : parseQuantity(limits, apart);
   if (half !== undefined && !half.ok) return { ...half, got: `"${written}"` };
   const bare = half !== undefined && /^[\s\d.,/+\u2212-]+$/.test(size);
   const value = parseQuantity(bare ? `${size} ${half.value.unit}` : size, dimension);

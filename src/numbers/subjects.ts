@@ -1,7 +1,9 @@
 /** Every number that can be asked alone. One more: its file, a line here, a row in checks/. */
+import { air } from './air/index.ts';
 import { alignment } from './alignment/index.ts';
 import { bolt } from './bolt/index.ts';
 import { brakes } from './brakes/index.ts';
+import { engine } from './engine/index.ts';
 import { frontEnd } from './front-end/index.ts';
 import { hubHold } from './hub-hold/index.ts';
 import { rearTrack } from './rear-track.ts';
@@ -22,4 +24,6 @@ export const subjects: readonly Subject[] = [
   frontEnd,
   wheelLoads,
   alignment,
+  engine,
+  air,
 ];

@@ -1,4 +1,5 @@
 /** Which subject has a plate. A subject without one is answered in words and figures. */
+import { airPlate } from './air.tsx';
 import { alignmentPlate } from './alignment.tsx';
 import type { Asked, Drawn, DrawPlate } from './asked.ts';
 import { boltPlate } from './bolt.tsx';
@@ -6,6 +7,7 @@ import { brakesPlate } from './brakes.tsx';
 import { frontEndPlate } from './front-end.tsx';
 import { hubHoldPlate } from './hub-hold.tsx';
 import { rearTrackPlate } from './rear-track.tsx';
+import { retentionPlate } from './retention.tsx';
 import { scalesPlate } from './scales.tsx';
 import { tolerancePlate } from './tolerance.tsx';
 import { wheelLoadsPlate } from './wheel-loads.tsx';
@@ -17,11 +19,13 @@ export const PLATES: Readonly<Record<string, DrawPlate>> = {
   bolt: boltPlate,
   brakes: brakesPlate,
   'hub-hold': hubHoldPlate,
+  retention: retentionPlate,
   tolerance: tolerancePlate,
   scales: scalesPlate,
   'front-end': frontEndPlate,
   'wheel-loads': wheelLoadsPlate,
   alignment: alignmentPlate,
+  air: airPlate,
 };
 
 export const plateOf = (subject: string, asked: Asked): Drawn | undefined => PLATES[subject]?.(asked);

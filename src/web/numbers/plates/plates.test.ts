@@ -1,12 +1,13 @@
 import fc from 'fast-check';
 import { isValidElement, type VNode } from 'preact';
 import { describe, expect, test } from 'vitest';
-import { type Subject, subjects } from '../../../numbers/index.ts';
+import { MEANS, type Subject, subjects } from '../../../numbers/index.ts';
 import { SHEET_WIDTH } from '../../drawing/lines.tsx';
 import { plotX, plotY, roundSteps } from '../../drawing/plot.tsx';
 import { across } from '../../drawing/scale.tsx';
 import type { Drawn } from './index.ts';
 import { PLATES, plateOf } from './index.ts';
+import { DRAWN } from './means-drawn.tsx';
 
 const named = (name: string): Subject => {
   const found = subjects.find(one => one.name === name);
@@ -77,6 +78,44 @@ describe('the plates', () => {
     const slips = drawn('hub-hold').rows.find(([name]) => name === 'Side load, outer wheel');
     expect(slips?.[1]).toBe('1.75');
     expect(slips?.[2]).toBe('0.87: slips');
+  });
+});
+
+describe('the drawn joint', () => {
+  const signals = (plate: Drawn) => elements(plate.drawing).filter(({ props }) => props.class === 'signal').length;
+
+  test('a split pin behind a torqued nut is still there, and nothing is in the signal colour', () => {
+    const plate = drawn('retention');
+    expect(plate.title).toContain('The second is still there');
+    expect(plate.rows).toContainEqual(['friction lost', 'lets go', 'holds']);
+    expect(plate.rows).toContainEqual(['pin or tab sheared', 'holds', 'lets go']);
+    expect(signals(plate)).toBe(0);
+  });
+
+  test('a means that goes the same way, or that only marks, leaves nothing behind the first, said in words too', () => {
+    for (const second of ['second nut', 'witness mark']) {
+      const plate = drawn('retention', { first: 'self-locking nut', second });
+      expect(plate.title).toContain('Nothing stands behind the first');
+      expect(signals(plate)).toBeGreaterThan(0);
+    }
+    const rows = drawn('retention', { first: 'self-locking nut', second: 'witness mark' }).rows;
+    expect(rows).toContainEqual(['friction lost', 'lets go', 'holds nothing']);
+  });
+
+  test('words that nothing is known of are not taken for a second means', () => {
+    const plate = drawn('retention', { second: 'luck' });
+    expect(plate.title).toContain('Not known whether the second holds');
+    expect(signals(plate)).toBeGreaterThan(0);
+  });
+
+  test('asked about one means alone it draws that, and says what was not asked', () => {
+    const plate = drawn('retention', { first: undefined, second: undefined });
+    expect(plate.title).toContain('First: split pin. Second: not said. What stands behind it was not asked');
+    expect(signals(plate)).toBe(0);
+  });
+
+  test('every means that is known has its own shape', () => {
+    expect(DRAWN.toSorted()).toEqual(MEANS.map(({ name }) => name).toSorted());
   });
 });
 

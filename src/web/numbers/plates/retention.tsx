@@ -1,0 +1,119 @@
+/** A joint from the side: what holds it, what stands behind that, and which failure each of the two survives. */
+import { failsAnotherWay, type LetsGo, MEANS, meansOf } from '../../../numbers/index.ts';
+import { Label, Plate, SHEET_WIDTH } from '../../drawing/lines.tsx';
+import { capital } from '../../words.ts';
+import { type Asked, type DrawPlate, saidText } from './asked.ts';
+import { MeansDrawn, SHANK } from './means-drawn.tsx';
+
+const AXIS = 66;
+const FIRST = 152;
+const SECOND = 268;
+const ROWS = 176;
+const ROW = 21;
+
+/** Every way of letting go that a means here has. */
+const WAYS: readonly LetsGo[] = [...new Set(MEANS.flatMap(({ letsGo }) => letsGo ?? []))];
+
+/** One place of the line; `text` as it was written, empty where nothing was said of it. */
+type Held = { readonly text: string; readonly x: number; readonly place: 'first' | 'second' };
+
+/** Without a pair, the means that was asked about stands in the first place. */
+function inLine(asked: Asked): readonly [Held, Held] {
+  const [first, second] = [saidText(asked, 'first'), saidText(asked, 'second')];
+  const only = first === '' && second === '' ? saidText(asked, 'means') : first;
+  return [
+    { text: only, x: FIRST, place: 'first' },
+    { text: second, x: SECOND, place: 'second' },
+  ];
+}
+
+const nameOf = ({ text }: Held): string => (text === '' ? 'not said' : (meansOf(text)[0]?.name ?? 'not known'));
+
+/** A first means goes with any part of it; a second holds by any part of it, unless the text leaves a choice. */
+function survives({ text, place }: Held, way: LetsGo): string {
+  const means = meansOf(text);
+  if (text === '') return 'not said';
+  if (means.length === 0) return 'not known';
+  if (means.every(({ letsGo }) => letsGo === undefined)) return 'holds nothing';
+  const holds = (each: (typeof means)[number]): boolean => each.letsGo !== undefined && each.letsGo !== way;
+  const all = place === 'first' || /\bor\b/.test(text);
+  return (all ? means.every(holds) : means.some(holds)) ? 'holds' : 'lets go';
+}
+
+const BEHIND = {
+  yes: 'the second is still there',
+  no: 'nothing stands behind the first',
+  'not known': 'not known whether the second holds',
+} as const;
+
+export const retentionPlate: DrawPlate = asked => {
+  const held = inLine(asked);
+  const [first, second] = held;
+  if (first.text === '' && second.text === '') return undefined;
+  const paired = first.text !== '' && second.text !== '';
+  const behind = paired ? failsAnotherWay(first.text, second.text) : undefined;
+  const verdict = behind === undefined ? 'What stands behind it was not asked' : capital(BEHIND[behind]);
+  const alone = behind !== undefined && behind !== 'yes';
+  const ways = WAYS.filter(way => held.some(one => survives(one, way) === 'lets go'));
+  const title = `The joint from the side. First: ${nameOf(first)}. Second: ${nameOf(second)}. ${verdict}.`;
+  const foot = ROWS + ways.length * ROW + 24;
+  return {
+    title,
+    head: ['if this happens', 'first', 'second'],
+    rows: [
+      ['what holds', ...held.map(nameOf)],
+      ...WAYS.map(way => [way, ...held.map(one => survives(one, way))]),
+      ['if the first lets go', '', behind === undefined ? 'not asked' : BEHIND[behind]],
+    ],
+    drawing: (
+      <Plate height={foot + 12} title={title}>
+        <Joint />
+        {held.map(one => (
+          <g key={one.place} class={alone && one.place === 'second' ? 'signal' : ''}>
+            <MeansDrawn name={meansOf(one.text)[0]?.name ?? ''} x={one.x} y={AXIS} />
+            <Label x={one.x} y={122} text={one.place} look="quiet" />
+            <Label x={one.x} y={139} text={nameOf(one)} look="strong" />
+          </g>
+        ))}
+        <line class="hair" x1={6} x2={SHEET_WIDTH - 6} y1={150} y2={150} />
+        {ways.map((way, n) => (
+          <g key={way}>
+            <Label x={6} y={ROWS + n * ROW} anchor="start" text={way} />
+            {held.map(one => (
+              <Label
+                key={one.place}
+                x={one.x + (one.place === 'first' ? 26 : 14)}
+                y={ROWS + n * ROW}
+                text={survives(one, way)}
+                look={survives(one, way) === 'holds' ? 'strong' : 'quiet'}
+              />
+            ))}
+          </g>
+        ))}
+        <g class={alone ? 'signal' : ''}>
+          <Label
+            x={6}
+            y={foot - 6}
+            anchor="start"
+            text={`If the first lets go: ${verdictWords(behind)}`}
+            look="strong"
+          />
+        </g>
+      </Plate>
+    ),
+  };
+};
+
+const verdictWords = (behind: keyof typeof BEHIND | undefined): string =>
+  behind === undefined ? 'what then holds was not asked' : BEHIND[behind];
+
+/** A bolt from the left through the part it holds, and out to the right where it is kept. */
+const Joint = () => (
+  <g>
+    <rect class="shape" x={8} y={AXIS - 20} width={20} height={40} />
+    <rect class="shape" x={28} y={AXIS - SHANK} width={SHEET_WIDTH - 40} height={2 * SHANK} />
+    <rect class="shape tyre" x={28} y={AXIS - 38} width={42} height={76} />
+    <rect class="shape" x={70} y={AXIS - 38} width={42} height={76} />
+    <Label x={70} y={20} text="what is held" look="quiet" />
+  </g>
+);

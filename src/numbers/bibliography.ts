@@ -328,6 +328,28 @@ export const BIBLIOGRAPHY = {
       "M. Abramowitz, I. A. Stegun (ed.), Handbook of Mathematical Functions, NBS AMS 55, 1964; 26.7.3 and 26.7.4, Student's t",
     seen: 'memory',
   },
+  'gear-ratios': {
+    title:
+      'Products of tooth counts from crankshaft to axle; arithmetic, rows worked outside the project. Speed from engine speed in miles as quoted at a forum page from P. Van Valkenburgh',
+    seen: 'excerpt',
+  },
+  'shift-crossing': {
+    title:
+      'Shift up when the next gear gives more thrust: P. Van Valkenburgh as quoted at a forum page; rows worked outside the project',
+    seen: 'excerpt',
+  },
+  'drag-balance': {
+    title: 'Push against air drag and rolling resistance; first principles, rows worked outside the project',
+    seen: 'memory',
+  },
+  'driveline-loss': {
+    title: 'About 92 % of the torque of the crankshaft reaches the ground through two pairs of gears and a chain',
+    seen: 'memory',
+  },
+  'sprocket-teeth': {
+    title: 'Kart sprockets have 8 to 100 teeth, with at least as many behind as in front',
+    seen: 'common practice',
+  },
 } as const satisfies Readonly<Record<string, Source>>;
 
 export type SourceKey = keyof typeof BIBLIOGRAPHY;

@@ -11,6 +11,7 @@ export { acceptance, chanceInside, type Limits, scoreFor } from './conformance.t
 export * from './engine/index.ts';
 export { lengthText, onTape, type Tape } from './figure.ts';
 export * from './front-end/index.ts';
+export * from './gearing/index.ts';
 export * from './hub-hold/index.ts';
 export { differenceText, type Gauge, type Judgement, judge, onTarget, parseReadings, typedAs } from './judge/index.ts';
 export { normalBelow, normalScore } from './normal.ts';

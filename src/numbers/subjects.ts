@@ -5,6 +5,7 @@ import { bolt } from './bolt/index.ts';
 import { brakes } from './brakes/index.ts';
 import { engine } from './engine/index.ts';
 import { frontEnd } from './front-end/index.ts';
+import { gearing } from './gearing/index.ts';
 import { hubHold } from './hub-hold/index.ts';
 import { rearTrack } from './rear-track.ts';
 import { retention } from './retention/index.ts';
@@ -26,4 +27,5 @@ export const subjects: readonly Subject[] = [
   alignment,
   engine,
   air,
+  gearing,
 ];

@@ -4,6 +4,8 @@
  */
 import type { Place, Report } from './problem.ts';
 import type {
+  BoxFile,
+  EngineFile,
   FunctionFile,
   HandlingFile,
   ItemFile,
@@ -17,7 +19,7 @@ import { child, isTree, locate, placeIn, setPlace, type Tree, top } from './sour
 import { didYouMean } from './suggest.ts';
 
 /** Keys whose map is one value, not settings to be mixed with those below. */
-const WHOLE: ReadonlySet<string> = new Set(['needs']);
+const WHOLE: ReadonlySet<string> = new Set(['needs', 'torque']);
 
 export type Ref = { readonly text: string; readonly place: Place };
 export type Layered<T> = { readonly value: T; readonly place: Place };
@@ -48,6 +50,8 @@ export type LayeredKart = {
   readonly gone: Gone;
   readonly dimensions: Tree;
   readonly functions: Readonly<Record<string, FunctionFile>>;
+  readonly engine: EngineFile;
+  readonly box: BoxFile;
 };
 
 /** Puts `over` on `base`; neither is changed, and every key keeps the place it came from. */
@@ -141,6 +145,8 @@ export function layKart(
       string,
       FunctionFile
     >,
+    engine: overlay((template?.engine ?? {}) as Tree, (file.engine ?? {}) as Tree) as EngineFile,
+    box: overlay((template?.box ?? {}) as Tree, (file.box ?? {}) as Tree) as BoxFile,
   };
 }
 

@@ -198,6 +198,27 @@ export type Need =
 
 export type KartFunction = { readonly name: string; readonly severity: 1 | 2 | 3 | 4; readonly needs: Need };
 
+/** What the number on a main jet means: its bore in hundredths of a millimetre, or what flows through it. */
+export const JET_NUMBERS = ['diameter', 'flow'] as const;
+export type JetNumbers = (typeof JET_NUMBERS)[number];
+
+/** What the engine's own sheet says; each figure is known or it is not there. */
+export type EngineSheet = {
+  readonly primary?: number;
+  readonly gears?: readonly number[]; // first gear first
+  /** At full throttle, by rising speed [rad/s, N·m]. */
+  readonly torque?: readonly { readonly speed: Measure; readonly torque: Measure }[];
+  readonly jetsNumberedBy?: JetNumbers;
+  readonly source?: string;
+};
+
+/** What is at hand to choose from at the track, smallest first. */
+export type Box = {
+  readonly mainJets: readonly number[];
+  readonly frontSprockets: readonly number[]; // teeth
+  readonly rearSprockets: readonly number[];
+};
+
 export type Kart = {
   readonly format: 1;
   readonly name: string;
@@ -211,4 +232,6 @@ export type Kart = {
   readonly joints: Readonly<Record<JointId, Joint>>;
   readonly items: Readonly<Record<ItemId, Item>>;
   readonly functions: Readonly<Record<string, KartFunction>>;
+  readonly engine?: EngineSheet;
+  readonly box?: Box;
 };

@@ -4,7 +4,7 @@
  */
 import { z } from 'zod';
 import { LAPSE_EXPECTED, LAPSE_PATTERN } from './lapse.ts';
-import { CORNERS, GRADES, POSTURES, REASONS, SYSTEMS, WORK_ACTIONS } from './model.ts';
+import { CORNERS, GRADES, JET_NUMBERS, POSTURES, REASONS, SYSTEMS, WORK_ACTIONS } from './model.ts';
 
 export const QUANTITY = 'a quantity with its unit, such as "1045 mm"';
 
@@ -143,12 +143,35 @@ const functionShape = strict({
   needs: need,
 });
 
+const positive = z.number({ error: 'a number above 0' }).positive({ error: 'a number above 0' });
+const teeth = list(
+  z.number({ error: 'a whole number of teeth' }).int({ error: 'a whole number of teeth' }).min(8, {
+    error: 'a sprocket of at least 8 teeth',
+  }),
+);
+
+const engineShape = strict({
+  primary: positive.optional().describe('Turns of the crankshaft for one of the clutch or gearbox input shaft: 3.90'),
+  gears: list(positive).min(1, { error: 'at least one gear' }).optional().describe('Ratios from first to last gear'),
+  torque: named(quantity).optional().describe('Full throttle torque at the crankshaft by speed: 8000 rpm: 18 N·m'),
+  'jets are numbered by': oneOf(JET_NUMBERS).optional().describe('What the number on a main jet means'),
+  source: words().optional().describe('Where these figures come from'),
+});
+
+const boxShape = strict({
+  'main jets': list(positive).optional(),
+  'front sprockets': teeth.optional(),
+  'rear sprockets': teeth.optional(),
+});
+
 const whole = {
   invented: flag.optional().describe('true only for demo data'),
   rules: words('the id of a rule set').optional(),
   dimensions: named(quantity).optional(),
   parts: named(orNone(partShape)).optional(),
   functions: named(functionShape).optional(),
+  engine: engineShape.optional(),
+  box: boxShape.optional().describe('What is at hand to choose from at the track'),
 };
 
 export const kartShape = strict({
@@ -188,6 +211,8 @@ export type JointFile = z.infer<typeof joint>;
 export type HandlingFile = z.infer<typeof handling>;
 export type PartFile = z.infer<typeof partShape>;
 export type KindFile = z.infer<typeof kindShape>;
+export type EngineFile = z.infer<typeof engineShape>;
+export type BoxFile = z.infer<typeof boxShape>;
 export type FunctionFile = z.infer<typeof functionShape>;
 export type TemplateFile = z.infer<typeof templateShape>;
 export type KartFile = z.infer<typeof kartShape>;

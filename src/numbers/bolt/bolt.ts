@@ -3,7 +3,7 @@ import { formatQuantity } from '../../quantity/index.ts';
 import type { Card } from '../card.ts';
 import { type Answer, type Figure, type Problems, problems, subject } from '../subject.ts';
 import { type Input, schema } from './input.ts';
-import { forceUnit, mostText, notes, say, torqueUnit } from './words.ts';
+import { forceText, forceUnit, mostText, notes, say, torqueUnit } from './words.ts';
 import { read, type Worked, work } from './work.ts';
 
 const card: Card = {
@@ -73,7 +73,7 @@ function solve(input: Input): Answer | Problems {
 function figures(w: Worked): Readonly<Record<string, Figure>> {
   const unit = torqueUnit(w);
   const torque = (si: number): Figure => ({ si, unit, text: formatQuantity(si, unit) });
-  const force = (si: number): Figure => ({ si, unit: forceUnit(w), text: formatQuantity(si, forceUnit(w)) });
+  const force = (si: number): Figure => ({ si, unit: forceUnit(w), text: forceText(si, w) });
   const found: Record<string, Figure> = {
     'stress area': { si: w.area, unit: 'mm²', text: formatQuantity(w.area, 'mm²') },
   };

@@ -19,7 +19,9 @@ export const mostText = (si: number, w: Pick<Worked, 'input'>): string =>
 export const torqueText = (si: number, w: Pick<Worked, 'input'>): string => formatQuantity(si, torqueUnit(w));
 /** So much of a unit in SI. */
 const inSi = (amount: number, unit: string): number => amount / inUnit(1, unit);
-const force = (si: number, w: Worked): string => formatQuantity(si, forceUnit(w), forceUnit(w) === 'kN' ? 1 : 0);
+/** To 0.1 kN: the scatter of any tightening is many times that. */
+export const forceText = (si: number, w: Worked): string =>
+  formatQuantity(si, forceUnit(w), forceUnit(w) === 'kN' ? 1 : 0);
 
 export const say = (w: Worked): readonly string[] => [
   ...wrench(w),
@@ -44,21 +46,21 @@ function reached(w: Worked): readonly string[] {
   if (w.made === undefined) return [];
   const { torque, preload, reach, release } = w.made;
   const said = [
-    `${torqueText(torque, w)} on the joint gives about ${force(preload, w)} of preload${w.running > 0 ? `: set the wrench to ${torqueText(torque + w.running, w)}, running torque included` : ''}.`,
+    `${torqueText(torque, w)} on the joint gives about ${forceText(preload, w)} of preload${w.running > 0 ? `: set the wrench to ${torqueText(torque + w.running, w)}, running torque included` : ''}.`,
   ];
   if (reach === undefined) said.push('Tightened by feel no preload can be relied on: use a torque wrench.');
   else
     said.push(
-      `Count on ${force(reach.min, w)} against slip, and on ${force(reach.max, w)} for the strength of the bolt.`,
+      `Count on ${forceText(reach.min, w)} against slip, and on ${forceText(reach.max, w)} for the strength of the bolt.`,
     );
   const top = reach?.max;
   if (w.proof !== undefined && top !== undefined && !(top <= w.proof))
     said.push(
-      `Too much: up to ${formatQuantity(top / w.proof, '%', 0)} of the proof load, ${force(w.proof, w)}. The bolt may stretch for good: use ${mostText(w.range?.max ?? Number.NaN, w)} at most, or a stronger bolt.`,
+      `Too much: up to ${formatQuantity(top / w.proof, '%', 0)} of the proof load, ${forceText(w.proof, w)}. The bolt may stretch for good: use ${mostText(w.range?.max ?? Number.NaN, w)} at most, or a stronger bolt.`,
     );
   else if (w.highest && top !== undefined && !(top <= w.highest.preload))
     said.push(
-      `Tight: up to ${formatQuantity(top / w.highest.preload, '%', 0)} of the highest preload, ${force(w.highest.preload, w)}.`,
+      `Tight: up to ${formatQuantity(top / w.highest.preload, '%', 0)} of the highest preload, ${forceText(w.highest.preload, w)}.`,
     );
   if (release !== undefined)
     said.push(
@@ -76,7 +78,7 @@ function oiled(w: Worked): readonly string[] {
   const share = (force_: number): string =>
     w.proof === undefined ? '' : `, ${formatQuantity(force_ / w.proof, '%', 0)} of the proof load`;
   return [
-    `${figure.text} on oiled threads gives about ${force(o.preload, w)}${share(o.preload)}, in place of ${force(o.meant, w)} dry${share(o.meant)}: a third more.`,
+    `${figure.text} on oiled threads gives about ${forceText(o.preload, w)}${share(o.preload)}, in place of ${forceText(o.meant, w)} dry${share(o.meant)}: a third more.`,
     `Clean the threads dry, or use the maker's figure for oiled ones. A table rule takes 10 % off for engine oil, ${torqueText(o.tableTorque, w)}; physics would take more.`,
   ];
 }

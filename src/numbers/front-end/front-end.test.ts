@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { askedSweep } from './asked-sweep.ts';
 import { frontEnd } from './front-end.ts';
 import { innerEnd, straightRod, turnPerLength } from './linkage.ts';
 import { type FrontEnd, frontEndSweep, steerAtLift, steeringAngles, toeAgainstRod } from './sweep.ts';
@@ -189,5 +190,22 @@ describe('a question about the front end', () => {
         expect(JSON.stringify(frontEnd.ask({ ...frontEnd.example, ...keyed }))).not.toMatch(/\bsafe/i);
       }),
     );
+  });
+});
+
+describe('the sweep of a question', () => {
+  it('at the angle that was asked it is what the answer says, and the inner rear is at zero where it lifts', () => {
+    const question = { ...(frontEnd.example as object), 'lateral acceleration': '2.2 g0' };
+    const answer = frontEnd.ask(question);
+    if (answer.kind !== 'answer') throw new Error(JSON.stringify(answer.problems));
+    const lift = answer.figures['inner rear lifts from steering']?.si ?? Number.NaN;
+    const sweep = askedSweep(question, [(10 * Math.PI) / 180, lift]);
+    expect(sweep?.warp[0]).toBeCloseTo(answer.figures.warp?.si ?? Number.NaN, 12);
+    expect(sweep?.innerRear[0]).toBeCloseTo(answer.figures['inner rear load']?.si ?? Number.NaN, 9);
+    expect(sweep?.innerRear[1]).toBeCloseTo(0, 2); // the search ends within 1e-6 rad, some thousandths of a newton
+  });
+
+  it('a question that its schema refuses has none', () => {
+    expect(askedSweep({ caster: '12' }, [0])).toBeUndefined();
   });
 });

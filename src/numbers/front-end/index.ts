@@ -1,5 +1,6 @@
 /** The front end: geometry, sweep, twist. */
 export { ackermannShare, idealInner } from './ackermann.ts';
+export { askedSweep } from './asked-sweep.ts';
 export { frontEnd } from './front-end.ts';
 export { type Column, innerEnd, type Rod, rodTurn, straightRod, turnPerLength } from './linkage.ts';
 export { type FrontEnd, frontEndSweep, type Sweep, steerAtLift, steeringAngles, toeAgainstRod } from './sweep.ts';

@@ -1,4 +1,5 @@
 /** An answer: what to do, the plate, the figures, what to doubt, and how it was worked out. */
+import { Fragment } from 'preact';
 import { useMemo } from 'preact/hooks';
 import { type Answer, BIBLIOGRAPHY, type Source, type Subject } from '../../numbers/index.ts';
 import { Caution } from '../parts.tsx';
@@ -15,11 +16,8 @@ export function Answered(props: {
   readonly answer: Answer;
 }) {
   const { subject, question, answer } = props;
-  // A plot is many questions: not asked anew with every letter that is typed.
-  const drawn = useMemo(
-    () => plateOf(subject.name, { question, answer, ask: subject.ask }),
-    [subject, question, answer],
-  );
+  // Not drawn anew with every letter that is typed.
+  const drawn = useMemo(() => plateOf(subject.name, { question, answer }), [subject, question, answer]);
   const marked = answer.notes.filter(note => MARKED.test(note));
   const said = answer.say.filter(text => !CAUTION.test(text));
   const cautions = answer.say.filter(text => CAUTION.test(text));
@@ -100,7 +98,9 @@ function Table(props: {
           <tr key={name}>
             <th scope="row">{capital(name)}</th>
             {cells.map((text, n) => (
-              <td key={rest[n]}>{text}</td>
+              <td key={rest[n]}>
+                <Unbroken text={text} />
+              </td>
             ))}
           </tr>
         ))}
@@ -108,6 +108,17 @@ function Table(props: {
     </table>
   );
 }
+
+/** `146.05 mm (5 3/4 in)` breaks before what it is on a tape, never inside a number and its unit. */
+function Unbroken({ text }: { readonly text: string }) {
+  return text.split(/ (?=\()/).map((part, n) => (
+    <Fragment key={part}>
+      {n > 0 && ' '}
+      <span class={part.length <= SHORT ? 'unbroken' : ''}>{part}</span>
+    </Fragment>
+  ));
+}
+const SHORT = 18;
 
 const SEEN: Readonly<Record<Source['seen'], string>> = {
   read: 'read in a public copy',

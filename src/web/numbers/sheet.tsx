@@ -1,5 +1,6 @@
 /** The Numbers sheet: every subject that can be asked alone, and one of them with its form and its answer. */
 import './numbers.css';
+import './plates/plates.css';
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { Kart } from '../../kart/index.ts';
 import { type Subject, subjects } from '../../numbers/index.ts';

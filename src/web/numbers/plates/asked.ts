@@ -1,13 +1,11 @@
 /** What a plate is drawn from: the question as it was asked and what came back. */
 import type { VNode } from 'preact';
-import type { Answer, Problems } from '../../../numbers/index.ts';
+import type { Answer } from '../../../numbers/index.ts';
 import { type Dimension, parseQuantity } from '../../../quantity/index.ts';
 
 export type Asked = {
   readonly question: Readonly<Record<string, unknown>>;
   readonly answer: Answer;
-  /** The same subject asked something else: a plot is many questions. */
-  readonly ask: (question: unknown) => Answer | Problems;
 };
 
 /** A drawing, what it shows in a sentence, and the same as a table. */

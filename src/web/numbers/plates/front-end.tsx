@@ -1,92 +1,108 @@
-/** What steering does to the front corners: how far each is lifted, and the warp that lightens the inner rear wheel. */
+/** Steering over its whole range: how it lifts the front corners, and what is left on the inner rear wheel. */
+import { askedSweep, type Sweep, steeringAngles } from '../../../numbers/index.ts';
 import { Label, Plate, SHEET_WIDTH } from '../../drawing/lines.tsx';
-import { type Axes, type Line, PlotFrame, PlotLine, plotX } from '../../drawing/plot.tsx';
+import { type Axes, type Line, PlotFrame, PlotLine, plotX, plotY } from '../../drawing/plot.tsx';
 import { type Asked, askedSize, type DrawPlate, figureOf, wordsOf } from './asked.ts';
 
-const STEPS = 24; // to each side
+const COUNT = 49;
 const DEGREE = Math.PI / 180;
+const FRONT = { top: 92, height: 190 } as const;
+const REAR = { top: 350, height: 110 } as const;
 
-/** Heights do not need it, and without it no search for where the wheel lifts is made at each angle. */
-const WEIGHING: ReadonlySet<string> = new Set([
-  'mass',
-  'front share',
-  'cg height',
-  'cg height front',
-  'cg height rear',
-  'cg left',
-  'lateral acceleration',
-]);
+type Place = {
+  readonly steer: number; // degrees, left +
+  readonly left: number; // how far that front corner is lifted, mm
+  readonly right: number;
+  readonly warp: number;
+  readonly load: number; // on the inner rear wheel, N; not a number where it is not known
+};
 
-type Place = { readonly steer: number; readonly left: number; readonly right: number; readonly warp: number };
+/** A contact that goes down pushes its corner of the kart up. */
+const placesOf = (sweep: Sweep): readonly Place[] =>
+  sweep.steer.map((steer, n) => ({
+    steer: steer / DEGREE,
+    left: -1000 * (sweep.riseLeft[n] ?? Number.NaN),
+    right: -1000 * (sweep.riseRight[n] ?? Number.NaN),
+    warp: 1000 * (sweep.warp[n] ?? Number.NaN),
+    load: sweep.innerRear[n] ?? Number.NaN,
+  }));
 
-/** The same question over the whole range of steering, in degrees and mm; what is refused is a gap. */
-function sweep(asked: Asked, key: string, most: number): readonly Place[] {
-  const question = Object.fromEntries(Object.entries(asked.question).filter(([name]) => !WEIGHING.has(name)));
-  return Array.from({ length: 2 * STEPS + 1 }, (_, n) => {
-    const steer = (most * (n - STEPS)) / STEPS;
-    const answer = asked.ask({ ...question, [key]: `${steer.toFixed(4)}°` });
-    const of = (name: string): number =>
-      answer.kind === 'answer' ? (answer.figures[name]?.si ?? Number.NaN) * 1000 : Number.NaN;
-    // A contact that goes down pushes its corner of the kart up.
-    return { steer, left: -of('contact height left'), right: -of('contact height right'), warp: of('warp') };
-  });
+const mmText = (value: number): string => (Number.isFinite(value) ? `${value.toFixed(1)} mm` : 'not reached');
+const loadText = (value: number): string =>
+  Number.isFinite(value) ? (value > 0 ? `${value.toFixed(0)} N` : 'off the road') : 'not reached';
+const lookWords = { plain: 'full', dashed: 'dashed', signal: 'thick' } as const;
+
+/** Room above and below what is drawn. */
+function axesOf(most: number, sizes: readonly number[], at: { readonly top: number; readonly height: number }): Axes {
+  const [low, high] = [Math.min(0, ...sizes), Math.max(0, ...sizes)];
+  const edge = 0.08 * (high - low);
+  return { x: [-most, most], y: [low - edge, high + edge], ...at };
 }
-
-const text = (value: number): string => (Number.isFinite(value) ? `${value.toFixed(1)} mm` : 'not known');
 
 export const frontEndPlate: DrawPlate = asked => {
   const key = asked.question['column axis ahead'] === undefined ? 'steering angle' : 'column angle';
   const here = askedSize(asked, key, 'angle') / DEGREE;
   const most = Math.max(20, Number.isFinite(here) ? Math.ceil(Math.abs(here) / 5) * 5 + 5 : 0);
-  const places = sweep(asked, key, most);
+  const sweep = askedSweep(asked.question, steeringAngles(most * DEGREE, COUNT));
+  if (sweep === undefined) return undefined;
+  const places = placesOf(sweep);
   const sizes = places.flatMap(p => [p.left, p.right, p.warp]).filter(Number.isFinite);
-  const [low, high] = [Math.min(0, ...sizes), Math.max(0, ...sizes)];
-  if (!(high > low)) return undefined;
-  const edge = 0.08 * (high - low);
-  const axes: Axes = { x: [-most, most], y: [low - edge, high + edge], top: 92, height: 220 };
-  const line = (name: 'left' | 'right' | 'warp', words: string, look: Line['look']): Line => ({
+  const loads = places.map(p => p.load).filter(Number.isFinite);
+  if (!(Math.max(...sizes, 0) > Math.min(...sizes, 0))) return undefined;
+  const front = axesOf(most, sizes, FRONT);
+  const rear = loads.length > 0 ? axesOf(most, loads, REAR) : undefined;
+  const line = (name: keyof Place, words: string, look: Line['look']): Line => ({
     name: words,
     look,
     points: places.map(p => [p.steer, p[name]]),
   });
   const lines = [
-    line('left', 'left front lifted', 'plain'),
-    line('right', 'right front lifted', 'dashed'),
+    line('left', 'left front pushed up', 'plain'),
+    line('right', 'right front pushed up', 'dashed'),
     line('warp', 'warp: left less right', 'signal'),
   ];
   const lift = figureOf(asked, 'inner rear lifts from steering') / DEGREE;
   const turned = key === 'column angle' ? 'column' : 'kingpins';
-  const title = `How far steering lifts each front corner, in mm, against the turn of the ${turned}. At the asked angle warp is ${wordsOf(asked, 'warp')}; ${liftWords(asked, lift)}.`;
+  const foot = (rear ?? front).top + (rear ?? front).height;
+  const title = `How far steering pushes each front corner up, in mm${rear ? ', and the load left on the inner rear wheel, in N' : ''}, against the turn of the ${turned}. At the asked angle warp is ${wordsOf(asked, 'warp')}; ${liftWords(asked, lift)}.`;
   return {
     title,
-    head: [`turn of the ${turned}`, 'left lifted', 'right lifted', 'warp'],
+    head: [`turn of the ${turned}`, 'left up', 'right up', 'warp', ...(rear ? ['inner rear'] : [])],
     rows: places
       .filter((_, n) => n % 6 === 0)
       .map(p => [
-        p.steer === 0 ? 'straight' : `${Math.abs(p.steer).toFixed(0)}° ${p.steer < 0 ? 'right' : 'left'}`,
-        text(p.left),
-        text(p.right),
-        text(p.warp),
+        Math.abs(p.steer) < 1e-6 ? 'straight' : `${Math.abs(p.steer).toFixed(0)}° ${p.steer < 0 ? 'right' : 'left'}`,
+        mmText(p.left),
+        mmText(p.right),
+        mmText(p.warp),
+        ...(rear ? [loadText(p.load)] : []),
       ]),
     drawing: (
-      <Plate height={axes.top + axes.height + 44} title={title}>
+      <Plate height={foot + 44} title={title}>
         {lines.map((l, n) => (
           <g key={l.name}>
             <path class={`curve ${l.look}`} d={`M6 ${14 + n * 20}H36`} />
-            <Label x={44} y={18 + n * 20} anchor="start" text={l.name} />
+            <Label x={44} y={18 + n * 20} anchor="start" text={`${l.name} (${lookWords[l.look]})`} />
           </g>
         ))}
         <Label x={6} y={82} anchor="start" text="mm" look="quiet" />
-        <PlotFrame axes={axes} />
+        <PlotFrame axes={front} />
         {lines.map(l => (
-          <PlotLine key={l.name} line={l} axes={axes} />
+          <PlotLine key={l.name} line={l} axes={front} />
         ))}
-        {Number.isFinite(here) && <Upright axes={axes} at={here} words={`asked ${Math.abs(here).toFixed(1)}°`} />}
-        {Number.isFinite(lift) && Math.abs(lift) <= most && (
-          <Upright axes={axes} at={lift} words={`inner rear lifts ${lift.toFixed(1)}°`} low signal />
-        )}
-        <Label x={34} y={axes.top + axes.height + 36} anchor="start" text="← steered right" look="quiet" />
-        <Label x={SHEET_WIDTH - 10} y={axes.top + axes.height + 36} anchor="end" text="steered left →" look="quiet" />
+        {rear && <InnerRear axes={rear} line={line('load', 'inner rear', 'plain')} low={Math.min(...loads)} />}
+        {[front, ...(rear ? [rear] : [])].map((axes, n) => (
+          <g key={axes.top}>
+            {Number.isFinite(here) && (
+              <Upright axes={axes} at={here} words={n === 0 ? `asked ${Math.abs(here).toFixed(1)}°` : ''} />
+            )}
+            {Number.isFinite(lift) && Math.abs(lift) <= most && (
+              <Upright axes={axes} at={lift} words={n === 0 ? '' : `lifts at ${Math.abs(lift).toFixed(1)}°`} signal />
+            )}
+          </g>
+        ))}
+        <Label x={34} y={foot + 36} anchor="start" text="← steered right" look="quiet" />
+        <Label x={SHEET_WIDTH - 10} y={foot + 36} anchor="end" text="steered left →" look="quiet" />
       </Plate>
     ),
   };
@@ -97,11 +113,28 @@ const liftWords = (asked: Asked, lift: number): string =>
     ? `the inner rear wheel lifts from ${wordsOf(asked, 'inner rear lifts from steering')}`
     : 'at which steering the inner rear wheel lifts is not asked or not reached';
 
+/** Below the line at zero the wheel is off the road. */
+function InnerRear({ axes, line, low }: { readonly axes: Axes; readonly line: Line; readonly low: number }) {
+  return (
+    <g>
+      <Label x={6} y={axes.top - 10} anchor="start" text="left on the inner rear wheel, N" />
+      <PlotFrame axes={axes} />
+      <PlotLine line={line} axes={axes} />
+      <Label
+        x={SHEET_WIDTH - 18}
+        y={plotY(0, axes) + (low < 0 ? 15 : -5)}
+        anchor="end"
+        text={low < 0 ? 'off the road' : '0: it lifts'}
+        look="quiet"
+      />
+    </g>
+  );
+}
+
 function Upright(props: {
   readonly axes: Axes;
   readonly at: number;
   readonly words: string;
-  readonly low?: boolean;
   readonly signal?: boolean;
 }) {
   const { axes, at } = props;
@@ -110,12 +143,9 @@ function Upright(props: {
   return (
     <g class={props.signal ? 'signal' : ''}>
       <line class="thin" x1={x} x2={x} y1={axes.top} y2={axes.top + axes.height} />
-      <Label
-        x={left ? x - 5 : x + 5}
-        y={props.low ? axes.top + axes.height - 8 : axes.top + 14}
-        anchor={left ? 'end' : 'start'}
-        text={props.words}
-      />
+      {props.words !== '' && (
+        <Label x={left ? x - 5 : x + 5} y={axes.top + 14} anchor={left ? 'end' : 'start'} text={props.words} />
+      )}
     </g>
   );
 }

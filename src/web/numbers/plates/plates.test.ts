@@ -21,7 +21,7 @@ function drawn(name: string, change: Readonly<Record<string, unknown>> = {}): Dr
   );
   const answer = subject.ask(question);
   if (answer.kind !== 'answer') throw new Error(JSON.stringify(answer.problems));
-  const plate = plateOf(name, { question, answer, ask: subject.ask });
+  const plate = plateOf(name, { question, answer });
   if (plate === undefined) throw new Error(`${name} has no plate for this answer`);
   return plate;
 }

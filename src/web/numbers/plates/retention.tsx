@@ -6,7 +6,7 @@ import { type Asked, type DrawPlate, saidText } from './asked.ts';
 import { MeansDrawn, SHANK } from './means-drawn.tsx';
 
 const AXIS = 66;
-const FIRST = 152;
+const FIRST = 151;
 const SECOND = 268;
 const ROWS = 176;
 const ROW = 21;
@@ -54,7 +54,8 @@ export const retentionPlate: DrawPlate = asked => {
   const behind = paired ? failsAnotherWay(first.text, second.text) : undefined;
   const verdict = behind === undefined ? 'What stands behind it was not asked' : capital(BEHIND[behind]);
   const alone = behind !== undefined && behind !== 'yes';
-  const ways = WAYS.filter(way => held.some(one => survives(one, way) === 'lets go'));
+  const goes = (one: Held): readonly LetsGo[] => WAYS.filter(way => survives(one, way) === 'lets go');
+  const ways = [...new Set(held.flatMap(goes))];
   const title = `The joint from the side. First: ${nameOf(first)}. Second: ${nameOf(second)}. ${verdict}.`;
   const foot = ROWS + ways.length * ROW + 24;
   return {
@@ -72,7 +73,7 @@ export const retentionPlate: DrawPlate = asked => {
           <g key={one.place} class={alone && one.place === 'second' ? 'signal' : ''}>
             <MeansDrawn name={meansOf(one.text)[0]?.name ?? ''} x={one.x} y={AXIS} />
             <Label x={one.x} y={122} text={one.place} look="quiet" />
-            <Label x={one.x} y={139} text={nameOf(one)} look="strong" />
+            <Label x={one.x} y={139} text={nameOf(one).replace('-locking compound', '-lock')} look="strong" />
           </g>
         ))}
         <line class="hair" x1={6} x2={SHEET_WIDTH - 6} y1={150} y2={150} />
@@ -112,8 +113,8 @@ const Joint = () => (
   <g>
     <rect class="shape" x={8} y={AXIS - 20} width={20} height={40} />
     <rect class="shape" x={28} y={AXIS - SHANK} width={SHEET_WIDTH - 40} height={2 * SHANK} />
-    <rect class="shape tyre" x={28} y={AXIS - 38} width={42} height={76} />
-    <rect class="shape" x={70} y={AXIS - 38} width={42} height={76} />
-    <Label x={70} y={20} text="what is held" look="quiet" />
+    <rect class="shape tyre" x={28} y={AXIS - 38} width={55} height={76} />
+    <rect class="shape" x={83} y={AXIS - 38} width={55} height={76} />
+    <Label x={83} y={20} text="what is held" look="quiet" />
   </g>
 );

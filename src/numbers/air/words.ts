@@ -59,7 +59,7 @@ export function say(w: Worked): readonly string[] {
   return [
     ...kindAsked(w),
     `The air is ${density(air.density).text} (${plusMinus(w.band, 'kg/m³', 3).text}): ${share(air.relative).text} of the standard day.`,
-    `Oxygen follows the dry part of it: ${share(air.relativeDry).text}.`,
+    `Its dry part, which carries the oxygen, is ${share(air.relativeDry).text} of the standard day’s.`,
     `Density altitude is ${altitude(air.densityAltitude).text}.`,
     ...(input['pressure is'] === 'station'
       ? []
@@ -145,7 +145,7 @@ export function notes(w: Worked): readonly string[] {
         ? []
         : ['No elevation was given: nobody checked whether the pressure is really that at the track.']
       : [
-          `Called ${input['pressure is'] === 'QNH' ? 'sea level' : 'QNH'} instead, the same figure would give ${formatQuantity(apart, 'hPa', 1)} another pressure at the track.`,
+          `${input['pressure is'] === 'QNH' ? 'As a weather map’s or app’s figure (sea level)' : 'As an airfield’s figure (QNH)'} it would be ${formatQuantity(apart, 'hPa', 1)} different at the track: the two are reduced another way.`,
         ]),
     ...(input['measured power']
       ? ['No power standard was written for tuned two-strokes, whose pipe changes with heat.']

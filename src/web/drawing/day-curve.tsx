@@ -110,6 +110,16 @@ export function DayCurve({ points, baseline, title }: Day & { readonly title: st
         line={{ name: 'density', points: points.map(p => [p.minute, p.density] as const), look: 'plain' }}
         axes={axes}
       />
+      {points.length === 1 &&
+        points.map(p => (
+          <line
+            key={p.minute}
+            x1={plotX(p.minute, axes)}
+            x2={plotX(p.minute, axes)}
+            y1={plotY(p.density + bandOf(p), axes)}
+            y2={plotY(p.density - bandOf(p), axes)}
+          />
+        ))}
       {points.map(p => (
         <circle key={p.minute} class="ring" cx={plotX(p.minute, axes)} cy={plotY(p.density, axes)} r={3.5} />
       ))}

@@ -21,23 +21,18 @@ const words = (si: number): string => formatQuantity(si, 'kg/m³', 3);
 function densities(asked: Asked): Scale {
   const [now, band] = [figureOf(asked, 'density'), figureOf(asked, 'density known to')];
   const base = askedSize(asked, 'baseline density', 'density');
+  const known = wordsOf(asked, 'density known to').replace(' kg/m³', '');
   const all = [STANDARD, now - band, now + band, ...(Number.isFinite(base) ? [base] : [])];
   const room = Math.max(0.02, 0.12 * (Math.max(...all) - Math.min(...all)));
   return {
     low: Math.min(...all) - room,
     high: Math.max(...all) + room,
-    above: [
-      { at: STANDARD, text: `standard day ${words(STANDARD)}` },
-      ...(Number.isFinite(base) ? [{ at: base, text: `baseline ${words(base)}` }] : []),
-    ],
+    above: [],
     bands: [
-      {
-        from: now - band,
-        to: now + band,
-        text: `this air ${words(now)} ${wordsOf(asked, 'density known to').replace(' kg/m³', '')}`,
-        // Denser than the air the jetting was right in: leaner.
-        signal: now > base,
-      },
+      { from: STANDARD, to: STANDARD, text: `standard day ${words(STANDARD)}` },
+      ...(Number.isFinite(base) ? [{ from: base, to: base, text: `baseline ${words(base)}` }] : []),
+      // Denser than the air the jetting was right in: leaner.
+      { from: now - band, to: now + band, text: `this air ${words(now)} ${known}`, signal: now > base },
     ],
   };
 }
@@ -78,7 +73,7 @@ export const airPlate: DrawPlate = asked => {
     ],
     drawing: (
       <Plate height={second + 24 + scaleHeight(below)} title={title}>
-        <Label x={6} y={15} anchor="start" text="Density against the standard day" look="strong" />
+        <Label x={6} y={15} anchor="start" text="Density: denser to the right" look="strong" />
         <ScaleDrawing scale={top} top={24} />
         <Label x={6} y={second + 13} anchor="start" text="What each reading leaves open" look="strong" />
         <ScaleDrawing scale={below} top={second + 18} />

@@ -350,6 +350,70 @@ export const BIBLIOGRAPHY = {
     title: 'Kart sprockets have 8 to 100 teeth, with at least as many behind as in front',
     seen: 'common practice',
   },
+  'chain-length': {
+    title:
+      'Length of a chain round two sprockets and its distance: worked example in a paper on chain-drive design read at th4.ilovetranslation.com; with 39.6 for 4π² at engpowerdata.com/mech/ketting.php, which gives the pitch diameter too',
+    seen: 'read',
+  },
+  'chain-sizes': {
+    title:
+      'Pitch, roller and width: two tables of motorcycle chain, a table of ASME/ANSI B29.1, pitch of 219 in a kart magazine; roller and width of 219 from memory',
+    seen: 'read',
+  },
+  'chain-wear': {
+    title:
+      "Most stretch 3 % or 200 % over the teeth, 1.5 % on fixed centres: two chain makers' answers, one citing ANSI B29.1; order at 1 % is common practice",
+    seen: 'read',
+  },
+  'chain-slack': {
+    title:
+      'Whole movement at mid-span 10 to 15 mm on the short run of a kart, driver in; published shares of the distance, 2 to 3 % at cycloidal-reducer.com and 4 to 6 % at bearingservice.com, disagree',
+    seen: 'common practice',
+  },
+  'chain-line': {
+    title:
+      'Sprocket faces within 1 mm for distances under 0.5 m: read in a chain fitting text, cycloidal-reducer.com; 0.5 mm as the target is common practice',
+    seen: 'read',
+  },
+  'chain-clip': {
+    title:
+      'Closed end of the clip leads in the direction of travel: read on a kart page; wire through it common practice',
+    seen: 'read',
+  },
+  'chain-force': {
+    title:
+      'Pull is power over chain speed, its own speed adds m v², a sprocket of few teeth makes it swing; first principles, 17 teeth for smooth running from memory',
+    seen: 'memory',
+  },
+  'tyre-gas': {
+    title:
+      "Gas law at constant volume with absolute pressure: a chemical engineer's worked example, 20 psi at 70 °F, on the team.net list, 2002-07, message 00126; liquid water by Dalton's law from memory",
+    seen: 'read',
+  },
+  'line-fit': {
+    title:
+      'Least squares and prediction interval of a straight line; NIST Statistical Reference Datasets, Norris, data and certified values recalled (an independent fit of the recalled data gives the recalled values)',
+    seen: 'memory',
+  },
+  'tyre-cone': {
+    title: 'Two tyres of unequal size on one axle roll like a cone; plane geometry, rows worked outside the project',
+    seen: 'memory',
+  },
+  'tread-three': {
+    title:
+      'Three readings across a tread, 20 °F largest spread: northstarmotorsports.com, tech.tips2; probe at once after a hot lap: circletrack.com, race tire technology',
+    seen: 'read',
+  },
+  'tyre-practice': {
+    title:
+      'Stagger within 2 mm for corners both ways, 3 K of crown, similar days within 15 K of track, six heat cycles, two years; the maker may say otherwise',
+    seen: 'common practice',
+  },
+  'coast-down': {
+    title:
+      'Constant and square-law slowing of a vehicle rolling out, closed form and averaging of two directions; first principles, rows worked outside the project. That karts have been measured so: Biancolini and others, AIAS 2007, seen as a listing only',
+    seen: 'memory',
+  },
 } as const satisfies Readonly<Record<string, Source>>;
 
 export type SourceKey = keyof typeof BIBLIOGRAPHY;

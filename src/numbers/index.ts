@@ -7,7 +7,9 @@ export * from './bolt/index.ts';
 export * from './brakes/index.ts';
 export type { Card } from './card.ts';
 export { combine, type Link, rectangular, rootSumSquare, sum, worstCase } from './chain.ts';
+export * from './chain-drive/index.ts';
 export { acceptance, chanceInside, type Limits, scoreFor } from './conformance.ts';
+export * from './drag/index.ts';
 export * from './engine/index.ts';
 export { lengthText, onTape, type Tape } from './figure.ts';
 export * from './front-end/index.ts';
@@ -34,4 +36,5 @@ export {
 } from './scales/index.ts';
 export type { Answer, Figure, InputProblem, Problems, Subject } from './subject.ts';
 export { subjects } from './subjects.ts';
+export * from './tyres/index.ts';
 export * from './wheel-loads/index.ts';

@@ -3,6 +3,8 @@ import { air } from './air/index.ts';
 import { alignment } from './alignment/index.ts';
 import { bolt } from './bolt/index.ts';
 import { brakes } from './brakes/index.ts';
+import { chainDrive } from './chain-drive/index.ts';
+import { drag } from './drag/index.ts';
 import { engine } from './engine/index.ts';
 import { frontEnd } from './front-end/index.ts';
 import { gearing } from './gearing/index.ts';
@@ -12,6 +14,7 @@ import { retention } from './retention/index.ts';
 import { scales } from './scales/index.ts';
 import type { Subject } from './subject.ts';
 import { tolerance } from './tolerance.ts';
+import { tyres } from './tyres/index.ts';
 import { wheelLoads } from './wheel-loads/index.ts';
 
 export const subjects: readonly Subject[] = [
@@ -28,4 +31,7 @@ export const subjects: readonly Subject[] = [
   engine,
   air,
   gearing,
+  chainDrive,
+  tyres,
+  drag,
 ];

@@ -24,7 +24,7 @@ export function centreFor(round: Round, links: number): number {
   return (k + Math.sqrt(k ** 2 - 8 * spread(round))) / 4;
 }
 
-export const pitchDiameter = (pitch: number, teeth: number): number => pitch / Math.sin(Math.PI / teeth);
+export const pitchCircle = (pitch: number, teeth: number): number => pitch / Math.sin(Math.PI / teeth);
 
 /** Links by straight runs and arcs on the pitch circles; `centre` and `pitch` in metres. */
 export function lengthOnCircles(round: Round, pitch: number, centre: number): number {
@@ -38,7 +38,7 @@ export const wrapOf = (round: Round, pitch: number, centre: number): number =>
   Math.PI - 2 * Math.abs(leanOf(round, pitch, centre));
 
 const leanOf = ({ front, rear }: Round, pitch: number, centre: number): number =>
-  Math.asin((pitchDiameter(pitch, rear) - pitchDiameter(pitch, front)) / 2 / centre);
+  Math.asin((pitchCircle(pitch, rear) - pitchCircle(pitch, front)) / 2 / centre);
 
 export type Links = {
   readonly links: number; // even

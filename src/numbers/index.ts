@@ -15,7 +15,16 @@ export { lengthText, onTape, type Tape } from './figure.ts';
 export * from './front-end/index.ts';
 export * from './gearing/index.ts';
 export * from './hub-hold/index.ts';
-export { differenceText, type Gauge, type Judgement, judge, onTarget, parseReadings, typedAs } from './judge/index.ts';
+export {
+  differenceText,
+  type Gauge,
+  gaugeLinks,
+  type Judgement,
+  judge,
+  onTarget,
+  parseReadings,
+  typedAs,
+} from './judge/index.ts';
 export { normalBelow, normalScore } from './normal.ts';
 export { tapeLinks } from './rear-track-budget.ts';
 export { type NoTarget, type RearTrackTarget, rearTrackTarget } from './rear-track-target.ts';

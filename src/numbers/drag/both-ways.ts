@@ -1,7 +1,7 @@
 /**
  * Two directions averaged: a slope goes out of a0 exactly, a light wind to first order.
  *
- *   a = (a_out + a_back)/2;  u = √(u_out² + u_back²)/2;  slope ≈ (a0_out - a0_back)/(2 g)
+ *   a = (a_out + a_back)/2;  u = √(u_out² + u_back²)/2;  fall ≈ (a0_back - a0_out) me/(2 m g)
  *
  * Valid: the same stretch both ways, wind along it under 2 m/s. A single direction is answered with its own figures and
  * marked. Interval: t95 of the smaller number of degrees of freedom, which is not too narrow. Source: coast-down, jcgm-100.
@@ -40,7 +40,7 @@ export function bothWays(out: CoastFit, back: CoastFit | undefined, kart: Rollin
     area: { value: drag.area, half: half(drag.area, u(f => f.u2) / slowing.a2, Math.hypot(doubt.mass, doubt.density)) },
     rolling: { value: drag.rolling, half: half(drag.rolling, u(f => f.u0) / slowing.a0, 0) },
     directions: back ? 2 : 1,
-    fall: back ? -(out.a0 - back.a0) / (2 * STANDARD_GRAVITY) : Number.NaN,
+    fall: back ? ((back.a0 - out.a0) * kart.effectiveMass) / (2 * kart.mass * STANDARD_GRAVITY) : Number.NaN,
     apart:
       differ(
         f => f.a0,

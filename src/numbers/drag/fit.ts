@@ -30,10 +30,10 @@ export function fitCoast(trace: readonly TracePoint[]): CoastFit | undefined {
   let [squares, damping] = [squaresOf(points, at), 1e-3];
   for (let n = 0; n < STEPS && damping < 1e12; n++) {
     const { normal, slope } = normalOf(points, at);
-    const step = solve3(damped(normal, damping), slope);
+    const step: Three | undefined = solve3(damped(normal, damping), slope);
     const next: Three | undefined = step && [at[0] + step[0], at[1] + step[1], at[2] + step[2]];
-    const better = next ? squaresOf(points, next) : Number.POSITIVE_INFINITY;
-    if (next && better <= squares) {
+    const better: number = next ? squaresOf(points, next) : Number.POSITIVE_INFINITY;
+    if (step && next && better <= squares) {
       const done = step.every(each => Math.abs(each) < 1e-13);
       [at, squares, damping] = [next, better, damping / 10];
       if (done) break;

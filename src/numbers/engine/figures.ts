@@ -74,7 +74,8 @@ function squish({ squish: pairs, input }: Worked): Figures {
   for (const { names, now, after } of pairs) {
     const pair = names.join(' to ');
     found[`tightest squish, ${pair}`] = small(now.tightest);
-    found[`${names[0]} wider than ${names[1]}`] = small(now.tilt);
+    const [wide, tight] = now.tilt < 0 ? [names[1], names[0]] : names;
+    found[`${wide} wider than ${tight}`] = small(Math.abs(now.tilt));
     found['least squish'] = small(now.least);
     if (after) found[`tightest squish with the new gasket, ${pair}`] = small(after.tightest);
   }
@@ -129,7 +130,8 @@ function trend({ trend: found }: Worked): Figures {
       'compression changes by': { si: line.rate, unit: 'Pa/s', text: hourly(line.rate) },
       'compression changes by, limits at 95 %': { si: line.half, unit: 'Pa/s', text: hourly(line.half) },
     }),
-    ...(until !== undefined &&
-      Number.isFinite(until) && { 'line is down a tenth at': shown(Math.floor(until / 360) * 360, 'h', 1) }),
+    ...(line &&
+      line.rate + line.half < 0 &&
+      until !== undefined && { 'line is down a tenth at': shown(Math.floor(until / 360) * 360, 'h', 1) }),
   };
 }

@@ -11,7 +11,7 @@ import { student95 } from './student.ts';
 
 export const FALL_LIMIT = 0.1;
 /** Limits of a reading over the reading, when none are given; common practice. */
-export const GAUGE_LIMITS = 0.02;
+const GAUGE_LIMITS = 0.02;
 
 export type Compression = {
   readonly ran: number; // since piston and ring were new [s]

@@ -104,7 +104,7 @@ function chamberOf(input: Input, exhaust: Worked['ports'][number] | undefined, g
 }
 
 type Solders = NonNullable<Input['squish']>;
-export const squishSides = (group: Solders): readonly (readonly ['left' | 'front', 'right' | 'back'])[] =>
+const squishSides = (group: Solders): readonly (readonly ['left' | 'front', 'right' | 'back'])[] =>
   (
     [
       ['left', 'right'],

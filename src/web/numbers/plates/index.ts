@@ -4,7 +4,10 @@ import { alignmentPlate } from './alignment.tsx';
 import type { Asked, Drawn, DrawPlate } from './asked.ts';
 import { boltPlate } from './bolt.tsx';
 import { brakesPlate } from './brakes.tsx';
+import { chainPlate } from './chain.tsx';
+import { enginePlate } from './engine.tsx';
 import { frontEndPlate } from './front-end.tsx';
+import { gearingPlate } from './gearing.tsx';
 import { hubHoldPlate } from './hub-hold.tsx';
 import { rearTrackPlate } from './rear-track.tsx';
 import { retentionPlate } from './retention.tsx';
@@ -22,10 +25,13 @@ export const PLATES: Readonly<Record<string, DrawPlate>> = {
   retention: retentionPlate,
   tolerance: tolerancePlate,
   scales: scalesPlate,
+  engine: enginePlate,
   'front-end': frontEndPlate,
   'wheel-loads': wheelLoadsPlate,
   alignment: alignmentPlate,
   air: airPlate,
+  gearing: gearingPlate,
+  chain: chainPlate,
 };
 
 export const plateOf = (subject: string, asked: Asked): Drawn | undefined => PLATES[subject]?.(asked);

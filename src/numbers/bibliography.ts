@@ -414,6 +414,79 @@ export const BIBLIOGRAPHY = {
       'Constant and square-law slowing of a vehicle rolling out, closed form and averaging of two directions; first principles, rows worked outside the project. That karts have been measured so: Biancolini and others, AIAS 2007, seen as a listing only',
     seen: 'memory',
   },
+  'jet-theory': {
+    title:
+      'Fuel follows the square root of air density at a fixed jet: A. Sarangan, What exactly does mixture control do?, aviation.sarangan.org, 2020; carried on to area, bore and dry air outside the project',
+    seen: 'read',
+  },
+  'jet-linear': {
+    title: 'The number on the main jet goes with the relative density of the air, from a logged jet that was right',
+    seen: 'common practice',
+  },
+  'jet-caution': {
+    title:
+      'One size leaner at a time, not under the smallest jet logged as good, rounded up to the richer jet, read by plug and piston',
+    seen: 'common practice',
+  },
+  'jet-log': {
+    title: 'Exponent of the jets logged as right: five sessions and 4 % of density apart before it counts',
+    seen: 'common practice',
+  },
+  'air-leak-test': {
+    title:
+      'Crankcase under air before leaning: 5 psi for 10 minutes losing 0.5 psi at most in one text, 6 to 9 psi for 5 to 10 minutes without loss in another; that seals can be pushed out is common practice',
+    seen: 'excerpt',
+  },
+  'throttle-zones': {
+    title:
+      'Which part meters at which throttle: an article on gearbox karts; which way clip, air screw and cutaway act is from memory',
+    seen: 'read',
+  },
+  'series-orifice': {
+    title: 'Two openings behind each other with equal discharge coefficients; worked outside the project',
+    seen: 'memory',
+  },
+  'petrol-expansion': {
+    title: 'Petrol grows by 0.00095 a kelvin: an answer of a university physicist at techzle.com',
+    seen: 'read',
+  },
+  'combustion-balance': {
+    title:
+      'Oxygen balance of CcHhOo with 20.95 % oxygen in air of 28.9647 g/mol; 1.85 hydrogen to a carbon as 40 CFR 90.426 assumes (as copied at ecfr.okayd.com); ethanol 789 kg/m³ from memory',
+    seen: 'read',
+  },
+  'premix-shares': {
+    title:
+      'R parts of petrol to one of oil; arithmetic, rows worked outside the project. Two-stroke oil 0.86 to 0.97 kg/l from memory',
+    seen: 'memory',
+  },
+  'premix-leaning': {
+    title: 'More oil leans fuel to air: a two-stroke tuner quoted at dirtrider.net, thread 184622',
+    seen: 'excerpt',
+  },
+  'litres-a-lap': {
+    title: 'Litres a lap from what was filled in less what was drained, at least three sessions, two laps to spare',
+    seen: 'common practice',
+  },
+  'fuel-sample': {
+    title:
+      'Fuel that must be left differs: never under 1.5 l in one international text (edition not shown), 1 l at the end of the race in national rules of 2010; so it is asked',
+    seen: 'excerpt',
+  },
+  'fuel-work': {
+    title:
+      'Fuel for the work of carburetted two-strokes in general: table of a dynamometer maker as quoted at mechanics.stackexchange.com; conversion as printed in Wikipedia, Brake-specific fuel consumption; 450 g/(kW h) of race engines and 45 % mean power from memory',
+    seen: 'excerpt',
+  },
+  'fuel-balance': {
+    title: 'One charge a turn: air by swept volume and dry density, fuel by air over fuel; worked outside the project',
+    seen: 'memory',
+  },
+  'mass-at-scales': {
+    title:
+      'Weighed after the race: start mass is least mass, fuel burnt, other loss and margin; 0.4 kg ± 0.3 kg other loss',
+    seen: 'common practice',
+  },
 } as const satisfies Readonly<Record<string, Source>>;
 
 export type SourceKey = keyof typeof BIBLIOGRAPHY;

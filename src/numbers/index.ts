@@ -5,6 +5,7 @@ export { engagement, gapFor, halfWidth, LEAST_ENGAGEMENT, narrowest, type Side }
 export { BIBLIOGRAPHY, type Source, type SourceKey } from './bibliography.ts';
 export * from './bolt/index.ts';
 export * from './brakes/index.ts';
+export * from './carburation/index.ts';
 export type { Card } from './card.ts';
 export { combine, type Link, rectangular, rootSumSquare, sum, worstCase } from './chain.ts';
 export * from './chain-drive/index.ts';
@@ -26,6 +27,7 @@ export {
   typedAs,
 } from './judge/index.ts';
 export { normalBelow, normalScore } from './normal.ts';
+export * from './premix/index.ts';
 export { tapeLinks } from './rear-track-budget.ts';
 export { type NoTarget, type RearTrackTarget, rearTrackTarget } from './rear-track-target.ts';
 export * from './retention/index.ts';

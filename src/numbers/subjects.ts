@@ -3,12 +3,14 @@ import { air } from './air/index.ts';
 import { alignment } from './alignment/index.ts';
 import { bolt } from './bolt/index.ts';
 import { brakes } from './brakes/index.ts';
+import { carburation } from './carburation/index.ts';
 import { chainDrive } from './chain-drive/index.ts';
 import { drag } from './drag/index.ts';
 import { engine } from './engine/index.ts';
 import { frontEnd } from './front-end/index.ts';
 import { gearing } from './gearing/index.ts';
 import { hubHold } from './hub-hold/index.ts';
+import { premix } from './premix/index.ts';
 import { rearTrack } from './rear-track.ts';
 import { retention } from './retention/index.ts';
 import { scales } from './scales/index.ts';
@@ -34,4 +36,6 @@ export const subjects: readonly Subject[] = [
   chainDrive,
   tyres,
   drag,
+  carburation,
+  premix,
 ];

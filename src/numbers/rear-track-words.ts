@@ -35,8 +35,8 @@ function moves({ move, tape, under }: Worked): readonly string[] {
 function limits({ decided, limit, confidence, tape, measured, summed }: Worked): readonly string[] {
   if (decided === undefined || limit === undefined) return [];
   const of = measured ? 'The measured width' : summed ? 'The width from the gaps' : 'The width as set';
-  const most = acceptance({ max: limit }, decided.u, confidence).max ?? Number.NaN;
-  const inside = chance(chanceInside(decided.value, decided.u, { max: limit })).text;
+  const most = acceptance({ max: limit }, decided.u, confidence, decided.freedom).max ?? Number.NaN;
+  const inside = chance(chanceInside(decided.value, decided.u, { max: limit }, decided.freedom)).text;
   const allowed = `the limit of ${formatQuantity(limit, 'mm')}`;
   const over = decided.value - limit;
   const state =

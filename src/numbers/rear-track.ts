@@ -74,9 +74,9 @@ function figures(w: Worked): Readonly<Record<string, Figure>> {
     found['standard uncertainty'] = small(decided.u);
     found['expanded uncertainty'] = small(2 * decided.u); // k = 2
     if (limit !== undefined) {
-      found['chance inside limit'] = chance(chanceInside(decided.value, decided.u, { max: limit }));
+      found['chance inside limit'] = chance(chanceInside(decided.value, decided.u, { max: limit }, decided.freedom));
       found['largest reading that proves it'] = length(
-        acceptance({ max: limit }, decided.u, w.confidence).max ?? Number.NaN,
+        acceptance({ max: limit }, decided.u, w.confidence, decided.freedom).max ?? Number.NaN,
         tape,
         true,
       );

@@ -30,11 +30,12 @@ const LAST_BIT = 1e-12;
 
 /**
  * Mean, spread and standard uncertainty of a reading, and what they say of limits and target.
- *   y = Σ x / n;  s² = Σ (x - y)² / (n - 1);  u² = e q²/12 + a²/3 + s²/n;  p = Φ((TU - y)/u) - Φ((TL - y)/u)
- * x reading, q resolution, a limits ± of the scale, TL and TU limits [all SI]; n readings, e ends read [1]. Valid for
- * independent readings and a nearly normal sum; with few readings the chance is too hopeful, and the answer says so.
+ *   y = Σ x / n;  s² = Σ (x - y)² / (n - 1);  u² = e q²/12 + a²/3 + s²/n;  p = t((TU - y)/u) - t((TL - y)/u)
+ * x reading, q resolution, a limits ± of the scale, TL and TU limits [all SI]; n readings, e ends read [1]; t Student's
+ * distribution of ν degrees of freedom, n - 1 of the spread and none wanting of the instrument, put together after Welch
+ * and Satterthwaite; normal for a single reading. Valid for independent readings and a nearly normal sum.
  * Throws when there is no reading, or a confidence outside [0.5, 1).
- * Source: jcgm-100, 4.2.3, 4.3.7, 5.1.2 and F.2.2.1; jcgm-106, 7.2 to 7.4.
+ * Source: jcgm-100, 4.2.3, 4.3.7, 5.1.2, F.2.2.1, G.3.2 and G.4.1; jcgm-106, 7.2 to 7.4.
  */
 export function judge(asked: Asked): Judgement {
   const { readings, gauge, min, max, target, confidence = CONFIDENCE } = asked;
@@ -48,11 +49,11 @@ export function judge(asked: Asked): Judgement {
   const spread =
     n < 2 ? undefined : Math.sqrt(readings.reduce((total, { si }) => total + (si - mean) ** 2, 0) / (n - 1));
   const resolution = gauge?.resolution ?? typed.step;
-  const { u, freedom } = combine(budget({ ...gauge, resolution }, spread, n));
+  const { u, freedom } = combine([...gaugeLinks({ ...gauge, resolution }), ...spreadLinks(spread, n)]);
   const limits: Limits = { ...(min && { min: min.si }), ...(max && { max: max.si }) };
   const limited = min !== undefined || max !== undefined;
   const inside = Number.isFinite(mean) && atLeast(mean, limits.min) && atLeast(limits.max, mean);
-  const chance = limited ? chanceInside(mean, u, limits) : null;
+  const chance = limited ? chanceInside(mean, u, limits, freedom) : null;
   return wordsOf({
     n,
     mean,
@@ -73,17 +74,15 @@ export function judge(asked: Asked): Judgement {
   });
 }
 
-/** Half a step either way for each end read, the scale, and the mean of the readings. */
-function budget({ resolution, scaleError = 0, ends = 1 }: Gauge, spread: number | undefined, n: number): Link[] {
+/** What an instrument brings into a reading: half a step either way for each end read, and its scale. */
+export function gaugeLinks({ resolution, scaleError = 0, ends = 1 }: Gauge): readonly Link[] {
   const step: Link = { times: 1, size: 0, half: resolution / 2 };
-  return [
-    ...Array.from({ length: ends }, () => step),
-    { times: 1, size: 0, half: scaleError },
-    ...(spread === undefined
-      ? []
-      : [{ times: 1, size: 0, standard: spread / Math.sqrt(n), freedom: Math.max(1, n - 1) }]),
-  ];
+  return [...Array.from({ length: ends }, () => step), { times: 1, size: 0, half: scaleError }];
 }
+
+/** What the mean of several readings brings. */
+const spreadLinks = (spread: number | undefined, n: number): readonly Link[] =>
+  spread === undefined ? [] : [{ times: 1, size: 0, standard: spread / Math.sqrt(n), freedom: n - 1 }];
 
 const atLeast = (a: number | undefined, b: number | undefined): boolean =>
   a === undefined || b === undefined || a >= b - LAST_BIT * Math.max(Math.abs(a), Math.abs(b));

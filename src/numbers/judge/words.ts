@@ -137,7 +137,9 @@ function notesOf({ known, n, freedom, resolution, typed, unit, dimension }: Foun
       ? ['One reading shows no spread: read it again, three times in all, to know how well it repeats.']
       : []),
     ...(n > 1 && freedom < 30
-      ? ['Few readings: the chance, which takes a normal spread, is too hopeful. Read it more often.']
+      ? [
+          `Few readings: the chance allows for a spread that ${n} readings can show by luck (Student's t, ${Math.floor(freedom * (1 + 1e-9))} degrees of freedom). More readings make it surer.`,
+        ]
       : []),
   ];
 }

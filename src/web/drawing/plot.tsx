@@ -31,7 +31,8 @@ export function roundSteps(low: number, high: number, most: number): readonly nu
   return Array.from({ length: last - first + 1 }, (_, n) => Number(((first + n) * step).toPrecision(12)));
 }
 
-export function PlotFrame({ axes }: { readonly axes: Axes }) {
+/** `unit` stands after each number across: degrees when nothing is said. */
+export function PlotFrame({ axes, unit = '°' }: { readonly axes: Axes; readonly unit?: string }) {
   return (
     <g>
       {roundSteps(...axes.y, 6).map(value => (
@@ -55,7 +56,12 @@ export function PlotFrame({ axes }: { readonly axes: Axes }) {
             y1={axes.top}
             y2={axes.top + axes.height}
           />
-          <Label x={plotX(value, axes)} y={axes.top + axes.height + 16} text={`${Math.abs(value)}°`} look="quiet" />
+          <Label
+            x={plotX(value, axes)}
+            y={axes.top + axes.height + 16}
+            text={`${Math.abs(value)}${unit}`}
+            look="quiet"
+          />
         </g>
       ))}
     </g>

@@ -5,6 +5,7 @@ import type { Asked, Drawn, DrawPlate } from './asked.ts';
 import { boltPlate } from './bolt.tsx';
 import { brakesPlate } from './brakes.tsx';
 import { chainPlate } from './chain.tsx';
+import { dragPlate } from './drag.tsx';
 import { enginePlate } from './engine.tsx';
 import { frontEndPlate } from './front-end.tsx';
 import { gearingPlate } from './gearing.tsx';
@@ -13,6 +14,7 @@ import { rearTrackPlate } from './rear-track.tsx';
 import { retentionPlate } from './retention.tsx';
 import { scalesPlate } from './scales.tsx';
 import { tolerancePlate } from './tolerance.tsx';
+import { tyresPlate } from './tyres.tsx';
 import { wheelLoadsPlate } from './wheel-loads.tsx';
 
 export type { Asked, Drawn } from './asked.ts';
@@ -32,6 +34,8 @@ export const PLATES: Readonly<Record<string, DrawPlate>> = {
   air: airPlate,
   gearing: gearingPlate,
   chain: chainPlate,
+  tyres: tyresPlate,
+  drag: dragPlate,
 };
 
 export const plateOf = (subject: string, asked: Asked): Drawn | undefined => PLATES[subject]?.(asked);

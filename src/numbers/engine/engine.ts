@@ -43,14 +43,6 @@ const card: Card = {
   ],
 };
 
-const read = (ran: string, compression: string) => ({
-  ran,
-  compression,
-  gauge: 'workshop 1',
-  engine: 'hot',
-  throttle: 'held open',
-});
-
 export const engine = subject({
   name: 'engine',
   title: 'Engine: ignition, ports, compression, squish, piston speed, pipe, compression over the hours',
@@ -63,12 +55,7 @@ export const engine = subject({
     ignition: { drop: '1.6 mm' },
     ports: { exhaust: '25.5 mm', transfer: '41 mm', 'measured from': 'crown at top' },
     'base gasket change': '0.2 mm',
-    chamber: { liquid: '15.2 ml', 'filled to': 'top of the plug thread', 'plug thread': '2.4 ml' },
     squish: { left: '0.85 mm', right: '0.95 mm' },
-    'engine speed': '12500 rpm',
-    power: '28 kW',
-    pipe: { 'tuned speed': '12000 rpm', 'gas temperature': '450 °C' },
-    'compression readings': [read('0.5 h', '10.4 bar'), read('3 h', '10.2 bar'), read('6 h', '9.9 bar')],
   },
   solve,
 });

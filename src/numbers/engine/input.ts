@@ -6,12 +6,8 @@ import { DATUMS } from './ports.ts';
 const size = (meaning: string, example: string) => quantity('length', meaning, example);
 const angle = (meaning: string, example: string) => quantity('angle', meaning, example);
 const speed = (meaning: string, example: string) => quantity('rotational-speed', meaning, example);
-const solder = (where: string) =>
-  uncertain(
-    'length',
-    `solder crushed at the ${where} edge of the piston, on the gudgeon pin line where it can be`,
-    '0.85 mm ± 0.02 mm',
-  ).optional();
+const solder = (where: string, how: string) =>
+  uncertain('length', `solder crushed at the ${where} edge of the piston; ${how}`, '0.85 mm ± 0.02 mm').optional();
 
 const ignition = z.strictObject({
   drop: size('of the piston before top, read on the gauge', '1.6 mm').optional(),
@@ -39,10 +35,10 @@ const chamber = z.strictObject({
   ).optional(),
 });
 const squish = z.strictObject({
-  left: solder('left'),
-  right: solder('right'),
-  front: solder('front'),
-  back: solder('back'),
+  left: solder('left', 'over the gudgeon pin, where the piston does not rock'),
+  right: solder('right', 'over the gudgeon pin, as on the left'),
+  front: solder('front', 'the piston rocks here, so the tighter of two tries'),
+  back: solder('back', 'the tighter of two tries, as at the front'),
   least: size("the maker's least squish; 0.75 mm when not given (common practice)", '0.8 mm').optional(),
   'chamber diameter': size('inner edge of the squish band', '38 mm').optional(),
 });

@@ -152,6 +152,9 @@ const on = (y: number, radius: number, angle: number) => ({
   y: y - radius * Math.cos(angle),
 });
 
+const circle = (y: number, radius: number): string =>
+  `M${RING.x} ${y - radius}a${radius} ${radius} 0 1 1 0 ${2 * radius}a${radius} ${radius} 0 1 1 0 ${-2 * radius}`;
+
 /** A sector of a ring from one angle to a later one. */
 function sector(y: number, outer: number, from: number, to: number): string {
   const inner = outer - RING.thick;
@@ -176,8 +179,8 @@ function PortRing(props: { readonly asked: Asked; readonly ports: readonly PortN
       <path class="chain" d={`M${RING.x} ${y - RING.wide - 5}V${y + RING.wide + 5}`} />
       {ports.map(name => (
         <g key={name}>
-          <circle class="ring-line hair" cx={RING.x} cy={y} r={outerOf(name)} />
-          <circle class="ring-line hair" cx={RING.x} cy={y} r={outerOf(name) - RING.thick} />
+          <path class="thin" d={circle(y, outerOf(name))} />
+          <path class="thin" d={circle(y, outerOf(name) - RING.thick)} />
           <path
             class={name === 'exhaust' ? 'bar' : 'bar open'}
             d={sector(

@@ -55,8 +55,8 @@ export const treadPart = ({ treads = [] }: Input): Part =>
       });
       const size = (k: number): string => kelvins(Math.abs(k)).text;
       const shows = {
-        high: `the middle is ${size(crown)} hotter than the edges: pressure high for the trend`,
-        low: `the middle is ${size(crown)} cooler than the edges: pressure low for the trend`,
+        high: `the middle is ${size(crown)} hotter than the edges: pressure rather high`,
+        low: `the middle is ${size(crown)} cooler than the edges: pressure rather low`,
         'as it is': `middle and edges within ${size(TREAD.crown)}: leave the pressure`,
         'not known': 'not known',
       }[pressure];
@@ -91,7 +91,7 @@ export function setPart({ set }: Input): Part {
   const unknown = [...(cycles === undefined ? ['heat cycles'] : []), ...(age === undefined ? ['age'] : [])];
   return {
     figures: {
-      ...(Number.isFinite(cyclesLeft) && { 'heat cycles left': many(cyclesLeft, 'pieces') }),
+      ...(Number.isFinite(cyclesLeft) && { 'heat cycles left': many(cyclesLeft) }),
       ...(Number.isFinite(ageLeft) && {
         'time left': { si: ageLeft, unit: 'd', text: formatQuantity(ageLeft, 'd', 0) },
       }),

@@ -25,9 +25,5 @@ export const pressure = (si: number, unit: string): Figure => ({
 export const warmth = (si: number, unit: string): Figure => ({ si, unit, text: formatQuantity(si, unit, 0) });
 export const kelvins = (si: number): Figure => ({ si, unit: 'K', text: formatQuantity(si, 'K', 1) });
 export const millimetres = (si: number): Figure => ({ si, unit: 'mm', text: formatQuantity(si, 'mm', 1) });
-export const many = (si: number, unit: string, digits = 0): Figure => ({
-  si,
-  unit,
-  text: formatQuantity(si, unit, digits),
-});
+export const many = (si: number): Figure => ({ si, unit: '', text: formatQuantity(si, '', 0) });
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -77,10 +77,10 @@ function said(found: Cold, tyre: string, unit: string, { hot, at }: { hot: strin
       [`cold ${tyre}, lowest likely`]: low,
       [`cold ${tyre}, highest likely`]: top,
       [`air in tyre ${tyre}`]: warmth(rise.gas.value, '°C'),
-      [`similar runs ${tyre}`]: many(rise.used.length, 'pieces'),
+      [`similar runs ${tyre}`]: many(rise.used.length),
     },
     say: [
-      `${name}: set ${pressure(cold.value, unit).text} cold at ${at} for ${hot} hot; ${low.text} to ${top.text} would do it, 19 times of 20. From ${rise.used.length} runs on days like today.`,
+      `${name}: set ${pressure(cold.value, unit).text} cold at ${at} for ${hot} hot; 19 times of 20 the right figure is from ${low.text} to ${top.text}. From ${rise.used.length} runs on days like today.`,
     ],
     notes: [
       ...(rise.by === 'mean'

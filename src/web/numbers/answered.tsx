@@ -114,7 +114,7 @@ function Unbroken({ text }: { readonly text: string }) {
   return text.split(/ (?=\()/).map((part, n) => (
     <Fragment key={part}>
       {n > 0 && ' '}
-      <span class={part.length <= SHORT ? 'unbroken' : ''}>{part}</span>
+      <span class={part.length <= SHORT && /\d/.test(part) ? 'unbroken' : ''}>{part}</span>
     </Fragment>
   ));
 }

@@ -27,9 +27,9 @@ const placesOf = (sweep: Sweep): readonly Place[] =>
     load: sweep.innerRear[n] ?? Number.NaN,
   }));
 
-const mmText = (value: number): string => (Number.isFinite(value) ? `${value.toFixed(1)} mm` : 'not reached');
+const upText = (value: number): string => (Number.isFinite(value) ? value.toFixed(1) : 'not reached');
 const loadText = (value: number): string =>
-  Number.isFinite(value) ? (value > 0 ? `${value.toFixed(0)} N` : 'off the road') : 'not reached';
+  Number.isFinite(value) ? (value > 0 ? value.toFixed(0) : 'off the road') : 'not reached';
 const lookWords = { plain: 'full', dashed: 'dashed', signal: 'thick' } as const;
 
 /** Room above and below what is drawn. */
@@ -67,14 +67,14 @@ export const frontEndPlate: DrawPlate = asked => {
   const title = `How far steering pushes each front corner up, in mm${rear ? ', and the load left on the inner rear wheel, in N' : ''}, against the turn of the ${turned}. At the asked angle warp is ${wordsOf(asked, 'warp')}; ${liftWords(asked, lift)}.`;
   return {
     title,
-    head: [`turn of the ${turned}`, 'left up', 'right up', 'warp', ...(rear ? ['inner rear'] : [])],
+    head: [`turn of the ${turned}`, 'left up, mm', 'right up, mm', 'warp, mm', ...(rear ? ['inner rear, N'] : [])],
     rows: places
       .filter((_, n) => n % 6 === 0)
       .map(p => [
         Math.abs(p.steer) < 1e-6 ? 'straight' : `${Math.abs(p.steer).toFixed(0)}° ${p.steer < 0 ? 'right' : 'left'}`,
-        mmText(p.left),
-        mmText(p.right),
-        mmText(p.warp),
+        upText(p.left),
+        upText(p.right),
+        upText(p.warp),
         ...(rear ? [loadText(p.load)] : []),
       ]),
     drawing: (

@@ -41,7 +41,7 @@ const gum = (given: Given): Numbers => {
 
 /** Conformance of a reading; with several chances wanted, the score each needs. */
 const conformance = (given: Given): Numbers => {
-  if (Array.isArray(given.pc)) return { z: list(given, 'pc').map(scoreFor) };
+  if (Array.isArray(given.pc)) return { z: list(given, 'pc').map(p => scoreFor(p)) };
   const limits = { ...(given.TL === undefined ? {} : { min: number(given, 'TL') }), max: number(given, 'TU') };
   return { pc: chanceInside(number(given, 'y'), number(given, 'u'), limits) };
 };

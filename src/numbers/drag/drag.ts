@@ -33,7 +33,8 @@ const card: Card = {
 /** Invented: a kart of 0.55 m² and 0.026 down and up a fall of 0.1 %, every 1.25 s, speeds as a logger rounds them. */
 const FIRST = [101.2, 94.3, 88.1, 82.6, 77.3, 73, 68.7, 64.7, 61.2, 57.9, 54.9, 52.3, 49.6] as const;
 const BACK = [100.7, 93.7, 87.8, 82, 76.8, 72.3, 68, 64.2, 60.7, 57.3, 54.3, 51.4, 48.7] as const;
-const rows = (speeds: readonly number[]) => speeds.map((speed, n) => ({ time: `${1.25 * n} s`, speed: `${speed} km/h` }));
+const rows = (speeds: readonly number[]) =>
+  speeds.map((speed, n) => ({ time: `${1.25 * n} s`, speed: `${speed} km/h` }));
 
 export const drag = subject({
   name: 'drag',

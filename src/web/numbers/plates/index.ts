@@ -4,12 +4,14 @@ import { alignmentPlate } from './alignment.tsx';
 import type { Asked, Drawn, DrawPlate } from './asked.ts';
 import { boltPlate } from './bolt.tsx';
 import { brakesPlate } from './brakes.tsx';
+import { carburationPlate } from './carburation.tsx';
 import { chainPlate } from './chain.tsx';
 import { dragPlate } from './drag.tsx';
 import { enginePlate } from './engine.tsx';
 import { frontEndPlate } from './front-end.tsx';
 import { gearingPlate } from './gearing.tsx';
 import { hubHoldPlate } from './hub-hold.tsx';
+import { premixPlate } from './premix.tsx';
 import { rearTrackPlate } from './rear-track.tsx';
 import { retentionPlate } from './retention.tsx';
 import { scalesPlate } from './scales.tsx';
@@ -36,6 +38,8 @@ export const PLATES: Readonly<Record<string, DrawPlate>> = {
   chain: chainPlate,
   tyres: tyresPlate,
   drag: dragPlate,
+  carburation: carburationPlate,
+  premix: premixPlate,
 };
 
 export const plateOf = (subject: string, asked: Asked): Drawn | undefined => PLATES[subject]?.(asked);

@@ -50,7 +50,7 @@ function fromDensity(path: string, { density, 'dry-air density': dry }: AirInput
   ];
   if (problems.length > 0) return { problems };
   const u = density.half === undefined ? PLAIN : density.half / (Math.sqrt(3) * density.si);
-  const notes = dry ? [] : [`${path}: without its dry part, moisture counts as density only.`];
+  const notes = dry ? [] : ['Without its dry part, moisture counts as density only.'];
   return { told: { density: density.si, ...(dry ? { dry: dry.si } : {}), u, notes } };
 }
 
@@ -72,7 +72,7 @@ function fromReadings(path: string, read: Omit<AirInput, 'density' | 'dry-air de
       density,
       dry: (density * si('relative dry-air density')) / si('relative density'),
       u: si('standard uncertainty of density'),
-      notes: answer.notes.map(note => `${path}: ${note}`),
+      notes: answer.notes,
     },
   };
 }

@@ -42,6 +42,7 @@ export function figures(w: Worked): Readonly<Record<string, Figure>> {
       unit: '',
       text: `${learned.exponent.toFixed(2)} (${learned.low.toFixed(2)} to ${learned.high.toFixed(2)}, ${learned.points} sessions)`,
     };
+  found['leanest of the band'] = jet(band.low);
   found['richest of the band'] = jet(band.high);
   if (advice.kind === 'fit') found['jet to fit'] = jet(advice.jet);
   if (advice.kind === 'at least') found['jet to fit, at least'] = jet(advice.number);

@@ -1,7 +1,7 @@
 /** What to do about the main jet, and what to doubt. */
 import { formatQuantity } from '../../quantity/index.ts';
 import { changeText, jetText } from './figures.ts';
-import type { Held } from './jet-band.ts';
+import type { Direction, Held, JetAdvice } from './jet-band.ts';
 import type { Worked } from './work.ts';
 import { ZONES } from './zones.ts';
 
@@ -11,9 +11,15 @@ const LEAN =
   'Leaner is the way to a seizure. One size, three or four laps with a hand at the clutch, plug and piston read after full throttle; if in doubt go back up.';
 const LEAKS =
   'First rule out an air leak: crankcase and inlet closed off, 5 psi (0.34 bar) by hand pump, at most 0.5 psi lost in 10 minutes; never more than 9 psi (0.62 bar), seals can be pushed out.';
-const SEIZURE = 'As it is the engine runs lean: that is the way to a seizure.';
+const SEIZURE = 'Leaner is the way to a seizure: do not run at full throttle as it is.';
 
-export const say = (w: Worked): readonly string[] => [airSays(w), ...jetToFit(w), ...rules(w), ...partThrottle(w), VAPOUR];
+export const say = (w: Worked): readonly string[] => [
+  airSays(w),
+  ...jetToFit(w),
+  ...rules(w),
+  ...partThrottle(w),
+  VAPOUR,
+];
 
 function airSays({ band, input }: Worked): string {
   const { ratio, mixture } = band;
@@ -21,8 +27,12 @@ function airSays({ band, input }: Worked): string {
   const mix = changeText(mixture, ['richer', 'leaner']);
   const first = air === 'no change' ? 'The air is as it was' : `The air is ${air} than when ${input.jet} was right`;
   if (mix === 'no change') return `${first}: the mixture stays.`;
-  return `${first}: with ${input.jet} the mixture would be about ${mix}.${mixture < 1 ? ` ${SEIZURE}` : ''}`;
+  const lean = mixture < 1 && direction(band.advice) === 'richer' ? ` ${SEIZURE}` : '';
+  return `${first}: with ${input.jet} the mixture would be about ${mix}.${lean}`;
 }
+
+/** A box without a jet that is rich enough asks for a richer one too. */
+const direction = (advice: JetAdvice): Direction => ('direction' in advice ? advice.direction : 'richer');
 
 const WHY: Readonly<Record<Held, string>> = {
   'one size at a time': 'The band would allow more, but leaner goes one size at a time.',
@@ -41,9 +51,14 @@ function jetToFit({ band, input, smallestGood }: Worked): readonly string[] {
   const held = advice.heldBy ? [WHY[advice.heldBy]] : [];
   if (advice.direction === 'richer')
     return [
-      `Fit ${jetText(number)}${orNext}, before the run. Too rich only slows it; read the plug and come back down from there.`,
+      `Fit ${jetText(number)}${orNext}, before the run. Too rich slows it and fouls the plug, no more; read the plug and come back down from there.`,
     ];
-  if (advice.direction === 'keep') return [`Keep ${input.jet}.`, ...held];
+  if (advice.direction === 'keep')
+    return [
+      `Keep ${input.jet}.`,
+      ...held,
+      ...(band.high > input.jet * (1 + 1e-6) ? ['The change is smaller than the readings show.'] : []),
+    ];
   const below =
     number < smallestGood - 1e-9
       ? [`That is below ${smallestGood}, the smallest jet logged as good: your decision.`]
@@ -74,8 +89,7 @@ export const notes = (w: Worked): readonly string[] => [
   ...asked(w),
   ...outside(w),
   ...logSays(w),
-  ...w.was.notes,
-  ...w.now.notes,
+  ...airNotes(w),
   ...ZONES.map(({ work }) => work),
   'Another oil, ratio, fuel, plug, pipe or hotter water each make the old jet a stranger: begin rich and read the plug.',
   'The paddock rule, the rounding and one size at a time are common practice. The maker’s sheet and the engine builder win.',
@@ -91,6 +105,12 @@ const asked = ({ input, need, band }: Worked): readonly string[] => [
     ? ['Ethanol also draws water and attacks some seals and hoses: see that the class rules and the maker allow it.']
     : []),
   ...(band.advice.kind === 'none rich enough' ? ['Lifting the needle does not help at full throttle.'] : []),
+];
+
+/** What holds of both airs is said once. */
+const airNotes = ({ was, now }: Worked): readonly string[] => [
+  ...was.notes.map(note => `${now.notes.includes(note) ? 'Air then and now' : 'Air then'}: ${note}`),
+  ...now.notes.filter(note => !was.notes.includes(note)).map(note => `Air now: ${note}`),
 ];
 
 /** Further from 1 than this, no check covers it; common practice. */
@@ -109,10 +129,14 @@ const outside = ({ band, input }: Worked): readonly string[] => [
     : []),
 ];
 
-function logSays({ learned, input }: Worked): readonly string[] {
+function logSays({ learned, input, band }: Worked): readonly string[] {
   if (learned === undefined)
     return ['Log air, jet and plug of each session: from five on, this engine’s own exponent replaces the band.'];
   if (learned.kind === 'not yet') return [`The log cannot tell yet: ${learned.why}. The band counts.`];
+  if (band.learned === undefined)
+    return [
+      'The log goes by dry air, and these airs are given without it: add humidity or the dry-air density. The band counts.',
+    ];
   const lean = (input.log ?? []).filter(({ plug }) => plug === 'lean').length;
   return lean > 0
     ? [`${lean} of the logged sessions were read as lean: they teach nothing here, look at what they had in common.`]

@@ -26,7 +26,7 @@ export function figures(w: Worked): Readonly<Record<string, Figure>> {
   const found: Record<string, Figure> = {
     'ratio by volume': ratio(w.ratio),
     'ratio by mass': ratio(w.byMass),
-    'density of the mix': { si: w.density, unit: 'kg/l', text: formatQuantity(w.density, 'kg/l', 3) },
+    'density of the mix': { si: w.density, unit: 'kg/m³', text: formatQuantity(w.density, 'kg/m³', 0) },
   };
   if (pour) {
     found['oil to pour'] = millilitres(pour.oil);

@@ -44,8 +44,8 @@ export function oilFor(asked: OilQuestion): Pour | CannotPour {
       ? oilInMix(volume, ratio) - oilBefore
       : oilForPetrol(volume + petrolBefore, ratio) - oilBefore;
   const petrol = asked.of === 'mix in the can' ? volume - before - oil : volume;
-  if (oil < -ROUNDING) return { kind: 'too much oil in the can', mixAtLeast: least };
   if (petrol < -ROUNDING) return { kind: 'more in the can than wanted', mixAtLeast: least };
+  if (oil < -ROUNDING) return { kind: 'too much oil in the can', mixAtLeast: least };
   const [addOil, addPetrol] = [Math.max(0, oil), Math.max(0, petrol)];
   return { kind: 'pour', oil: addOil, petrol: addPetrol, mix: before + addOil + addPetrol, ratio };
 }

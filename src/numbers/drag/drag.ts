@@ -42,8 +42,8 @@ export const drag = subject({
   card,
   schema,
   example: {
-    'first run': rows(FIRST),
-    'return run': rows(BACK),
+    'first run points': rows(FIRST),
+    'return run points': rows(BACK),
     mass: '180 kg ± 0.5 kg',
     'turning mass': '5 kg',
     'air density': '1.20 kg/m³ ± 0.01 kg/m³',

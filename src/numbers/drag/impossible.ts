@@ -16,8 +16,8 @@ type Found = readonly (InputProblem | undefined)[];
 
 export const impossible = (input: Input): readonly InputProblem[] =>
   [
-    ...traceProblems('first run', input['first run']),
-    ...(input['return run'] ? traceProblems('return run', input['return run']) : []),
+    ...traceProblems('first run points', input['first run points']),
+    ...(input['return run points'] ? traceProblems('return run points', input['return run points']) : []),
     ...kart(input),
     ...between(input),
     ...powered(input),

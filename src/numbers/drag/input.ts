@@ -9,8 +9,8 @@ const row = z.strictObject({
 const trace = (meaning: string) => z.array(row).max(2000).describe(meaning);
 
 export const schema = z.strictObject({
-  'first run': trace('rolling out, clutch in, straight, level; times and speeds as logged'),
-  'return run': trace('the same stretch the other way').optional(),
+  'first run points': trace('rolling out, clutch in, straight, level; times and speeds as logged'),
+  'return run points': trace('the same stretch the other way').optional(),
   mass: uncertain('mass', 'kart with driver, as it rolled', '180 kg ± 0.5 kg'),
   'turning mass': quantity(
     'mass',
@@ -25,4 +25,4 @@ export const schema = z.strictObject({
   efficiency: quantity('ratio', 'share of it that reaches the ground', '90 %').optional(),
 });
 export type Input = z.output<typeof schema>;
-export type Trace = Input['first run'];
+export type Trace = Input['first run points'];

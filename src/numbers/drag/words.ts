@@ -27,7 +27,7 @@ const both = (of: Known, unit: string): string =>
 
 export function figures(input: Input, { kart, fits, result, time, top }: Coasted): Answer['figures'] {
   const { area, rolling, slowing, fall } = result;
-  const speedUnit = input['first run'][0]?.speed.unit ?? 'km/h';
+  const speedUnit = input['first run points'][0]?.speed.unit ?? 'km/h';
   const at = 25; // m/s, 90 km/h
   return {
     'drag area': known(area, 'm²'),
@@ -54,7 +54,7 @@ export function say(input: Input, { result, time, top }: Coasted): readonly stri
       : []),
     ...(Number.isFinite(top)
       ? [
-          `${input.power?.text} is used up at ${formatQuantity(top, input['first run'][0]?.speed.unit ?? 'km/h', 0)}, if the gearing lets it. Short tracks never reach it: there the gearing caps the speed.`,
+          `${input.power?.text} is used up at ${formatQuantity(top, input['first run points'][0]?.speed.unit ?? 'km/h', 0)}, if the gearing lets it. Short tracks never reach it: there the gearing caps the speed.`,
         ]
       : []),
     CAUTION,

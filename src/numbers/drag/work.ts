@@ -19,7 +19,7 @@ export type Coasted = {
 const pointsOf = (trace: Trace) => trace.map(({ time, speed }) => ({ time: time.si, speed: speed.si }));
 
 /** The run that does not tell air from rolling, when there is one. */
-export type Untold = { readonly untold: 'first run' | 'return run' };
+export type Untold = { readonly untold: 'first run points' | 'return run points' };
 
 export function work(input: Input): Coasted | Untold {
   const { mass, 'air density': density, 'speed from': from, 'speed to': to } = input;
@@ -28,10 +28,10 @@ export function work(input: Input): Coasted | Untold {
     effectiveMass: mass.si + (input['turning mass']?.si ?? TURNING_SHARE * mass.si),
     density: density.si,
   };
-  const out = fitCoast(pointsOf(input['first run']));
-  const back = input['return run'] && fitCoast(pointsOf(input['return run']));
-  if (out === undefined) return { untold: 'first run' };
-  if (input['return run'] && back === undefined) return { untold: 'return run' };
+  const out = fitCoast(pointsOf(input['first run points']));
+  const back = input['return run points'] && fitCoast(pointsOf(input['return run points']));
+  if (out === undefined) return { untold: 'first run points' };
+  if (input['return run points'] && back === undefined) return { untold: 'return run points' };
   const result = bothWays(out, back, kart, {
     mass: (mass.half ?? 0) / mass.si,
     density: (density.half ?? 0) / density.si,

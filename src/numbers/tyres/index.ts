@@ -14,6 +14,7 @@ export {
   type Cold,
   type ColdAsked,
   coldFor,
+  gasFrom,
   type PressureRun,
   type Rise,
   riseFrom,

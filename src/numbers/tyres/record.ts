@@ -53,18 +53,26 @@ export const alike = (run: PressureRun, today: Today): boolean =>
 /** How hot the gas gets today, from runs on similar days; too few of them is said, never guessed. */
 export function riseFrom(record: readonly PressureRun[], today: Today): Rise {
   const used = record.filter(run => alike(run, today));
-  const points = used.map((run): Point => [run.track, gasOf(run)]);
+  const found = gasFrom(used, today.track);
+  if (found === undefined) return { kind: 'too few', used, needed: ALIKE.runs };
   const tracks = used.map(run => run.track);
-  const spread = Math.max(...tracks) - Math.min(...tracks);
-  const fit = used.length >= ALIKE.forSlope && spread >= ALIKE.spread ? lineFit(points) : undefined;
-  const gas = fit ? foretold(fit, today.track) : meanOf(points);
-  if (gas === undefined) return { kind: 'too few', used, needed: ALIKE.runs };
-  const beyond = today.track < Math.min(...tracks) || today.track > Math.max(...tracks);
-  return { kind: 'known', by: fit ? 'line' : 'mean', used, gas, beyond };
+  const beyond = !(today.track >= Math.min(...tracks) && today.track <= Math.max(...tracks));
+  return { kind: 'known', ...found, used, beyond };
 }
 
-const meanOf = (points: readonly Point[]): Interval | undefined =>
-  points.length < ALIKE.runs ? undefined : foretoldMean(points.map(([, gas]) => gas));
+/** From these runs and no others, how hot the gas gets on a track of this temperature [K]; undefined for too few. */
+export function gasFrom(
+  runs: readonly PressureRun[],
+  track: number,
+): { readonly by: 'line' | 'mean'; readonly gas: Interval } | undefined {
+  const points = runs.map((run): Point => [run.track, gasOf(run)]);
+  const tracks = runs.map(run => run.track);
+  const spread = Math.max(...tracks) - Math.min(...tracks);
+  const fit = runs.length >= ALIKE.forSlope && spread >= ALIKE.spread ? lineFit(points) : undefined;
+  if (fit) return { by: 'line', gas: foretold(fit, track) };
+  const gas = runs.length < ALIKE.runs ? undefined : foretoldMean(points.map(([, kelvin]) => kelvin));
+  return gas && { by: 'mean', gas };
+}
 
 export const gasOf = (run: PressureRun): number =>
   tyreGasTemperature({ cold: run.cold, hot: run.hot, ambient: run.ambient, from: run.coldTemperature });

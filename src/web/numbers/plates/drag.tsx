@@ -6,7 +6,7 @@ import { type Axes, type Line, PlotFrame, PlotLine, plotX, plotY } from '../../d
 import { type Asked, type DrawPlate, wordsOf } from './asked.ts';
 
 const STEPS = 40;
-const RUNS = ['first run', 'return run'] as const;
+const RUNS = ['first run points', 'return run points'] as const;
 const SHOWN = [
   'drag area',
   'drag area within ±',
@@ -52,7 +52,7 @@ function runsOf({ question }: Asked, unit: string): readonly Run[] {
 }
 
 export const dragPlate: DrawPlate = asked => {
-  const first = asked.question['first run'];
+  const first = asked.question['first run points'];
   const written = Array.isArray(first)
     ? parseQuantity((first[0] as Record<string, unknown>)?.speed, 'speed')
     : undefined;
@@ -78,7 +78,7 @@ export const dragPlate: DrawPlate = asked => {
           <g key={name}>
             <path class={`curve ${curve.look}`} d={`M6 ${14 + n * 20}H36`} />
             <Mark x={21} y={14 + n * 20} square={n === 1} />
-            <Label x={44} y={18 + n * 20} anchor="start" text={name} />
+            <Label x={44} y={18 + n * 20} anchor="start" text={name.replace(' points', '')} />
           </g>
         ))}
         <Label x={6} y={64} anchor="start" text={unit} look="quiet" />

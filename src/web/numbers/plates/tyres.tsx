@@ -1,15 +1,15 @@
 /** From cold to hot for each tyre, and what this kart's own runs say to set over the temperature of the track. */
 import {
   type ColdAsked,
-  coldFor,
   coldGauge,
+  gasFrom,
   type PressureRun,
   riseFrom,
   type Surface,
   type TyrePlace,
   tyreGasTemperature,
 } from '../../../numbers/index.ts';
-import { type Dimension, formatQuantity, inUnit, parseQuantity } from '../../../quantity/index.ts';
+import { type Dimension, inUnit, parseQuantity } from '../../../quantity/index.ts';
 import { Label, Plate, SHEET_WIDTH } from '../../drawing/lines.tsx';
 import { type Axes, type Line, PlotFrame, PlotLine, plotX, plotY } from '../../drawing/plot.tsx';
 import { type Scale, ScaleDrawing, scaleHeight } from '../../drawing/scale.tsx';
@@ -17,7 +17,7 @@ import { type Asked, askedSize, type DrawPlate, figureOf, wordsOf } from './aske
 
 const STEPS = 24;
 type Rows = readonly Readonly<Record<string, unknown>>[];
-type Tyre = { readonly name: TyrePlace; readonly hot: number; readonly unit: string };
+type Tyre = { readonly name: TyrePlace; readonly hot: number; readonly written: string; readonly unit: string };
 
 const rowsOf = ({ question }: Asked, key: string): Rows =>
   Array.isArray(question[key]) ? (question[key] as Rows) : [];
@@ -30,7 +30,9 @@ const tyresOf = (asked: Asked): readonly Tyre[] =>
   rowsOf(asked, 'wanted').flatMap(row => {
     const name = row.tyre as TyrePlace;
     const unit = asked.answer.figures[`cold ${name}`]?.unit;
-    return unit === undefined ? [] : [{ name, unit, hot: sizeIn(row, 'hot', 'pressure-gauge') }];
+    return unit === undefined
+      ? []
+      : [{ name, unit, hot: sizeIn(row, 'hot', 'pressure-gauge'), written: String(row.hot) }];
   });
 
 const cold = (asked: Asked, { name }: Tyre): number => figureOf(asked, `cold ${name}`);
@@ -44,7 +46,7 @@ function scaleOf(asked: Asked, tyres: readonly Tyre[]): Scale {
     bands: tyres.map(tyre => ({
       from: cold(asked, tyre),
       to: tyre.hot,
-      text: `${tyre.name}: ${wordsOf(asked, `cold ${tyre.name}`)} cold, ${formatQuantity(tyre.hot, tyre.unit)} hot`,
+      text: `${tyre.name}: ${wordsOf(asked, `cold ${tyre.name}`)} cold, ${tyre.written} hot`,
       signal: cold(asked, tyre) < least,
     })),
   };
@@ -89,8 +91,8 @@ export const tyresPlate: DrawPlate = asked => {
   return {
     title,
     head: ['', 'value'],
-    rows: tyres.flatMap(({ name, hot, unit }) => [
-      [`${name}, wanted hot`, formatQuantity(hot, unit)],
+    rows: tyres.flatMap(({ name, written }) => [
+      [`${name}, wanted hot`, written],
       ...['cold NAME', 'cold NAME, lowest likely', 'cold NAME, highest likely', 'air in tyre NAME', 'similar runs NAME']
         .map(key => key.replace('NAME', name))
         .filter(key => asked.answer.figures[key] !== undefined)
@@ -119,18 +121,19 @@ function recordOf(asked: Asked, tyre: Tyre, top: number): Drawable | undefined {
   const question = today(asked, tyre);
   const rise = riseFrom(runsOf(asked), question);
   if (rise.kind !== 'known') return undefined;
+  const set = (gas: number): number =>
+    coldGauge({ hot: tyre.hot, ambient: question.ambient, cold: question.coldTemperature, gas });
   // Each run: what would have been right to set, had the tyre got as warm as it did there.
   const past = rise.used.map((run): readonly [number, number] => {
     const gas = tyreGasTemperature({ ...run, from: run.coldTemperature });
-    const set = coldGauge({ hot: tyre.hot, ambient: question.ambient, cold: question.coldTemperature, gas });
-    return [onTrack(run.track), inUnit(set, tyre.unit)];
+    return [onTrack(run.track), inUnit(set(gas), tyre.unit)];
   });
   const seen = [question.track, ...rise.used.map(run => run.track)];
   const [low, high] = [Math.min(...seen) - 2, Math.max(...seen) + 2];
   const found = Array.from({ length: STEPS + 1 }, (_, n) => {
     const track = low + ((high - low) * n) / STEPS;
-    const answer = coldFor({ ...question, track }, rise.used);
-    return { track, cold: answer.kind === 'from the record' ? answer.cold : undefined };
+    const gas = gasFrom(rise.used, track)?.gas;
+    return { track, cold: gas && { value: set(gas.value), low: set(gas.high), high: set(gas.low) } };
   });
   const line = (name: string, look: Line['look'], of: 'value' | 'low' | 'high'): Line => ({
     name,

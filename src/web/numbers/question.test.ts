@@ -73,6 +73,16 @@ test('a size of the front brakes comes from the front of the kart', () => {
   expect(fromKart(formOf(brakes), brakes, kart)).toEqual({ 'front/tyre diameter': '260 mm' });
 });
 
+test('toe can be asked with what the kart file says filled in: what belongs to squareness alone is left to the person', () => {
+  const alignment = named('alignment');
+  const kart: Kart = { ...smallKart(), dimensions: { 'kingpin spacing': size('640 mm') } };
+  const form = formOf(alignment);
+  const typed = fromKart(form, alignment, kart);
+  expect(typed).toEqual({});
+  const toe = { ...typed, 'measuring diameter': '255 mm', 'front apart': '1000 mm', 'rear apart': '1002 mm' };
+  expect(alignment.ask(questionOf(form, toe)).kind).toBe('answer');
+});
+
 test('a row taken out leaves the others as they were typed, in their order', () => {
   const rows = fc.array(fc.record({ name: fc.string({ minLength: 1 }), size: fc.string({ minLength: 1 }) }), {
     minLength: 1,

@@ -67,7 +67,14 @@ const ELSEWHERE: Readonly<Record<string, string>> = {
   'hub-hold/tyre diameter': 'rear tyre diameter',
   'front-end/tyre diameter': 'front tyre diameter',
   'front-end/tyre width': 'front tyre width',
+  'front-end/mass': 'mass with driver',
+  'wheel-loads/mass': 'mass with driver',
+  'brakes/mass': 'mass with driver',
+  'brakes/front load share': 'front share',
+  'brakes/centre height': 'cg height',
 };
+/** What the kart file says but what asks for more readings with it: a person who came for toe alone would be refused. */
+const NOT_ALONE: ReadonlySet<string> = new Set(['alignment/kingpin spacing']);
 const LIMITS: Readonly<Record<string, (rules: Kart['rules']) => string | undefined>> = {
   'width limit': rules => rules?.limits['overall rear width']?.max?.text,
   'least mass': rules => rules?.limits.mass?.min?.text,
@@ -85,7 +92,7 @@ export function fromKart(form: Form, { name }: Pick<Subject, 'name'>, kart: Kart
       ...allFields(part).map(field => {
         const path = under(at, field.key);
         if (field.is === 'group') return fill(field.form, path);
-        const text = field.is === 'text' ? found(path, field.key) : undefined;
+        const text = field.is === 'text' && !NOT_ALONE.has(`${name}/${path}`) ? found(path, field.key) : undefined;
         return text === undefined ? {} : { [path]: text };
       }),
     );

@@ -2,7 +2,7 @@
 import { formatQuantity } from '../../quantity/index.ts';
 import type { Answer, Figure } from '../subject.ts';
 import { airForce, rollingForce } from './balance-speed.ts';
-import type { Known } from './both-ways.ts';
+import type { CoastResult, Known } from './both-ways.ts';
 import type { Input } from './input.ts';
 import type { Coasted } from './work.ts';
 
@@ -24,6 +24,9 @@ const shown = (value: number, unit: string, digits: number): Figure => ({
 const known = ({ value, half }: Known, unit: string): Figure => shown(value, unit, Math.min(digitsFor(half), 4));
 const both = (of: Known, unit: string): string =>
   `${known(of, unit).text} ± ${shown(of.half, unit, Math.min(digitsFor(of.half), 4)).text}`;
+
+/** The limits reach 0: the trace does not tell the one from the other. */
+const untold = ({ area, rolling }: CoastResult): boolean => !(area.half < area.value && rolling.half < rolling.value);
 
 export function figures(input: Input, { kart, fits, result, time, top }: Coasted): Answer['figures'] {
   const { area, rolling, slowing, fall } = result;
@@ -48,7 +51,10 @@ export function figures(input: Input, { kart, fits, result, time, top }: Coasted
 export function say(input: Input, { result, time, top }: Coasted): readonly string[] {
   const { area, rolling, directions } = result;
   return [
-    `Drag area ${both(area, 'm²')}, rolling coefficient ${both(rolling, '')}, 19 times of 20${directions === 2 ? ', both directions averaged' : ''}. Take these for gearing and lap simulation of this kart.`,
+    `Drag area ${both(area, 'm²')}, rolling coefficient ${both(rolling, '')}, 19 times of 20${directions === 2 ? ', both directions averaged' : ''}.`,
+    untold(result)
+      ? 'Not good enough to use: roll longer, or log more finely.'
+      : 'Take these for gearing and lap simulation of this kart.',
     ...(Number.isFinite(time)
       ? [`It rolls from ${input['speed from']?.text} to ${input['speed to']?.text} in ${formatQuantity(time, 's', 1)}.`]
       : []),
@@ -76,6 +82,11 @@ export function notes(input: Input, { result }: Coasted): readonly string[] {
         ];
   const bare = (['mass', 'air density'] as const).filter(key => input[key].half === undefined);
   return [
+    ...(untold(result)
+      ? [
+          'Reject: the limits reach 0, so this trace does not tell air from rolling. Roll longer, from near top speed to a third of it, or log more finely.',
+        ]
+      : []),
     ...outside('drag area', area.value, USUAL.area, 'm²'),
     ...outside('rolling coefficient', rolling.value, USUAL.rolling, ''),
     ...(directions === 1

@@ -1,9 +1,11 @@
 /** Checks, joints and settings: the item is there, the part is on, the value can be, and a pass is one. */
-import { inOrder } from '../book/index.ts';
+import { inOrder, type Reading } from '../book/index.ts';
 import type { Item } from '../kart/index.ts';
+import { limitsOf } from '../prep/index.ts';
 import type { Check, Context } from './context.ts';
+import { judgeReading } from './judge.ts';
 import { type Problem, refuse } from './problem.ts';
-import { inside, limitsInWords, limitsOf, said } from './reading.ts';
+import { inside, limitsInWords, said } from './reading.ts';
 import { suggestion } from './words.ts';
 
 export function itemKnown(id: string, { kart, where }: Context): readonly Problem[] {
@@ -95,7 +97,7 @@ function valueCanBe(item: Item, reading: Value | undefined, { sure, where }: Con
 
 function passIsOne(
   item: Item,
-  payload: { readonly reading?: Value | undefined; readonly secondLook?: boolean | undefined },
+  payload: { readonly reading?: Reading | undefined; readonly secondLook?: boolean | undefined },
   { kart, where }: Context,
 ): readonly Problem[] {
   const { reading } = payload;
@@ -112,12 +114,15 @@ function passIsOne(
   }
   const limits = limitsOf(kart, item);
   if (inside(reading.si, limits)) return [];
+  const move = judgeReading(kart, item, reading)?.move;
   return [
     refuse(
       'outside limits',
       `${where}.reading`,
       `Expected ${limitsInWords(limits)} for a pass of ${item.title}, got ${said(reading, item)}.`,
-      'Record it as a fail with what is wrong, or correct it and measure again.',
+      move
+        ? `${move} Then measure again; or record it as a fail with what is wrong.`
+        : 'Record it as a fail with what is wrong, or correct it and measure again.',
     ),
   ];
 }

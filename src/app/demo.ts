@@ -6,8 +6,9 @@ import { parse } from 'yaml';
 import { z } from 'zod';
 import { CHAIN_START, type ChainEnd, type Draft, type Fact, Ledger, sealNext } from '../book/index.ts';
 import { type Item, type Kart, SYSTEMS } from '../kart/index.ts';
+import { aimOf } from '../prep/index.ts';
 import { formatQuantity } from '../quantity/index.ts';
-import { limitsOf, readReading } from './reading.ts';
+import { dimensionOf, readReading } from './reading.ts';
 
 export type DemoText = { readonly kart: string; readonly season: string };
 
@@ -162,8 +163,10 @@ function itemsOf(kart: Kart, filter: PassAll['pass all']): readonly Item[] {
 
 /** Target, else the middle of the limits, else the one limit there is. */
 function usualReading(kart: Kart, item: Item): string | undefined {
-  if (item.measure?.target) return item.measure.target.text;
-  const { min, max } = limitsOf(kart, item);
-  if (min && max) return formatQuantity((min.si + max.si) / 2, min.unit, undefined, min.dimension);
-  return (min ?? max)?.text;
+  const { target, min, max, unit } = aimOf(kart, item);
+  if (item.measure === undefined || unit === null) return undefined;
+  const joint = item.joint !== undefined; // a torque is given as its range; its middle is not written down as read
+  const [low, high] = [min?.at.si, max?.at.si];
+  const si = !joint && target ? target.si : low !== undefined && high !== undefined ? (low + high) / 2 : (low ?? high);
+  return si === undefined ? undefined : formatQuantity(si, unit, undefined, dimensionOf(item, kart));
 }

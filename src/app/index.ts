@@ -17,7 +17,7 @@ export {
   type Queries,
 } from './queries.ts';
 export type { Limits, ReadingInput } from './reading.ts';
-export { limitsInWords, limitsOf, readReading } from './reading.ts';
+export { limitsInWords, readReading } from './reading.ts';
 export type { Recorded, Written } from './record.ts';
 export { inWords, openOf, type Signature } from './release.ts';
 export { type SheetQuestion, sheetOf } from './sheet.ts';

@@ -61,15 +61,6 @@ function listedStep(instrument: Instrument | undefined, { unit, dimension }: Mea
   return unit === 'in' && instrument.inches ? instrument.inches.si : instrument.resolution.si;
 }
 
-/** What a pass must lie between: the item's own limits, the joint's torque, and the class limit where it is tighter. */
-export function limitsOf(kart: Kart, item: Item): Limits {
-  const torque = item.joint === undefined ? undefined : kart.joints[item.joint]?.torque;
-  const rule = item.measure?.rule === undefined ? undefined : kart.rules?.limits[item.measure.rule];
-  const min = largest([item.measure?.min ?? torque?.min, rule?.min]);
-  const max = smallest([item.measure?.max ?? torque?.max, rule?.max]);
-  return { ...(min && { min }), ...(max && { max }) };
-}
-
 /** 'between 18 N·m and 22 N·m', 'at most 1400 mm'; undefined when there is no limit. */
 export function limitsInWords({ min, max }: Limits): string | undefined {
   if (min && max) return `between ${min.text} and ${max.text}`;
@@ -95,11 +86,6 @@ export function said(reading: Reading, item: Item): string {
 // Two texts of one quantity may differ in the last bit once in SI (5 3/4 in and 146.05 mm): no reading is that fine.
 const LAST_BIT = 1e-12;
 const atLeast = (a: number, b: number): boolean => a >= b - LAST_BIT * Math.max(Math.abs(a), Math.abs(b));
-
-const largest = (all: readonly (Measure | undefined)[]): Measure | undefined =>
-  all.reduce((best, one) => (one && (!best || one.si > best.si) ? one : best), undefined);
-const smallest = (all: readonly (Measure | undefined)[]): Measure | undefined =>
-  all.reduce((best, one) => (one && (!best || one.si < best.si) ? one : best), undefined);
 
 export function dimensionOf(item: Item, kart: Kart): Dimension | undefined {
   const torque = item.joint === undefined ? undefined : kart.joints[item.joint]?.torque;

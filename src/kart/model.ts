@@ -47,8 +47,12 @@ export const WORK_ACTIONS = [
 export type WorkAction = (typeof WORK_ACTIONS)[number];
 
 /** Numbers that can tell why an item matters on this very kart; prep writes the sentence. */
-export const REASONS = ['hub-hold'] as const;
+export const REASONS = ['hub-hold', 'ballast-fixing'] as const;
 export type Reason = (typeof REASONS)[number];
+
+/** Numbers that give an item its target and limits from the kart's dimensions; prep works them out. */
+export const NUMBERS = ['rear-track', 'hub-engagement', 'brake-bias', 'toe', 'least-mass', 'weight-shares'] as const;
+export type NumberName = (typeof NUMBERS)[number];
 
 /** When a pass stops counting. */
 export type Lapse =
@@ -131,8 +135,8 @@ export type ItemMeasure = {
   readonly plausible?: { readonly min: Measure; readonly max: Measure };
   /** Key of a limit in the kart's rule set; it overrides a wider min or max. */
   readonly rule?: string;
-  /** Name of the number that computes the target from the kart's dimensions, e.g. 'rear-track'. */
-  readonly number?: string;
+  /** The number that computes target and limits from the kart's dimensions. */
+  readonly number?: NumberName;
   /** Name of the kart dimension the reading is a reading of, e.g. 'overall rear width'. */
   readonly dimension?: string;
 };

@@ -4,7 +4,7 @@
  */
 import { z } from 'zod';
 import { LAPSE_EXPECTED, LAPSE_PATTERN } from './lapse.ts';
-import { CORNERS, GRADES, JET_NUMBERS, POSTURES, REASONS, SYSTEMS, WORK_ACTIONS } from './model.ts';
+import { CORNERS, GRADES, JET_NUMBERS, NUMBERS, POSTURES, REASONS, SYSTEMS, WORK_ACTIONS } from './model.ts';
 
 export const QUANTITY = 'a quantity with its unit, such as "1045 mm"';
 
@@ -45,7 +45,7 @@ const measure = strict({
   max: quantity.optional(),
   plausible: range.optional().describe('Outside this range the reading is asked again'),
   rule: words().optional().describe('Key of a limit of the rule set'),
-  number: words().optional().describe('Name of the number that gives the target'),
+  number: oneOf(NUMBERS).optional().describe('Number that gives target and limits, from the dimensions of the kart'),
   dimension: words().optional().describe('Dimension of the kart this is a reading of'),
 });
 

@@ -12,5 +12,5 @@ export {
   type SheetAsk,
   setupSheet,
 } from './setup-sheet.ts';
-export { aimOf } from './targets.ts';
+export { type Aim, aimOf, type Bound, gaugeOf, limitsOf, toward } from './targets/index.ts';
 export { passOf } from './write.ts';

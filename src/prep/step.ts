@@ -4,7 +4,7 @@ import type { Item, Kart, Part, Posture } from '../kart/index.ts';
 import type { Step } from './model.ts';
 import { POSTURE_MINUTES, secondLookMinutes } from './order.ts';
 import { whyWith } from './reasons.ts';
-import { aimOf } from './targets.ts';
+import { aimOf } from './targets/index.ts';
 import type { Job } from './work.ts';
 
 type Place = Pick<Step, 'n' | 'after' | 'state'>;
@@ -56,31 +56,36 @@ const handling = (part: Part, action: 'take-off' | 'refit', why: string, fresh: 
   };
 };
 
-const work = (kart: Kart, item: Item, why: string, place: Place): Step => ({
-  ...place,
-  key: `${item.action} ${item.id}`,
-  action: item.action,
-  on: item.joint ?? item.part,
-  title: item.title,
-  system: item.system,
-  item: item.id,
-  joint: item.joint ?? null,
-  part: item.part,
-  grade: item.grade,
-  why,
-  how: item.how,
-  accept: item.accept,
-  source: item.source,
-  minutes: item.minutes,
-  posture: item.posture,
-  ...aimOf(kart, item),
-  tools: item.tools,
-  consumables: item.consumables,
-  caution: item.caution ?? null,
-  secondLook: item.secondLook,
-  writes: item.joint ? 'made' : 'checked',
-  fresh: false,
-});
+const work = (kart: Kart, item: Item, why: string, place: Place): Step => {
+  const { target, tolerance, unit, say } = aimOf(kart, item);
+  return {
+    ...place,
+    key: `${item.action} ${item.id}`,
+    action: item.action,
+    on: item.joint ?? item.part,
+    title: item.title,
+    system: item.system,
+    item: item.id,
+    joint: item.joint ?? null,
+    part: item.part,
+    grade: item.grade,
+    why,
+    how: item.how,
+    accept: [item.accept, ...say].join('. '),
+    source: item.source,
+    minutes: item.minutes,
+    posture: item.posture,
+    target,
+    tolerance,
+    unit,
+    tools: item.tools,
+    consumables: item.consumables,
+    caution: item.caution ?? null,
+    secondLook: item.secondLook,
+    writes: item.joint ? 'made' : 'checked',
+    fresh: false,
+  };
+};
 
 const secondLook = (kart: Kart, item: Item, why: string, place: Place): Step => ({
   ...work(kart, item, why, place),

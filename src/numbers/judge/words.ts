@@ -12,6 +12,7 @@ export type Judgement = {
   readonly mean: Figure;
   readonly spread: Figure | null; // standard deviation; null for a single reading
   readonly uncertainty: Figure; // standard, combined
+  readonly freedom: number | null; // degrees of freedom of it; null where none is wanting
   readonly resolution: Figure;
   readonly chance: number | null; // of being inside the limits; null without one
   /** 'inside the limits, chance 99.3 %'. */
@@ -52,6 +53,7 @@ export function wordsOf(found: Found): Judgement {
     mean: at,
     spread: spread === undefined ? null : fine(spread, found),
     uncertainty: fine(found.u, found),
+    freedom: Number.isFinite(found.freedom) ? found.freedom : null,
     resolution: { si: found.resolution, unit, text: differenceText(found.resolution, found) },
     chance,
     verdict,

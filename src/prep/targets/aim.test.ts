@@ -1,8 +1,9 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { item, smallKart } from '../../test/small-kart.ts';
-import type { Item, Joint, Kart } from '../kart/index.ts';
-import { type Measure, parseQuantity } from '../quantity/index.ts';
-import { aimOf } from './targets.ts';
+import { item, smallKart } from '../../../test/small-kart.ts';
+import type { Item, Joint, Kart } from '../../kart/index.ts';
+import { type Measure, parseQuantity } from '../../quantity/index.ts';
+import { aimOf, limitsOf } from './aim.ts';
 
 const q = (text: string): Measure => {
   const read = parseQuantity(text);
@@ -53,8 +54,33 @@ describe('the target of a step', () => {
   it('never asks for more width than the rule set allows', () => {
     expect(aimOf(withStack('1410 mm', '1400 mm'), gap).target?.si).toBeCloseTo(0.14755, 9);
   });
-  it('is not there when a dimension is missing', () => {
+  it('is not there when a dimension is missing, and the step says which', () => {
     expect(aimOf(smallKart(), gap).target).toBeNull();
+    expect(aimOf(smallKart(), gap).say.join(' ')).toContain('"bearing faces"');
+  });
+  it('may be off by 1 mm, so that a wrong gap is no pass', () => {
+    expect(limitsOf(withStack('55 in'), gap)).toMatchObject({ min: { text: '145.05 mm' }, max: { text: '147.05 mm' } });
+  });
+  it('is never above what both sides may have within the class, and the mark shown is never refused', () => {
+    // 1400 mm asks for 147.55 mm and allows no more; the mark below is 5 3/4 in = 146.05 mm.
+    const { min, max } = limitsOf(withStack('1400 mm', '1400 mm'), gap);
+    expect(max?.si).toBeCloseTo(0.14755, 9);
+    expect(min?.si).toBeCloseTo(0.14605, 9);
+    expect(aimOf(withStack('1400 mm', '1400 mm'), gap).say.join(' ')).toContain('as wide as its class allows (x)');
+  });
+  it('lies between its limits, and both hubs at their largest keep the class, whatever the width', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 1200, max: 1450 }), fc.integer({ min: 1200, max: 1450 }), (width, limit) => {
+        const kart = withStack(`${width} mm`, `${limit} mm`);
+        const { target } = aimOf(kart, gap);
+        const { min, max } = limitsOf(kart, gap);
+        if (!target || !min || !max) throw new Error('these stacks all have a gap');
+        expect(target.si).toBeGreaterThanOrEqual(min.si - 1e-12);
+        expect(target.si).toBeLessThanOrEqual(max.si + 1e-12);
+        // W = bearing faces + 2 (gap + hub + tyre), all of withStack
+        expect(25.75 * 0.0254 + 2 * (max.si + 8.875 * 0.0254)).toBeLessThanOrEqual(limit / 1000 + 1e-9);
+      }),
+    );
   });
   it('says of a torque that was worked out, and not given by a maker, that it is computed', () => {
     const kart = smallKart();

@@ -1,6 +1,6 @@
 /** Air: density, dew point, density altitude, pressure at the track, power by a standard. */
 export { air } from './air.ts';
-export { type Air, type AirReading, airOf, type NoAir } from './air-of.ts';
+export { type Air, type AirReading, airOf, HUMIDITY_UNKNOWN, type NoAir, USUAL_LIMITS } from './air-of.ts';
 export { densityAltitudeRule120, densityAltitudeWeatherService } from './density-altitude.ts';
 export {
   type AirState,

@@ -2,6 +2,7 @@
 import { air } from '../air/index.ts';
 import type { InputProblem } from '../subject.ts';
 import type { AirInput } from './input.ts';
+import { moistureDoubt } from './jet-air.ts';
 import { incomplete, mustGive, outside, wrong } from './said.ts';
 import type { JetAir } from './theory.ts';
 
@@ -71,8 +72,16 @@ function fromReadings(path: string, read: Omit<AirInput, 'density' | 'dry-air de
     told: {
       density,
       dry: (density * si('relative dry-air density')) / si('relative density'),
-      u: si('standard uncertainty of density'),
+      u: Math.hypot(si('standard uncertainty of density'), moisture(read, si('pressure at the track'))),
       notes: answer.notes,
     },
   };
 }
+
+const moisture = ({ temperature, humidity }: AirInput, pascal: number): number =>
+  moistureDoubt({
+    kelvin: temperature?.si ?? Number.NaN,
+    pascal,
+    ...(humidity ? { humidity: humidity.si } : {}),
+    ...(humidity?.half === undefined ? {} : { half: humidity.half }),
+  });

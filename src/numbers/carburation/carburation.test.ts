@@ -42,6 +42,16 @@ describe('the main jet answers', () => {
     expect(all).toContain('air leak');
   });
 
+  test('humidity nobody read on a hot day leaves the jet: it hides more oxygen than density', () => {
+    const hot = { temperature: '34 °C', pressure: '965 hPa', 'pressure is': 'station', humidity: '40 % ± 5 %' };
+    const { humidity: _, ...unread } = hot;
+    const asked = (now: object) => answer({ ...EXAMPLE, 'air then': COLD, 'air now': now });
+    const doubt = (now: object): number => asked(now).figures['change of air known to']?.si ?? Number.NaN;
+    expect(asked(hot).figures['jet to fit']?.text).toBe('162');
+    expect(doubt(unread)).toBeGreaterThan(3 * doubt(hot));
+    expect(asked(unread).figures['jet to fit']?.text).toBe('165');
+  });
+
   test('fuel vapour has its caution wherever a jet comes out', () => {
     for (const input of [EXAMPLE, PLAIN]) expect(answer(input).say.at(-1)).toContain('vapour burns');
   });

@@ -1,6 +1,7 @@
 /** The main jet: air, fuel and oil, the log, and what meters where. */
 export { carburation } from './carburation.ts';
 export { ETHANOL_DENSITY, expandedVolume, fuelFlowRatio, petrolDensity } from './fuel.ts';
+export { jetAirOf, type KnownAir } from './jet-air.ts';
 export {
   type Direction,
   type Held,

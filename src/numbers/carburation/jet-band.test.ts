@@ -6,6 +6,7 @@ import {
   fuelNeed,
   type JetBand,
   type JetQuestion,
+  jetAirOf,
   jetArea,
   jetBand,
   mainRatio,
@@ -81,6 +82,23 @@ describe('the band of jets', () => {
     expect(areaRatio({ density: 1.2, dry: 1.2 }, { density: 1.19, dry: 1.17 })).toBeLessThan(
       areaRatio({ density: 1.2 }, { density: 1.19 }),
     );
+  });
+});
+
+describe('the air of a jet', () => {
+  test('is what the readings give, less known by its oxygen where humidity was not read', () => {
+    const hot = { kelvin: 307.15, pascal: 96500 };
+    const [read, unread] = [jetAirOf({ ...hot, humidity: 0.5 }), jetAirOf(hot)];
+    if (read.kind !== 'air' || unread.kind !== 'air') throw new Error('no air');
+    expect(unread.density).toBe(read.density);
+    expect(read.dry).toBeLessThan(read.density);
+    expect(unread.u).toBeGreaterThan(2 * read.u);
+    // half of the vapour that saturates 34 °C, 53 hPa of 965 hPa (steam tables, memory), as a rectangle
+    expect(unread.u).toBeCloseTo(Math.hypot(0.0275 / Math.sqrt(3), 0.007), 2);
+  });
+
+  test('that cannot be gives no jet', () => {
+    expect(jetAirOf({ kelvin: 90, pascal: 96500 })).toMatchObject({ kind: 'not known' });
   });
 });
 

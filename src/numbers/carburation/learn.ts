@@ -10,7 +10,7 @@
  */
 import { student95 } from '../engine/index.ts';
 import { lineFit, type Point } from '../line-fit.ts';
-import type { JetAir } from './theory.ts';
+import { type JetAir, PADDOCK, THEORY } from './theory.ts';
 
 /** What the plug said of a main jet at full throttle. Only `right` teaches; `not read` never does. */
 export type Reading = 'right' | 'rich' | 'lean' | 'not read';
@@ -61,7 +61,7 @@ export function learnExponent(points: readonly JetPoint[]): Learned | NotYet {
 }
 
 /** Half the span between theory by bore and the paddock rule: wider says nothing new. */
-const WIDEST = (1 - 0.25) / 2;
+const WIDEST = (PADDOCK - THEORY.diameter) / 2;
 /** Twice the paddock rule; common practice. */
 const MOST = 2;
 

@@ -15,6 +15,8 @@ const SHOWN = [
   'share of the main jet',
 ] as const;
 
+/** Room one number of three figures takes on the sheet. */
+const NUMBER_ROOM = 30;
 const HEAD = 28;
 const BOX_ROOM = 56;
 
@@ -31,9 +33,12 @@ export const carburationPlate: DrawPlate = asked => {
     low: Math.min(...near) - margin,
     high: Math.max(...near) + margin,
     above: marks,
-    bands: [{ from: low, to: high, text: byLog ? 'what the log allows' : 'between theory and the paddock rule' }],
+    bands: [{ from: low, to: high, text: byLog ? 'by the log' : 'theory to paddock rule' }],
   };
-  const inside = box.filter(size => size >= scale.low && size <= scale.high);
+  const inside = box.filter(size => {
+    const x = across(size, scale);
+    return x > NUMBER_ROOM / 2 && x < SHEET_WIDTH - NUMBER_ROOM / 2;
+  });
   const foot = HEAD + scaleHeight(scale);
   const title = `Main jet from lean to rich: ${marks.map(({ text }) => text).join(', ')}; band ${wordsOf(asked, 'leanest of the band')} to ${wordsOf(asked, 'richest of the band')}.`;
   return {
@@ -81,9 +86,6 @@ const Direction = () => (
     <Head x={SHEET_WIDTH - 4} y={11} turn={0} />
   </g>
 );
-
-/** Room one number of three figures takes on the sheet. */
-const NUMBER_ROOM = 30;
 
 /** What is in the box, each where it lies; a number is left out where it would stand in its neighbour's. */
 function Box({

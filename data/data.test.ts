@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
 import { disturbersOf, type Item, type Kart, readKart, SYSTEMS, workOrder } from '../src/kart/index.ts';
+import { aimOf } from '../src/prep/index.ts';
 
 const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
 const texts = (folder: string): Record<string, string> =>
@@ -94,6 +95,31 @@ describe('every item', () => {
 
   test('promises nothing: no text of a kind says that something is safe', () => {
     expect(Object.entries(library.kinds).filter(([, text]) => /\bsafe\b/i.test(text))).toEqual([]);
+  });
+});
+
+describe('every number that an item names', () => {
+  test('gives its target from the dimensions of each template and of kart 41, and misses none', () => {
+    for (const kart of [...karts.values(), kart41]) {
+      const named = itemsOf(kart).filter(i => i.measure?.number !== undefined);
+      expect(named.length).toBeGreaterThanOrEqual(7);
+      for (const item of named.filter(i => kart.rules !== undefined || i.measure?.number !== 'least-mass')) {
+        const { target, say } = aimOf(kart, item);
+        expect(target, `${kart.template} ${item.id}: ${say.join(' ')}`).not.toBeNull();
+        expect(say.join(' '), item.id).not.toContain('Not computed');
+      }
+    }
+  });
+  test('aims at what a person can plausibly read, between the limits', () => {
+    for (const item of itemsOf(kart41)) {
+      const { plausible } = item.measure ?? {};
+      const { target, tolerance } = aimOf(kart41, item);
+      if (!target || item.joint !== undefined) continue;
+      for (const range of [plausible, tolerance]) {
+        expect(target.si, item.id).toBeGreaterThanOrEqual(range?.min?.si ?? Number.NEGATIVE_INFINITY);
+        expect(target.si, item.id).toBeLessThanOrEqual(range?.max?.si ?? Number.POSITIVE_INFINITY);
+      }
+    }
   });
 });
 

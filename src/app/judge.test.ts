@@ -1,6 +1,8 @@
+import fc from 'fast-check';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { demoText, kartReader, libraryFiles } from '../host/index.ts';
 import type { Kart } from '../kart/index.ts';
+import { alignment } from '../numbers/index.ts';
 import { instrumentsFor, judgeTyped, type ReadingJudged } from './judge.ts';
 import { readReading } from './reading.ts';
 
@@ -35,6 +37,65 @@ describe('which way a hub moves', () => {
   test('a width over its limit sends both hubs in by half each', () => {
     expect(judged('axle/overall rear width', '1402.8 mm', 'tape')?.move).toMatch(
       /^Move both hubs in, each 1\.4 mm or more/,
+    );
+  });
+});
+
+describe('toe', () => {
+  const toe = 'steering column/toe';
+  test('says in words which way it stands and over which diameter', () => {
+    expect(judged(toe, '1 mm')?.say.join(' ')).toContain('1.0 mm toe-out at 255 mm diameter');
+    expect(judged(toe, '-1 mm')?.say.join(' ')).toContain('1.0 mm toe-in at 255 mm diameter');
+  });
+  test('off its target says what to do to both rods, as the alignment number says it alone', () => {
+    const answer = alignment.ask({
+      'toe-in total': '1 mm',
+      'measuring diameter': '255 mm',
+      'wanted toe-out': '2 mm',
+      'wanted toe diameter': '260 mm',
+      'steering arm': '95 mm',
+      'steering arms': 'behind',
+      'rod thread pitch': '1.25 mm',
+      'rod threads': 'left and right',
+    });
+    if (answer.kind !== 'answer') throw new Error('the alignment number must answer');
+    const move = judged(toe, '-1 mm')?.move ?? '';
+    for (const sentence of answer.say.slice(1)) expect(move).toContain(sentence);
+    // By hand: (2 asin(2/520) + 2 asin(1/510)) × 95 / 2 = 0.5517 mm a rod; over 2 × 1.25 mm a turn, 0.22 turns.
+    expect(move).toMatch(/Shorten each tie rod by 0\.55 mm, 0\.22 turns of the rod, both by the same/);
+    expect(move).toContain('Caution');
+  });
+  test('on its target moves nothing', () => {
+    expect(judged(toe, '2 mm', 'toe bar or projector')).toMatchObject({ move: null, target: { way: 'on' } });
+  });
+  test('without what the kart file should say of the rods says the way and what is missing', () => {
+    const { 'rod thread pitch': _, ...dimensions } = kart.dimensions;
+    const found = judgeTyped({ ...kart, dimensions }, itemOf(toe), '0 mm');
+    expect(found?.move).toMatch(/Shorten each tie rod by 0\.37 mm, both by the same/);
+    expect(found?.move).toContain('add "rod thread pitch" under dimensions');
+  });
+});
+
+describe('bar and ballast', () => {
+  test('a bar off its target goes toward the clevis that wants more', () => {
+    expect(judged('balance bar/brake bias', '2 mm')?.move).toMatch(/4\.99 mm toward the front clevis/);
+    expect(judged('balance bar/brake bias', '9 mm')?.move).toMatch(/2\.01 mm toward the rear clevis/);
+  });
+  test('what to add is enough to prove the least mass, and a heavier kart is as good', () => {
+    const mass = 'frame/total mass';
+    expect(judged(mass, '175 kg', 'four scales')?.move).toMatch(/^Add 0\.2 kg of ballast or more/);
+    expect(judged(mass, '175.2 kg', 'four scales')).toMatchObject({ state: 'inside', move: null, target: null });
+    expect(judged(mass, '190 kg', 'four scales')).toMatchObject({ state: 'inside', move: null });
+  });
+  test('after adding it, few readings prove it too', () => {
+    fc.assert(
+      fc.property(fc.array(fc.integer({ min: 1740, max: 1752 }), { minLength: 1, maxLength: 6 }), tenths => {
+        const at = (add: number) =>
+          judged('frame/total mass', `${tenths.map(t => (t / 10 + add).toFixed(2)).join('; ')} kg`, 'four scales');
+        const add = Number(/^Add ([\d.]+) kg/.exec(at(0)?.move ?? '')?.[1] ?? 0);
+        // The scale is known as a share of the reading: 0.001 of a kilogram more is far below a step of it.
+        expect(at(add + 0.01)?.state).toBe('inside');
+      }),
     );
   });
 });

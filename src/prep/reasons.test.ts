@@ -66,3 +66,29 @@ describe('the reason of a hub seat', () => {
     expect(whyWith(kartWith(), item('hub/cracks', []), 'Due.')).toBe('Due.');
   });
 });
+
+describe('the reason of a ballast joint', () => {
+  const bolts = item('hub/bolts', [{ on: 'disturbed' }], { joint: 'hub/bolts', reason: 'ballast-fixing' });
+  const under = (limits: NonNullable<Kart['rules']>['limits']): Kart => ({
+    ...smallKart(),
+    rules: { id: 'x', body: 'x', year: 2026, note: '', limits },
+  });
+  it('is what the rule set asks, with its source', () => {
+    const kart = under({
+      'ballast bolt diameter': { min: q('10 mm'), source: 'rule 7' },
+      'ballast bolts a block': { min: q('3 pieces'), source: 'rule 7' },
+      'ballast block mass': { max: q('4 kg'), source: 'rule 8' },
+    });
+    expect(whyWith(kart, bolts, '')).toBe(
+      'Ballast that comes off hits whoever is behind: 3 bolts or more of 10 mm or more through each block, no block over 4 kg (rule 7; rule 8).',
+    );
+  });
+  it('is the strictest of several rule books where the rule set is silent, and says for what', () => {
+    expect(whyWith(smallKart(), bolts, '')).toContain(
+      '2 bolts or more of 8 mm or more through each block, no block over 5 kg (the strictest of five',
+    );
+    expect(whyWith(under({ 'ballast block mass': { max: q('4 kg'), source: 'rule 8' } }), bolts, '')).toContain(
+      '(rule 8; ballast bolt diameter, ballast bolts a block: the strictest of five',
+    );
+  });
+});

@@ -75,7 +75,7 @@ export const schema = z.strictObject({
       age: quantity('time', 'since it was made', '200 d').optional(),
       'most age': quantity('time', "the maker's or your own limit", '730 d').optional(),
     })
-    .describe('of tyres')
+    .describe('how often and how long one set of tyres has been used')
     .optional(),
 });
 export type Input = z.output<typeof schema>;

@@ -165,7 +165,7 @@ function RecordPlot({ axes, tyre, lines, past, now }: Drawable) {
         text={`To set cold, ${tyre.name}, by this kart's runs`}
         look="strong"
       />
-      <Label x={6} y={axes.top - 9} anchor="start" text={tyre.unit} look="quiet" />
+      <Label x={6} y={axes.top - 12} anchor="start" text={tyre.unit} look="quiet" />
       <PlotFrame axes={axes} unit="°" />
       {lines.map(line => (
         <PlotLine key={line.name} line={line} axes={axes} />

@@ -5,6 +5,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Kart } from '../../src/kart/index.ts';
 import type { Step } from '../../src/prep/index.ts';
+import { formatQuantity } from '../../src/quantity/index.ts';
 
 export type Served = {
   readonly url: string;
@@ -65,9 +66,10 @@ export async function startBuilt(command: readonly string[] = ['start']): Promis
 export function goodReading(step: Step, kart: Kart): string | undefined {
   if (step.unit === null) return undefined;
   const shown = step.joint === null ? step.target : null;
-  const text = shown?.text ?? step.tolerance?.min?.text ?? step.tolerance?.max?.text;
-  const can = step.item === null ? undefined : kart.items[step.item]?.measure?.plausible?.min.text;
-  return (text ?? can)?.replace(/ \(.*\)$/, ''); // without what it is on a tape
+  const reads = shown ?? step.tolerance?.min ?? step.tolerance?.max;
+  // The instrument shows value and unit; the target also says in words which way it is counted.
+  if (reads) return formatQuantity(reads.si, reads.unit);
+  return step.item === null ? undefined : kart.items[step.item]?.measure?.plausible?.min.text;
 }
 
 /** What doing a step well writes, said independently of the page. */

@@ -45,6 +45,7 @@ export {
   shares,
   splitBallast,
 } from './scales/index.ts';
+export { student95 } from './student.ts';
 export type { Answer, Figure, InputProblem, Problems, Subject } from './subject.ts';
 export { subjects } from './subjects.ts';
 export * from './tyres/index.ts';

@@ -7,10 +7,7 @@
  * b slope, a intercept, s residual standard deviation, n points, t two-sided 95 % point of Student's t, n - 2 degrees of freedom.
  * Valid: spread alike everywhere, points independent. Source: line-fit, student-t.
  */
-import { studentScore } from './student.ts';
-
-/** The score with 95 % between it and its mirror. */
-const WITHIN_95 = 0.975;
+import { student95 } from './student.ts';
 
 export type Point = readonly [x: number, y: number];
 export type LineFit = {
@@ -52,7 +49,7 @@ export function lineFit(points: readonly Point[]): LineFit | undefined {
 export function foretold(fit: LineFit, x: number): Interval {
   const value = fit.intercept + fit.slope * x;
   const far = Math.sqrt(1 + 1 / fit.points + (x - fit.middle) ** 2 / fit.spread);
-  const half = studentScore(WITHIN_95, fit.points - 2) * fit.residual * far;
+  const half = student95(fit.points - 2) * fit.residual * far;
   return { value, low: value - half, high: value + half };
 }
 
@@ -62,7 +59,7 @@ export function foretoldMean(values: readonly number[]): Interval | undefined {
   if (n < 2) return undefined;
   const value = mean(values);
   const s = Math.sqrt(sumOf(values.map(y => (y - value) ** 2)) / (n - 1));
-  const half = studentScore(WITHIN_95, n - 1) * s * Math.sqrt(1 + 1 / n);
+  const half = student95(n - 1) * s * Math.sqrt(1 + 1 / n);
   return { value, low: value - half, high: value + half };
 }
 

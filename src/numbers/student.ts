@@ -5,7 +5,7 @@
  *   ν even: A = sin θ (1 + 1/2 cos² θ + 1·3/(2·4) cos⁴ θ + ... to cos^(ν-2));  θ = atan(t / √ν);  below t: (1 + A)/2
  *
  * A share within ± t [1], below 0 for t below 0;  ν degrees of freedom, a whole number of 1 or more, else throws. A series
- * of ν/2 terms: exact. Not a number in, not a number out. Source: as-26, 26.7.3 and 26.7.4.
+ * of ν/2 terms: exact. Not a number in, not a number out. Source: student-t.
  */
 export function studentBelow(score: number, freedom: number): number {
   if (!(Number.isInteger(freedom) && freedom >= 1))
@@ -36,3 +36,6 @@ export function studentScore(p: number, freedom: number): number {
   }
   return (low + high) / 2;
 }
+
+/** The score with 95 % between it and its mirror, 1.96 for endless freedom. */
+export const student95 = (freedom: number): number => studentScore(0.975, freedom);

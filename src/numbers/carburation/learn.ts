@@ -8,8 +8,8 @@
  * Valid: same fuel, oil, ratio, plug, pipe and needle in all points; five or more, 4 % of density apart or more (common
  * practice). Sources: jet-log, line-fit, student-t.
  */
-import { student95 } from '../engine/index.ts';
 import { lineFit, type Point } from '../line-fit.ts';
+import { student95 } from '../student.ts';
 import { type JetAir, PADDOCK, THEORY } from './theory.ts';
 
 /** What the plug said of a main jet at full throttle. Only `right` teaches; `not read` never does. */

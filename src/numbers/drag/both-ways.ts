@@ -7,7 +7,7 @@
  * marked. Interval: t95 of the smaller number of degrees of freedom, which is not too narrow. Source: coast-down, jcgm-100.
  */
 import { STANDARD_GRAVITY } from '../gravity.ts';
-import { studentScore } from '../student.ts';
+import { student95 } from '../student.ts';
 import { type Drag, dragOf, type Rolling, type Slowing } from './coast.ts';
 import type { CoastFit } from './fit.ts';
 
@@ -28,7 +28,7 @@ export type Doubt = { readonly mass: number; readonly density: number };
 export function bothWays(out: CoastFit, back: CoastFit | undefined, kart: Rolling, doubt: Doubt): CoastResult {
   const mean = (of: (fit: CoastFit) => number): number => (back ? (of(out) + of(back)) / 2 : of(out));
   const u = (of: (fit: CoastFit) => number): number => (back ? Math.hypot(of(out), of(back)) / 2 : of(out));
-  const t = studentScore(0.975, Math.min(out.points, back?.points ?? out.points) - 3);
+  const t = student95(Math.min(out.points, back?.points ?? out.points) - 3);
   const slowing = { a0: mean(f => f.a0), a2: mean(f => f.a2) };
   const drag: Drag = dragOf(slowing, kart);
   const half = (value: number, relative: number, shared: number): number =>

@@ -6,5 +6,4 @@ export { meanEffectivePressure, meanPistonSpeed, PRESSURES_1973, powerOf, topAcc
 export { gasTemperature, pipeOf1973, tunedLength, WAVE_SPEED_1973, waveSpeed } from './pipe.ts';
 export { afterGasket, blowdown, type Port, portDuration, roofFrom } from './ports.ts';
 export { LEAST_SQUISH, type Solder, type Squish, squishVerdict } from './squish.ts';
-export { student95 } from './student.ts';
 export { type Compression, type CompressionTrend, compressionTrend } from './trend.ts';

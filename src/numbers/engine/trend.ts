@@ -5,9 +5,10 @@
  * p gauge pressure on one and the same gauge, engine hot, throttle open [Pa]; t running since piston and ring were new [s];
  * s scatter about the line, n - 2 degrees of freedom. A fall of 10 % against the best asks for the top end to be opened
  * (common practice; the maker's figure wins). Two gauges differ by more than that, so they are never mixed.
- * Source: compression-tenth, student-t (checks/rows/engine.json).
+ * Source: compression-tenth, line-fit, student-t (checks/rows/engine.json).
  */
-import { student95 } from './student.ts';
+import { lineFit } from '../line-fit.ts';
+import { student95 } from '../student.ts';
 
 export const FALL_LIMIT = 0.1;
 /** Limits of a reading over the reading, when none are given; common practice. */
@@ -75,13 +76,9 @@ const sameGauge = (a: Compression, b: Compression): boolean =>
   a.gauge.trim().toLowerCase() === b.gauge.trim().toLowerCase();
 
 function lineThrough(readings: readonly Compression[]): Line | undefined {
-  const n = readings.length;
-  const mean = (of: (each: Compression) => number): number => readings.reduce((sum, each) => sum + of(each), 0) / n;
-  const [t, p] = [mean(each => each.ran), mean(each => each.pressure)];
-  const spread = n * mean(each => (each.ran - t) ** 2);
-  if (n < 3 || !(spread > 0)) return undefined;
-  const rate = (n * mean(each => (each.ran - t) * (each.pressure - p))) / spread;
-  const start = p - rate * t;
-  const scatter = Math.sqrt((n * mean(each => (each.pressure - start - rate * each.ran) ** 2)) / (n - 2));
-  return { rate, start, half: (student95(n - 2) * scatter) / Math.sqrt(spread) };
+  const byAge = readings.toSorted((a, b) => a.ran - b.ran || a.pressure - b.pressure); // sums do not hang on who wrote first
+  const fit = lineFit(byAge.map(({ ran, pressure }) => [ran, pressure]));
+  if (fit === undefined) return undefined;
+  const half = student95(fit.points - 2) * fit.slopeDeviation;
+  return { rate: fit.slope, start: fit.intercept, half };
 }

@@ -1,8 +1,8 @@
 /** Fuel and oil worked out, before they are put into figures and words. */
 import { rectangular } from '../chain.ts';
 import { chanceInside } from '../conformance.ts';
-import { student95 } from '../engine/index.ts';
 import { leastReading, massAtTheEnd } from '../scales/index.ts';
+import { student95 } from '../student.ts';
 import { lapByTheory } from './consumption.ts';
 import type { Input } from './input.ts';
 import { litresForSession, litresPerLap, type NoSession, type PerLap, type Session, type TooFew } from './litres.ts';

@@ -131,7 +131,8 @@ function tidy(text: string): string {
 const COMMON = ['mm', 'in', 'kg', 'lb', 'N·m', 'in·lb', 'bar', 'psi', '°C', '°', 'min', 'h', 'l', 'ml'];
 const unitsUnderstood = (dimension?: Dimension): readonly string[] =>
   dimension === undefined ? COMMON : unitsOf(dimension);
-const plain = (dimension: Dimension): string => dimension.replace('-', ', ');
+const plain = (dimension: Dimension): string =>
+  dimension.startsWith('pressure') ? dimension.replace('-', ', ') : dimension.replace('-', ' ');
 const example = (dimension?: Dimension): string =>
   dimension === undefined ? '1045 mm' : `12 ${unitsOf(dimension)[0] ?? ''}`.trim();
 const expectation = (dimension?: Dimension): string =>

@@ -83,6 +83,27 @@ test('toe can be asked with what the kart file says filled in: what belongs to s
   expect(alignment.ask(questionOf(form, toe)).kind).toBe('answer');
 });
 
+test('gears and jets come from the engine sheet and the box of the kart file', () => {
+  const kart: Kart = {
+    ...smallKart(),
+    engine: { primary: 3.9, gears: [2.29, 1.78], jetsNumberedBy: 'diameter' },
+    box: { mainJets: [160, 165], frontSprockets: [17], rearSprockets: [] },
+  };
+  const [gearing, carburation] = [named('gearing'), named('carburation')];
+  expect(fromKart(formOf(gearing), gearing, kart)).toEqual({
+    drive: 'gearbox',
+    'primary ratio': '3.9',
+    gears: '2.29 1.78',
+  });
+  expect(fromKart(formOf(carburation), carburation, kart)).toEqual({
+    'numbered by': 'diameter',
+    'jets in the box': '160 165',
+  });
+  const typed = { ...fromKart(formOf(gearing), gearing, kart), 'front sprocket': '17', 'rear sprocket': '25' };
+  const asked = { ...typed, 'rolling circumference': '860 mm', 'engine speed': '13000 rpm' };
+  expect(gearing.ask(questionOf(formOf(gearing), asked)).kind).toBe('answer');
+});
+
 test('a row taken out leaves the others as they were typed, in their order', () => {
   const rows = fc.array(fc.record({ name: fc.string({ minLength: 1 }), size: fc.string({ minLength: 1 }) }), {
     minLength: 1,

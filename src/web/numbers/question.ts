@@ -80,6 +80,16 @@ const LIMITS: Readonly<Record<string, (rules: Kart['rules']) => string | undefin
   'least mass': rules => rules?.limits.mass?.min?.text,
 };
 
+const list = (all: readonly number[] | undefined): string | undefined => (all?.length ? all.join(' ') : undefined);
+/** What stands on the engine's own sheet and lies in the box. Sprockets wait for a wanted speed, so they are left out. */
+const ENGINE: Readonly<Record<string, (kart: Kart) => string | undefined>> = {
+  'gearing/drive': ({ engine }) => engine?.gears && 'gearbox',
+  'gearing/primary ratio': ({ engine }) => engine?.primary?.toString(),
+  'gearing/gears': ({ engine }) => list(engine?.gears),
+  'carburation/numbered by': ({ engine }) => engine?.jetsNumberedBy,
+  'carburation/jets in the box': ({ box }) => list(box?.mainJets),
+};
+
 /** What the kart file and its rule set say already, field by field; `front/tyre diameter` is its front tyre diameter. */
 export function fromKart(form: Form, { name }: Pick<Subject, 'name'>, kart: Kart): Typed {
   const found = (path: string, key: string): string | undefined =>
@@ -92,7 +102,8 @@ export function fromKart(form: Form, { name }: Pick<Subject, 'name'>, kart: Kart
       ...allFields(part).map(field => {
         const path = under(at, field.key);
         if (field.is === 'group') return fill(field.form, path);
-        const text = field.is === 'text' && !NOT_ALONE.has(`${name}/${path}`) ? found(path, field.key) : undefined;
+        if (field.is === 'list' || NOT_ALONE.has(`${name}/${path}`)) return {};
+        const text = ENGINE[`${name}/${path}`]?.(kart) ?? (field.is === 'text' ? found(path, field.key) : undefined);
         return text === undefined ? {} : { [path]: text };
       }),
     );

@@ -112,7 +112,7 @@ function text<T>(dimension: Dimension, meaning: string, example: string, read: (
 function fromIssue(issue: z.core.$ZodIssue, example: Subject['example']): readonly InputProblem[] {
   const at = (...more: readonly string[]): string =>
     [...issue.path, ...more].map(String).join('/') || 'the whole input';
-  const whole = `an example of the whole: ${JSON.stringify(example)}`;
+  const whole = exampleFor(issue.path[0], example);
   if (issue.code === 'unrecognized_keys')
     return issue.keys.map(key => ({
       path: at(key),
@@ -133,3 +133,11 @@ function fromIssue(issue: z.core.$ZodIssue, example: Subject['example']): readon
         : issue.message;
   return [{ path: at(), expected, got: got.length > 60 ? `${got.slice(0, 60)}…` : got, remedy: whole }];
 }
+
+/** The piece of the example where the fault stands, as far as it fits in a line; the whole where the fault is nowhere in it. */
+function exampleFor(key: PropertyKey | undefined, example: Subject['example']): string {
+  const piece = typeof key === 'string' && Object.hasOwn(example, key) ? { [key]: example[key] } : example;
+  const text = JSON.stringify(piece);
+  return `an example: ${text.length > LINE ? `${text.slice(0, LINE)}…` : text}`;
+}
+const LINE = 240;

@@ -36,7 +36,7 @@ function ignition({ ignition: found }: Worked): readonly string[] {
   return [
     `Ignition at ${degrees(found.angle).text} before top: the piston stands ${small(found.drop).text} below top${gauge}.`,
     'Find top with the gauge, turn back past the mark, come up to it in the running direction: that takes the play out.',
-    'More advance than the maker gives heats the piston and can seize the engine: do not go past his figure.',
+    'More advance than the maker gives heats the piston and can seize the engine: do not go past that figure.',
   ];
 }
 

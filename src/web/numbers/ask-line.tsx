@@ -10,9 +10,7 @@ export const toProblem = ({ path, expected, got, remedy }: InputProblem): Proble
   where: path,
   message: `Expected ${expected}, got ${got}.`,
   // Whole questions as JSON are for the command line; here one press shows the example.
-  remedy: sentence(
-    remedy.replace(/(^|; )an example of the whole: .*$/s, '$1"Try the example" shows one that can be asked'),
-  ),
+  remedy: sentence(remedy.replace(/(^|; )an example: .*$/s, '$1"Try the example" shows one that can be asked')),
 });
 
 export const Needed = () => <span class="needed"> needed</span>;

@@ -46,7 +46,7 @@ export function compressibility({ kelvin, pascal }: Pick<AirState, 'kelvin' | 'p
   return 1 - pT * first + pT * pT * (1.83e-11 - 0.765e-8 * xv * xv);
 }
 
-const dryMolarMass = ({ carbonDioxide = USUAL_CO2 }: AirState): number =>
+const dryMolarMass = ({ carbonDioxide = USUAL_CO2 }: Omit<AirState, 'humidity'>): number =>
   (28.96546 + 12.011 * (carbonDioxide - USUAL_CO2)) * 1e-3;
 
 /** Density of the air as it is [kg/m³]. */
@@ -56,12 +56,15 @@ export function moistAirDensity(air: AirState): number {
 
 /** The same from the share of water vapour [kg/m³]. */
 export function densityOfShare(air: Omit<AirState, 'humidity'>, xv: number): number {
-  const Ma = dryMolarMass({ ...air, humidity: 0 });
-  return ((air.pascal * Ma) / (compressibility(air, xv) * R * air.kelvin)) * (1 - xv * (1 - WATER / Ma));
+  return asDryAir(air, xv) * (1 - xv * (1 - WATER / dryMolarMass(air)));
 }
 
-/** Mass of dry air in a cubic metre of it [kg/m³]: what carries the oxygen. */
+/** Mass of dry air in a cubic metre of it [kg/m³]: what carries the oxygen. Never more than the density, not by rounding either. */
 export function dryAirDensity(air: AirState): number {
   const xv = vapourShare(air);
-  return (air.pascal * (1 - xv) * dryMolarMass(air)) / (compressibility(air, xv) * R * air.kelvin);
+  return asDryAir(air, xv) * (1 - xv);
 }
+
+/** What a cubic metre would weigh if every molecule in it were dry air [kg/m³]. */
+const asDryAir = (air: Omit<AirState, 'humidity'>, xv: number): number =>
+  (air.pascal * dryMolarMass(air)) / (compressibility(air, xv) * R * air.kelvin);

@@ -1,4 +1,10 @@
+import type { BareProblem } from './bare-problem.ts';
+
 export { type App, type AppParts, createApp, type Filed, type Imported } from './app.ts';
+export type { BareProblem };
+/** The problems that can be asked bare; fetched when asked, for no page needs them at its start. */
+export const bareProblems = async (): Promise<readonly BareProblem[]> =>
+  (await import('./bare-problems.ts')).bareProblems;
 export type { DemoText } from './demo.ts';
 export { instrumentsFor, judgeTyped, type ReadingJudged } from './judge.ts';
 export type { AppendOutcome, BookStore, Clock, Ids, KartRead, KartReader, Kept } from './ports.ts';

@@ -26,6 +26,7 @@ export {
   parseReadings,
   typedAs,
 } from './judge/index.ts';
+export { readRatio } from './mix-ratio.ts';
 export { normalBelow, normalScore } from './normal.ts';
 export * from './premix/index.ts';
 export { tapeLinks } from './rear-track-budget.ts';
@@ -46,7 +47,15 @@ export {
   splitBallast,
 } from './scales/index.ts';
 export { student95 } from './student.ts';
-export type { Answer, Figure, InputProblem, Problems, Subject } from './subject.ts';
+export {
+  type Answer,
+  type Figure,
+  type InputProblem,
+  type Problems,
+  problems,
+  type Subject,
+  shaped,
+} from './subject.ts';
 export { subjects } from './subjects.ts';
 export * from './tyres/index.ts';
 export * from './wheel-loads/index.ts';

@@ -46,12 +46,21 @@ export function subject<T>(
 ): Subject {
   const { solve, ...rest } = about;
   const ask = (input: unknown): Answer | Problems => {
-    const shaped = about.schema.safeParse(input, { reportInput: true });
-    return shaped.success
-      ? solve(shaped.data)
-      : problems(...shaped.error.issues.flatMap(issue => fromIssue(issue, about.example)));
+    const read = shaped(input, about);
+    return read.kind === 'shaped' ? solve(read.value) : read;
   };
   return { ...rest, ask };
+}
+
+/** The question in its shape, or all that is wrong with it, each with its path and a piece of the example. */
+export function shaped<T>(
+  input: unknown,
+  { schema, example }: { readonly schema: z.ZodType<T>; readonly example: Subject['example'] },
+): { readonly kind: 'shaped'; readonly value: T } | Problems {
+  const read = schema.safeParse(input, { reportInput: true });
+  return read.success
+    ? { kind: 'shaped', value: read.data }
+    : problems(...read.error.issues.flatMap(issue => fromIssue(issue, example)));
 }
 
 /** A quantity as text with its unit. */

@@ -1,8 +1,8 @@
-/** One number asked alone: JSON in, JSON or sentences out. */
+/** One number asked alone: JSON in, JSON or sentences out. A bare problem is asked the same way and answers in JSON. */
 import { z } from 'zod';
-import { Refusal, sentence } from '../../app/index.ts';
+import { type BareProblem, bareProblems, Refusal, sentence } from '../../app/index.ts';
 import { suggest } from '../../kart/index.ts';
-import { type Answer, BIBLIOGRAPHY, type Subject, subjects } from '../../numbers/index.ts';
+import { type Answer, BIBLIOGRAPHY, type Problems, type Subject, subjects } from '../../numbers/index.ts';
 import { fail } from '../exit.ts';
 import { heading, wrap } from '../print/wrap.ts';
 import type { World } from '../world.ts';
@@ -10,24 +10,38 @@ import type { Asked } from './calc.ts';
 
 /** @param name of the subject; undefined lists them */
 export async function calc(world: World, name: string | undefined, asked: Asked): Promise<void> {
+  const bare = await bareProblems();
   if (name === undefined) {
-    list(world, asked);
+    list(world, bare, asked);
     return;
   }
-  const subject = subjects.find(one => one.name === name) ?? unknown(name);
-  if (asked.schema) world.out(`${JSON.stringify(z.toJSONSchema(subject.schema, { io: 'input' }), null, 2)}\n`);
-  else if (asked.explain) explain(world, subject, asked);
-  else answer(world, subject, await question(world, asked, subject), asked);
+  const subject = subjects.find(one => one.name === name);
+  const one = subject ?? bare.find(problem => problem.name === name) ?? unknown(name, bare);
+  if (asked.schema) world.out(`${JSON.stringify(z.toJSONSchema(one.schema, { io: 'input' }), null, 2)}\n`);
+  else if (asked.explain) 'card' in one ? explain(world, one, asked) : explainBare(world, one, asked);
+  else {
+    const input = await question(world, asked, one);
+    if ('card' in one) answer(world, one, input, asked);
+    else world.out(`${JSON.stringify(taken(one.ask(input)))}\n`);
+  }
 }
 
-function list(world: World, { json }: Asked): void {
-  const widest = Math.max(...subjects.map(one => one.name.length));
-  if (json) world.out(`${JSON.stringify({ subjects: subjects.map(({ name, title }) => ({ name, title })) })}\n`);
-  else for (const { name, title } of subjects) world.out(wrap(title, `${name.padEnd(widest)}  `));
+function list(world: World, bare: readonly BareProblem[], { json }: Asked): void {
+  const lines = (of: readonly Named[]): readonly Named[] => of.map(({ name, title }) => ({ name, title }));
+  if (json) {
+    world.out(`${JSON.stringify({ subjects: lines(subjects), problems: lines(bare) })}\n`);
+    return;
+  }
+  const widest = Math.max(...[...subjects, ...bare].map(one => one.name.length));
+  const print = ({ name, title }: Named): void => world.out(wrap(title, `${name.padEnd(widest)}  `));
+  subjects.forEach(print);
+  world.out(heading('bare problems, JSON in and out'));
+  bare.forEach(print);
 }
+type Named = { readonly name: string; readonly title: string };
 
-function unknown(name: string): never {
-  const names = subjects.map(one => one.name);
+function unknown(name: string, bare: readonly BareProblem[]): never {
+  const names = [...subjects, ...bare].map(one => one.name);
   const near = suggest(name, names);
   return fail(
     'wrong shape',
@@ -37,7 +51,7 @@ function unknown(name: string): never {
   );
 }
 
-async function question(world: World, { input }: Asked, subject: Subject): Promise<unknown> {
+async function question(world: World, { input }: Asked, subject: Pick<Subject, 'example'>): Promise<unknown> {
   const text = input ?? (await world.stdin());
   const example = `For example --input '${JSON.stringify(subject.example)}'.`;
   if (!text?.trim()) return fail('wrong shape', 'calc', 'Expected the question as JSON, got nothing.', example);
@@ -49,18 +63,24 @@ async function question(world: World, { input }: Asked, subject: Subject): Promi
 }
 
 function answer(world: World, subject: Subject, input: unknown, { json }: Asked): void {
-  const answered = subject.ask(input);
-  if (answered.kind === 'problems')
-    throw new Refusal(
-      answered.problems.map(({ path, expected, got, remedy }) => ({
-        code: 'reading',
-        where: path,
-        message: `Expected ${expected}, got ${got}.`,
-        remedy: sentence(remedy),
-      })),
-    );
+  const answered = taken(subject.ask(input));
   world.out(json ? `${JSON.stringify(answered)}\n` : answerText(answered));
 }
+
+/** The answer, when the question was taken. */
+function taken<T extends object>(answered: T | Problems): T {
+  if (!isRefused(answered)) return answered;
+  throw new Refusal(
+    answered.problems.map(({ path, expected, got, remedy }) => ({
+      code: 'reading',
+      where: path,
+      message: `Expected ${expected}, got ${got}.`,
+      remedy: sentence(remedy),
+    })),
+  );
+}
+
+const isRefused = (answered: object): answered is Problems => 'kind' in answered && answered.kind === 'problems';
 
 function answerText({ figures, say, notes }: Answer): string {
   const widest = Math.max(0, ...Object.keys(figures).map(name => name.length));
@@ -80,4 +100,13 @@ function explain(world: World, { title, card }: Subject, { json }: Asked): void 
   for (const [symbol, meaning] of Object.entries(card.symbols)) world.out(wrap(meaning, `  ${symbol.padEnd(6)} `));
   world.out(heading('validity') + wrap(card.validity, '  ') + heading('sources'));
   for (const source of sources) world.out(wrap(Object.values(source).map(String).join('; '), '  - '));
+}
+
+function explainBare(world: World, { title, how, sources }: BareProblem, { json }: Asked): void {
+  if (json) {
+    world.out(`${JSON.stringify({ title, how, sources })}\n`);
+    return;
+  }
+  world.out(wrap(`${title}.`) + how.map(sentence => wrap(sentence)).join('') + heading('sources'));
+  for (const source of sources) world.out(wrap(source, '  - '));
 }

@@ -1,0 +1,4 @@
+/** Every problem that can be asked bare. One more: a file bare-NAME.ts with its schema and example, and a line here. */
+import type { BareProblem } from './bare-problem.ts';
+
+export const bareProblems: readonly BareProblem[] = [];

@@ -1,4 +1,4 @@
-import { BARE, type Dimension, findUnit, toSi, type Unit, unitsOf } from './units.ts';
+import { BARE, type Dimension, findUnit, shownAs, toSi, type Unit, unitsOf } from './units.ts';
 
 /** A quantity as it was written and what it is in SI. Plain JSON. */
 export type Measure = {
@@ -68,7 +68,7 @@ export function parseQuantity(text: unknown, dimension?: Dimension): Parsed<Meas
     const why =
       other === undefined
         ? `"${symbol.trim()}" is not a unit known here`
-        : `${other.symbol} is a unit of ${plain(other.dimension)}`;
+        : `${shownAs(other)} is a unit of ${plain(other.dimension)}`;
     return refuse(`${why}; understood: ${known}`);
   }
   const si = toSi(value, unit) + 0; // no minus zero

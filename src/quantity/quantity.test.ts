@@ -58,6 +58,15 @@ describe('reading a quantity', () => {
     expect(si('32 °F')).toBeCloseTo(273.15, 9);
   });
 
+  it('takes g as gravity only where an acceleration is asked for, and shows it so', () => {
+    expect(si('1.5 g', 'acceleration')).toBe(14.709975); // 1.5 × 9.80665, 3rd CGPM 1901
+    expect(si('1.5 g0', 'acceleration')).toBe(14.709975);
+    expect(si('1.5 g')).toBe(0.0015);
+    expect(refusal('1.5 g', 'length')).toContain('g is a unit of mass');
+    expect(refusal('1.5', 'acceleration')).toContain('understood: m/s², g');
+    expect(formatQuantity(14.709975, 'g0', 2)).toBe('1.50 g');
+  });
+
   it('refuses a bare number and says which units are understood', () => {
     expect(refusal('1045', 'length')).toMatch(/add the unit; understood: mm, cm, m, .*in/);
     expect(refusal(1045, 'length')).toContain('"1045 mm"');

@@ -127,7 +127,8 @@ export const UNITS: readonly Unit[] = [
   unit('speed', 'km/h', 10, 36, 1, ['kph', 'kmh']),
   unit('speed', 'mph', 1609.344, 3600, 1, ['mi/h']),
   unit('acceleration', 'm/s²', 1, 1, 2, ['m/s2', 'm/s^2']),
-  unit('acceleration', 'g0', 9.80665, 1, 3, ['gn']),
+  // Beside an acceleration a plain g is no gram: taken, and shown, where the dimension is asked for.
+  unit('acceleration', 'g0', 9.80665, 1, 3, ['g', 'gn']),
   unit('density', 'kg/m³', 1, 1, 3, ['kg/m3', 'kg/m^3']),
   unit('density', 'g/cm³', 1000, 1, 4, ['g/cm3', 'g/cc', 'kg/l', 'kg/L', 'g/ml']),
   unit('flow', 'm³/s', 1, 1, 6, ['m3/s']),
@@ -188,9 +189,12 @@ export function findUnit(symbol: string, dimension?: Dimension): Unit | undefine
   return new Set(units.map(u => u.symbol)).size === 1 ? units[0] : undefined;
 }
 
-/** The symbols of a dimension's units, the usual one first. */
+/** How a unit is written for a person: standard gravity as the plain g of the paddock. */
+export const shownAs = ({ symbol }: Pick<Unit, 'symbol'>): string => (symbol === 'g0' ? 'g' : symbol);
+
+/** A dimension's units as a person writes them, the usual one first. */
 export const unitsOf = (dimension: Dimension): readonly string[] =>
-  UNITS.filter(u => u.dimension === dimension).map(u => u.symbol);
+  UNITS.filter(u => u.dimension === dimension).map(shownAs);
 
 export const toSi = (value: number, u: Unit): number => (value * u.mul) / u.div + u.plus;
 export const fromSi = (si: number, u: Unit): number => ((si - u.plus) * u.div) / u.mul;

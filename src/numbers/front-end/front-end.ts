@@ -61,7 +61,7 @@ export const frontEnd = subject({
     mass: '181 kg',
     'front share': '41.7 %',
     'cg height': '240 mm',
-    'lateral acceleration': '1.5 g0',
+    'lateral acceleration': '1.5 g',
   },
   solve,
 });

@@ -39,7 +39,7 @@ export const schema = z.strictObject({
   ...eachSide('tie rod', length('joint to joint; as long as holds the wheel straight when not given', '354.7 mm')),
   ...optionalBody,
   ...twistFields,
-  'lateral acceleration': quantity('acceleration', 'across the kart, 0 or more', '1 g0').optional(),
+  'lateral acceleration': quantity('acceleration', 'across the kart, 0 or more', '1 g').optional(),
 });
 export type Input = z.output<typeof schema>;
 

@@ -139,7 +139,7 @@ export const bodyUnusual = (input: Asked): readonly string[] => [
 export const schema = z.strictObject({
   ...bodyFields,
   ...twistFields,
-  'lateral acceleration': quantity('acceleration', 'across the kart, 0 or more', '1 g0'),
+  'lateral acceleration': quantity('acceleration', 'across the kart, 0 or more', '1 g'),
   turn: z.enum(['left', 'right']).optional(),
   braking: quantity('acceleration', 'slowing down; below 0 speeding up', '0 m/s²').optional(),
   warp: quantity(
@@ -152,7 +152,7 @@ export type Input = z.output<typeof schema>;
 
 export const motionProblems = (input: Asked): readonly InputProblem[] => [
   ...notAbove(input, ['lateral acceleration'], true),
-  ...outside(input, ['braking'], [-3 * G, 3 * G], 'g0', 'a tyre gives 1 to 2 g: write for example "0.8 g0"'),
-  ...outside(input, ['lateral acceleration'], [0, 5 * G], 'g0', 'a tyre gives 1 to 2.5 g: write for example "1.6 g0"'),
+  ...outside(input, ['braking'], [-3 * G, 3 * G], 'g0', 'a tyre gives 1 to 2 g: write for example "0.8 g"'),
+  ...outside(input, ['lateral acceleration'], [0, 5 * G], 'g0', 'a tyre gives 1 to 2.5 g: write for example "1.6 g"'),
   ...outside(input, ['warp'], [-0.1, 0.1], 'mm', 'warp is a matter of millimetres: write for example "10.5 mm"'),
 ];

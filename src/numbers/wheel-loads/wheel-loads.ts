@@ -61,7 +61,7 @@ export const wheelLoads = subject({
     'front tyre stiffness': '90 N/mm',
     'rear tyre stiffness': '110 N/mm',
     'frame torque per degree': '150 N·m',
-    'lateral acceleration': '1 g0',
+    'lateral acceleration': '1 g',
     turn: 'left',
     warp: '10.5 mm',
   },

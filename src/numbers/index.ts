@@ -2,6 +2,7 @@
 export * from './air/index.ts';
 export * from './alignment/index.ts';
 export { engagement, gapFor, halfWidth, LEAST_ENGAGEMENT, narrowest, type Side } from './axle-stack.ts';
+export { readFirst } from './behind.ts';
 export { BIBLIOGRAPHY, type Source, type SourceKey } from './bibliography.ts';
 export * from './bolt/index.ts';
 export * from './brakes/index.ts';

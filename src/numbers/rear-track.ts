@@ -35,6 +35,7 @@ export const rearTrack = subject({
   title: 'Rear track: gap from bearing to hub for an overall width, and back',
   card,
   schema,
+  behind: ['half width *', 'worst case', 'standard uncertainty', 'expanded uncertainty'],
   example: {
     'bearing faces': '655 mm',
     'hub length left': '75 mm',

@@ -28,6 +28,8 @@ export type Subject = {
   readonly schema: z.ZodType;
   /** A question that can be asked as it stands. */
   readonly example: Readonly<Record<string, unknown>>;
+  /** Names of figures, or with a * how they begin, that only stand behind those that decide: a page folds them. */
+  readonly behind?: readonly string[];
   /** Never throws on input from outside. */
   readonly ask: (input: unknown) => Answer | Problems;
 };
@@ -67,10 +69,13 @@ export function shaped<T>(
 export const quantity = (dimension: Dimension, meaning: string, example: string) =>
   text(dimension, meaning, example, parse(dimension));
 
-/** A quantity that may carry its limits: `146 mm ± 0.5 mm`, `146 ± 0.5 mm`, `146 mm`. */
+/** A quantity that may carry its limits: `146 mm ± 0.5 mm`, `146 ± 0.5 mm`, `146 mm`. What is no length shows them in its example. */
 export const uncertain = (dimension: Dimension, meaning: string, example: string) =>
-  text(dimension, `${meaning}; limits may follow, as in "146 mm ± 0.5 mm"`, example, written =>
-    parseUncertain(written, dimension),
+  text(
+    dimension,
+    `${meaning}; limits may follow, as in "${example.includes('±') ? example : `${example} ± 0.5 mm`}"`,
+    example,
+    written => parseUncertain(written, dimension),
   );
 
 type Outcome<T> =

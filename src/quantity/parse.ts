@@ -139,5 +139,8 @@ const expectation = (dimension?: Dimension): string =>
   dimension === undefined
     ? 'a number with its unit'
     : `${plain(dimension)} with its unit (${unitsOf(dimension).join(', ')})`;
-const show = (value: unknown): string =>
-  typeof value === 'string' ? (value.length > 60 ? `"${value.slice(0, 60)}…"` : `"${value}"`) : String(value);
+function show(value: unknown): string {
+  if (typeof value === 'string') return value.length > 60 ? `"${value.slice(0, 60)}…"` : `"${value}"`;
+  if (typeof value === 'object' && value !== null) return Array.isArray(value) ? 'a list' : 'an object'; // it may have no text
+  return String(value);
+}

@@ -89,6 +89,7 @@ describe('reading a quantity', () => {
       null,
       undefined,
       {},
+      { toString: [] },
       [],
       Number.NaN,
       'x'.repeat(500),

@@ -53,6 +53,7 @@ export const air = subject({
   title: 'Air: density against the standard day, density altitude, pressure at the track, power by a standard',
   card,
   schema,
+  behind: ['density known to', 'vapour pressure', 'dew point', 'standard uncertainty *', 'uncertainty from *'],
   example: {
     temperature: '24 °C ± 1 °C',
     pressure: '1009 hPa ± 1 hPa',

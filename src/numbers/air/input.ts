@@ -20,7 +20,7 @@ export const schema = z.strictObject({
   elevation: uncertain(
     'length',
     'track above the sea; needed from QNH and sea level, and checks a station reading',
-    '250 m',
+    '250 m ± 10 m',
   ).optional(),
   'barometer reads high by': quantity('pressure-gauge', 'against a known station; low is below 0', '0 hPa').optional(),
   'baseline density': uncertain(

@@ -52,6 +52,15 @@ export const bolt = subject({
   title: 'Bolt: torque and preload, strength by class, running and release torque',
   card,
   schema,
+  behind: [
+    'stress area',
+    'proof load',
+    'breaking load',
+    'preload at *',
+    'torque at *',
+    'release torque',
+    'unwinding moment',
+  ],
   example: {
     thread: 'M8x1.25',
     class: '8.8',

@@ -28,7 +28,7 @@ const air = z.strictObject({
     'relative humidity; unknown is taken as all between 0 and 100 %',
     '60 % ± 5 %',
   ).optional(),
-  elevation: uncertain('length', 'track above the sea; needed from QNH and sea level', '250 m').optional(),
+  elevation: uncertain('length', 'track above the sea; needed from QNH and sea level', '250 m ± 10 m').optional(),
 });
 export type AirInput = z.output<typeof air>;
 

@@ -21,7 +21,7 @@ export const ENOUGH = { points: 5, spread: 0.04 } as const;
 export type Learned = {
   readonly kind: 'learned';
   readonly exponent: number;
-  readonly low: number; // 19 times of 20
+  readonly low: number; // 19 times of 20; never below 0
   readonly high: number;
   readonly points: number;
   readonly by: 'dry air' | 'all air';
@@ -57,7 +57,8 @@ export function learnExponent(points: readonly JetPoint[]): Learned | NotYet {
   if (!(fit.slope > 0 && fit.slope <= MOST))
     return notYet(`the log gives an exponent of ${fit.slope.toFixed(2)}, which no carburettor has: look through it`);
   const by = dry ? 'dry air' : 'all air';
-  return { kind: 'learned', exponent: fit.slope, low, high, points: right.length, by, seen };
+  // Thinner air never asks for a larger jet (theory: ρ^0.25 to ρ^1): what an interval says below 0 is noise of few sessions.
+  return { kind: 'learned', exponent: fit.slope, low: Math.max(low, 0), high, points: right.length, by, seen };
 }
 
 /** Half the span between theory by bore and the paddock rule: wider says nothing new. */

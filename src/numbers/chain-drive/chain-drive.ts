@@ -50,6 +50,16 @@ export const chainDrive = subject({
   title: 'Chain: links, distance, wear, slack, line',
   card,
   schema,
+  behind: [
+    'pitch*',
+    'roller',
+    'between inner plates',
+    'links around',
+    'wrap *',
+    'length *',
+    'most stretch *',
+    'swing *',
+  ],
   example: {
     chain: '428',
     'front sprocket': '17',

@@ -41,6 +41,7 @@ export const drag = subject({
   title: 'Drag: drag area and rolling from a coast-down, time between speeds, the speed that uses up the power',
   card,
   schema,
+  behind: ['slowing *', 'air force *', 'rolling force', 'scatter *', 'fall *'],
   example: {
     'first run points': rows(FIRST),
     'return run points': rows(BACK),

@@ -48,6 +48,17 @@ export const engine = subject({
   title: 'Engine: ignition, ports, compression, squish, piston speed, pipe, compression over the hours',
   card,
   schema,
+  behind: [
+    '0.1 mm *',
+    'exhaust roof *',
+    'exhaust opens *',
+    'exhaust closes *',
+    'transfer roof *',
+    'transfer opens *',
+    'transfer closes *',
+    'swept volume',
+    'least squish',
+  ],
   example: {
     stroke: '54.5 mm',
     rod: '110 mm',

@@ -53,7 +53,7 @@ const pipe = z.strictObject({
 });
 const reading = z.strictObject({
   ran: quantity('time', 'running since piston and ring were new', '2 h'),
-  compression: uncertain('pressure-gauge', 'the highest the gauge showed', '10.2 bar'),
+  compression: uncertain('pressure-gauge', 'the highest the gauge showed', '10.2 bar ± 0.2 bar'),
   gauge: z
     .string()
     .min(1)

@@ -43,6 +43,17 @@ export const frontEnd = subject({
     'Front end: camber, contact height and warp when steered, Ackermann, toe by tie rod, when the inner rear lifts',
   card,
   schema,
+  behind: [
+    'scrub *',
+    'trail *',
+    'rise per degree *',
+    'ideal inner angle',
+    'kingpin turn *',
+    'points *',
+    'stiffness *',
+    'front diagonal *',
+    'rear diagonal *',
+  ],
   example: {
     caster: '12°',
     'kingpin inclination': '11°',

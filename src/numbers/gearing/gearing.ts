@@ -51,6 +51,14 @@ export const gearing = subject({
   title: 'Gearing: speed in each gear, which sprockets, where to shift, push against drag',
   card,
   schema,
+  behind: [
+    'overall ratio *',
+    'speed in gear *',
+    'after shift *',
+    'drop at *',
+    'one front tooth less',
+    'one rear tooth more',
+  ],
   example: {
     drive: 'gearbox',
     'primary ratio': '75/19',

@@ -52,6 +52,7 @@ export const hubHold = subject({
   title: 'Hub hold: what a clamped hub holds, clean against a film of oil, with its margins',
   card,
   schema,
+  behind: ['least clamp force', 'side load *', 'braking torque *', 'drive torque *', 'margin *', 'mean pressure'],
   example: {
     'axle diameter': '50 mm',
     bolts: '2',

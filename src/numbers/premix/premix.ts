@@ -43,6 +43,7 @@ export const premix = subject({
   title: 'Fuel and oil: what to pour, litres for the session, mass at the flag',
   card,
   schema,
+  behind: ['ratio by *', 'density *', 'fuel a lap*', 'spread *', 'burnt *', 'mass burnt'],
   example: {
     ratio: '20:1',
     'ratio by': 'volume',

@@ -55,6 +55,15 @@ export const scales = subject({
   title: 'Scales: front, left and cross share, centre of gravity, ballast, and the mass at the flag',
   card,
   schema,
+  behind: [
+    'standard uncertainty *',
+    'chance of front *',
+    'chance of left *',
+    'centre *',
+    'front share with *',
+    'left share with *',
+    'cross share with *',
+  ],
   example: {
     'front left': '34.5 kg ± 0.1 kg',
     'front right': '37.2 kg ± 0.1 kg',

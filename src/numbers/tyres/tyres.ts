@@ -41,6 +41,7 @@ export const tyres = subject({
   title: 'Tyres: cold pressure for hot, stagger, tread temperatures, the age of a set',
   card,
   schema,
+  behind: ['air in tyre *', 'similar runs *', 'round *', 'stagger known within', 'spread *'],
   example: {
     'ambient pressure': '1002 hPa',
     'track height': '90 m',

@@ -12,7 +12,11 @@ export const bodyFields = {
   'front share': quantity('ratio', 'share of the weight on the front wheels, level, driver seated', '43 %'),
   'cg height': quantity('length', 'height of the centre of mass over the road', '240 mm'),
   'cg height front': quantity('length', 'height of the part of the mass that stands on the front', '240 mm').optional(),
-  'cg height rear': quantity('length', 'the same, rear; the driver sits here', '240 mm').optional(),
+  'cg height rear': quantity(
+    'length',
+    'height of the part of the mass that stands on the rear; the driver sits here',
+    '240 mm',
+  ).optional(),
   'cg left': quantity('length', 'centre of mass left of the middle; right of it below 0', '0 mm').optional(),
   'front contact track': quantity('length', 'middle to middle of the front tyres, not the overall width', '1080 mm'),
   'rear contact track': quantity('length', 'middle to middle of the rear tyres, not the overall width', '1170 mm'),

@@ -1,7 +1,7 @@
 /** An answer: what to do, the plate, the figures, what to doubt, and how it was worked out. */
 import { Fragment } from 'preact';
 import { useMemo } from 'preact/hooks';
-import { type Answer, BIBLIOGRAPHY, type Source, type Subject } from '../../numbers/index.ts';
+import { type Answer, BIBLIOGRAPHY, readFirst, type Source, type Subject } from '../../numbers/index.ts';
 import { Caution } from '../parts.tsx';
 import { capital } from '../words.ts';
 import { type Drawn, plateOf } from './plates/index.ts';
@@ -28,7 +28,7 @@ export function Answered(props: {
           {marked.map(note => (
             <p key={note}>
               <b>{note.startsWith('Reject') ? 'Not to be used so.' : 'Outside what this was checked for.'}</b>{' '}
-              {note.replace(/^Reject: |^Outside (the range this was checked for|validity): /, '')}
+              {capital(note.replace(/^Reject: |^Outside (the range this was checked for|validity): /, ''))}
             </p>
           ))}
         </div>
@@ -49,15 +49,24 @@ export function Answered(props: {
             {note}
           </p>
         ))}
-      <section class="group">
-        <h2>Figures</h2>
-        <Table
-          head={['', 'value']}
-          rows={Object.entries(answer.figures).map(([name, { text }]) => [name, text])}
-          name="Figures of the answer"
-        />
-      </section>
+      <Figures subject={subject} answer={answer} />
     </>
+  );
+}
+
+function Figures({ subject, answer }: { readonly subject: Subject; readonly answer: Answer }) {
+  const { first, rest } = readFirst(subject, answer);
+  return (
+    <section class="group">
+      <h2>Figures</h2>
+      <Table head={['', 'value']} rows={first.map(([name, { text }]) => [name, text])} name="Figures of the answer" />
+      {rest.length > 0 && (
+        <details class="behind">
+          <summary>The other figures ({rest.length})</summary>
+          <Table head={['', 'value']} rows={rest.map(([name, { text }]) => [name, text])} name="The other figures" />
+        </details>
+      )}
+    </section>
   );
 }
 

@@ -6,6 +6,7 @@ type Named = { readonly key: string; readonly meaning: string; readonly must: bo
 export type TextField = Named & {
   readonly is: 'text';
   readonly example: string; // with its unit, where it has one
+  readonly limits?: string; // how it is written with how well it is known, where that can be used
 };
 export type ChoiceField = Named & { readonly is: 'choice'; readonly choices: readonly string[] };
 /** Fields that belong together: the front brakes. */
@@ -49,12 +50,28 @@ function fieldFor(named: Named, shape: Shape, example: unknown): Field {
   }
   if (shape.properties) return { ...named, is: 'group', form: formFor(shape, example) };
   if (shape.enum) return { ...named, is: 'choice', choices: shape.enum.map(String) };
-  return { ...named, is: 'text', example: String(shape.examples?.[0] ?? '') };
+  const limits = LIMITS.exec(shape.description ?? '')?.[1];
+  return {
+    ...named,
+    is: 'text',
+    example: String(shape.examples?.[0] ?? ''),
+    ...(limits === undefined ? {} : { limits }),
+  };
 }
 
+/** How limits are written, as the first field that can use them shows it; undefined where none can. */
+export function limitsIn(form: Form): string | undefined {
+  for (const field of allFields(form)) {
+    const found = field.is === 'text' ? field.limits : field.is === 'choice' ? undefined : limitsIn(field.form);
+    if (found !== undefined) return found;
+  }
+  return undefined;
+}
+
+const LIMITS = /; limits may follow, as in "([^"]*)"/;
+
 /** Units and how limits are written are said once above the form, and again by a refusal, not at each field. */
-const meaningOf = ({ description = '' }: Shape): string =>
-  description.replace(/\. Units: .*$/, '').replace('; limits may follow, as in "146 mm ± 0.5 mm"', '');
+const meaningOf = ({ description = '' }: Shape): string => description.replace(/\. Units: .*$/, '').replace(LIMITS, '');
 
 export const isRecord = (value: unknown): value is Readonly<Record<string, unknown>> =>
   typeof value === 'object' && value !== null && !Array.isArray(value);

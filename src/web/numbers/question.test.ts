@@ -4,7 +4,7 @@ import { smallKart } from '../../../test/small-kart.ts';
 import type { Kart } from '../../kart/index.ts';
 import { subjects } from '../../numbers/index.ts';
 import { type Measure, parseQuantity } from '../../quantity/index.ts';
-import { allFields, type Form, formOf } from './fields.ts';
+import { allFields, type Form, formOf, limitsIn } from './fields.ts';
 import { fromKart, problemsElsewhere, questionOf, typedFrom, typedOf, withoutRow } from './question.ts';
 
 const named = (name: string) => {
@@ -48,6 +48,27 @@ describe('the form of every number', () => {
           return field.meaning !== '' || field.is === 'choice' || field.key === 'name' ? [] : [field.key];
         });
       expect(mute(formOf(subject))).toEqual([]);
+    });
+
+  test('how limits are written is shown in the words of the subject, and not where none can be used', () => {
+    expect(limitsIn(formOf(named('tolerance')))).toBe('40 mm ± 0.1 mm');
+    expect(limitsIn(formOf(named('rear-track')))).toBe('655 mm ± 0.5 mm');
+    expect(limitsIn(formOf(named('scales')))).toMatch(/^[\d.]+ kg ± 0.1 kg$/);
+    expect(limitsIn(formOf(named('retention')))).toBeUndefined();
+  });
+
+  for (const subject of subjects)
+    test(`${subject.name}: limits are in the unit of what they belong to`, () => {
+      const shown = (form: Form): readonly string[] =>
+        allFields(form).flatMap(field => {
+          if (field.is === 'group' || field.is === 'list') return shown(field.form);
+          return field.is === 'text' && field.limits !== undefined ? [field.limits] : [];
+        });
+      for (const text of shown(formOf(subject))) {
+        const [size, half] = text.split(' ± ').map(part => parseQuantity(part));
+        if (!size?.ok) expect(text).toMatch(/^[\d.]+ ± [\d.]+$/);
+        else expect(half?.ok && half.value.unit, text).toBe(size.value.unit);
+      }
     });
 });
 

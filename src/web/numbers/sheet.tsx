@@ -8,7 +8,7 @@ import { hashOf, type Keep } from '../place.ts';
 import { capital } from '../words.ts';
 import { Answered, HowWorkedOut } from './answered.tsx';
 import { AskForm } from './ask-form.tsx';
-import { formOf } from './fields.ts';
+import { formOf, limitsIn } from './fields.ts';
 import { fromKart, questionOf, type Typed, typedFrom, typedOf } from './question.ts';
 
 export type SheetProps = { readonly kart: Kart; readonly keep: Keep; readonly subject: string | undefined };
@@ -73,6 +73,7 @@ function SubjectPage({ subject, kart, keep }: { readonly subject: Subject; reado
   }, [times, outcome]);
 
   const [name, about] = titleOf(subject);
+  const limits = useMemo(() => limitsIn(form), [form]);
   const changed =
     asked !== undefined && JSON.stringify(questionOf(form, asked)) !== JSON.stringify(questionOf(form, typed));
   const example =
@@ -89,7 +90,8 @@ function SubjectPage({ subject, kart, keep }: { readonly subject: Subject; reado
       <div class="numbers-page">
         <section aria-label="Question">
           <p class="soft head-gap">
-            Write each with its unit. How well it is known may follow: 146 mm ± 0.5 mm, where a field can use it.
+            Write each with its unit.
+            {limits !== undefined && ` How well it is known may follow, where a field can use it: ${limits}.`}
           </p>
           {example && <p class="note">These are the invented figures of the example, not those of your kart.</p>}
           <AskForm

@@ -1,7 +1,7 @@
 /** A bolt as two scales: the torque that may be pulled, and the preload it makes against what the bolt bears. */
 import { Label, Plate, SHEET_WIDTH } from '../../drawing/lines.tsx';
 import { type Scale, ScaleDrawing, scaleHeight } from '../../drawing/scale.tsx';
-import { type Asked, type DrawPlate, figureOf, wordsOf } from './asked.ts';
+import { type Asked, type DrawPlate, figureOf, saidText, wordsOf } from './asked.ts';
 
 const SHOWN = [
   'least wrench setting',
@@ -23,6 +23,8 @@ const mark = (asked: Asked, name: string, words = name) =>
   Number.isFinite(figureOf(asked, name))
     ? [{ at: figureOf(asked, name), text: `${words} ${wordsOf(asked, name)}` }]
     : [];
+
+const yieldWords = (asked: Asked): string => `${saidText(asked, 'yield share') || '90 %'} of yield`;
 
 function torqueScale(asked: Asked): Scale | undefined {
   const wrench = Number.isFinite(figureOf(asked, 'least wrench setting'));
@@ -49,7 +51,7 @@ function preloadScale(asked: Asked): Scale | undefined {
     high: 1.05 * Math.max(breaking ?? 0, proof, Number.isFinite(reach) ? reach : 0),
     above: [
       ...mark(asked, 'preload', 'likely'),
-      ...mark(asked, 'preload at share of yield', 'share of yield'),
+      ...mark(asked, 'preload at share of yield', yieldWords(asked)),
       ...mark(asked, 'proof load', 'proof load'),
       ...mark(asked, 'breaking load', 'breaks at'),
     ],

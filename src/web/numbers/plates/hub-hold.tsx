@@ -28,14 +28,16 @@ export const hubHoldPlate: DrawPlate = ({ answer }) => {
     drawing: (
       <Plate height={height} title={title}>
         <g class="signal">
-          <line class="thin" x1={x(1)} x2={x(1)} y1={20} y2={height - 4} />
+          {cases.map((c, n) => (
+            <line key={c.name} class="thin" x1={x(1)} x2={x(1)} y1={44 + n * ROW} y2={76 + n * ROW} />
+          ))}
           <Label x={x(1)} y={14} text="slips below 1" />
         </g>
         {cases.map((c, n) => (
           <g key={c.name} transform={`translate(0 ${28 + n * ROW})`}>
             <Label x={LEFT} y={13} anchor="start" text={c.name} />
-            <Bar margin={c.clean} y={18} x={x(c.clean.si)} word="clean" />
-            <Bar margin={c.film} y={34} x={x(c.film.si)} word="film" />
+            <Bar margin={c.clean} y={18} x={x(c.clean.si)} clear={x(1)} word="clean" />
+            <Bar margin={c.film} y={34} x={x(c.film.si)} clear={x(1)} word="film" />
           </g>
         ))}
       </Plate>
@@ -47,13 +49,14 @@ function Bar(props: {
   readonly margin: Margin;
   readonly y: number;
   readonly x: number;
+  readonly clear: number; // words begin beyond it, so that its line crosses none
   readonly word: 'clean' | 'film';
 }) {
-  const { margin, y, x, word } = props;
+  const { margin, y, x, clear, word } = props;
   return (
     <g class={margin.si >= 1 ? '' : 'signal'}>
       <rect class={word === 'clean' ? 'bar' : 'bar open'} x={LEFT} y={y} width={Math.max(x - LEFT, 1)} height={12} />
-      <Label x={Math.max(x, LEFT) + 5} y={y + 11} anchor="start" text={`${margin.text} ${word}`} />
+      <Label x={Math.max(x, clear) + 5} y={y + 11} anchor="start" text={`${margin.text} ${word}`} />
     </g>
   );
 }

@@ -6,6 +6,7 @@ import type { FactKind, Payload } from '../book/index.ts';
 import { checkedRight, loosenedRight, madeRight, setRight } from './check-items.ts';
 import { fittedRight, movedRight, offRight, partKnown } from './check-parts.ts';
 import { eventRight, foundRight, mendedRight, ranRight, struckRight } from './check-record.ts';
+import { fuelMixedRight, fuelUsedRight, treadsRight, weatherRight } from './check-track.ts';
 import type { Check, Context } from './context.ts';
 import { type Problem, refuse } from './problem.ts';
 
@@ -27,8 +28,11 @@ const CHECKS: { readonly [K in FactKind]: Check<K> } = {
   'put on': nothing,
   'set-up': nothing,
   tyres: nothing,
-  'fuel mixed': nothing,
-  weather: nothing,
+  'fuel mixed': fuelMixedRight,
+  weather: weatherRight,
+  'plug read': nothing,
+  'treads probed': treadsRight,
+  'fuel used': fuelUsedRight,
   laps: nothing,
   note: (payload, context) => (payload.part === undefined ? [] : partKnown(payload.part, context)),
   released: (_, { where }) => [

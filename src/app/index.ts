@@ -21,6 +21,7 @@ export {
   type KartLine,
   type PlanAsk,
   type Queries,
+  type TrackQuestion,
 } from './queries.ts';
 export type { Limits, ReadingInput } from './reading.ts';
 export { limitsInWords, readReading } from './reading.ts';

@@ -1,7 +1,16 @@
 /** Everything a face may ask. Each answer is of one moment, `at`, now when left out, and changes nothing. */
-import { compareFacts, type Fact, type FactKind, type KartEvent, type State } from '../book/index.ts';
+import { compareFacts, type Fact, type FactKind, type KartEvent, knownAt, type State } from '../book/index.ts';
 import type { ItemId, Kart } from '../kart/index.ts';
-import { type Due, dueList, makePlan, nextEvent, type Plan } from '../prep/index.ts';
+import {
+  type Due,
+  dueList,
+  makePlan,
+  nextEvent,
+  type Plan,
+  type TrackAsk,
+  type TrackSheet,
+  trackSheet,
+} from '../prep/index.ts';
 import { type Fitness, fitness } from '../risk/index.ts';
 import type { Clock, KartReader } from './ports.ts';
 import { Refusal, refuse } from './problem.ts';
@@ -21,6 +30,8 @@ export type KartLine = {
 export type ForEvent = At & { readonly event?: string };
 /** @see makePlan: `minutes` is the time there is; without it everything due is planned. */
 export type PlanAsk = ForEvent & { readonly minutes?: number };
+/** @see trackSheet: what a person knows of the session to come. */
+export type TrackQuestion = At & Omit<TrackAsk, 'now'>;
 export type FactFilter = At & {
   readonly kinds?: readonly FactKind[];
   /** Only facts about this part, joint or item. */
@@ -52,6 +63,8 @@ export type Queries = {
   due(name: string, ask?: ForEvent): Promise<DueAnswer>;
   plan(name: string, ask?: PlanAsk): Promise<Plan>;
   fitness(name: string, ask?: ForEvent): Promise<FitAnswer>;
+  /** Before a session: air, jet, pressures, fuel, gearing, and what has changed since the last. */
+  track(name: string, ask?: TrackQuestion): Promise<TrackSheet>;
   /** All of these at once, for a face that shows them side by side. */
   answers(name: string, ask?: ForEvent): Promise<Answers>;
   /** Facts in the order they happened. */
@@ -86,6 +99,11 @@ export function queriesOn(shelf: Shelf, clock: Clock): Queries {
     due: async (name, ask = {}) => dueOf(await standing(name, ask), ask),
     plan: async (name, ask = {}) => planOf(await standing(name, ask), ask),
     fitness: async (name, ask = {}) => fitnessOf(await standing(name, ask), ask),
+    async track(name, { at, ...ask } = {}) {
+      const { kart, now, past } = await standing(name, given({ at }));
+      const known = shelf.facts(name);
+      return trackSheet(kart, past === undefined ? known : knownAt(known, past), { ...ask, now });
+    },
     async answers(name, ask = {}) {
       const at = await standing(name, ask);
       const { kart, state, past } = at;

@@ -13,6 +13,9 @@ const words = z.string().min(1).max(4000);
 /** RFC 3339 instant in UTC, so that text order is time order: 2026-11-25T15:45:17.000Z */
 export const instant = z.iso.datetime({ precision: 3 });
 const amount = z.number().finite().nonnegative();
+const celsius = z.number().finite();
+export const TYRES = ['front left', 'front right', 'rear left', 'rear right'] as const;
+export type Tyre = (typeof TYRES)[number];
 
 /** A reading as it was taken: the text the person gave, what it is in SI, and with what it was read. */
 export const reading = z.strictObject({
@@ -100,9 +103,30 @@ const payloads = [
   z.strictObject({
     kind: z.literal('weather'),
     celsius: z.number().finite().optional(),
-    pascal: amount.optional(),
+    pascal: amount.optional(), // absolute, as it was read
+    /** Which pressure that is: of the place, or brought down to the sea. Unknown when left out, and asked for. */
+    pressureIs: z.enum(['station', 'QNH', 'sea level']).optional(),
+    elevation: z.number().finite().optional(), // m above the sea, where it was read
+    trackCelsius: celsius.optional(), // of the surface
     humidity: z.number().min(0).max(1).optional(),
+    /** How far the instruments may be off, each way. */
+    within: z.strictObject({ celsius: amount, pascal: amount, humidity: amount }).partial().optional(),
     track: name.optional(),
+    note: words.optional(),
+  }),
+  /** What plug and piston said of the mixture after full throttle. */
+  z.strictObject({ kind: z.literal('plug read'), says: z.enum(['lean', 'right', 'rich']), note: words.optional() }),
+  /** Tread temperatures by probe at once after a run: toward the kart, middle, away from it. */
+  z.strictObject({
+    kind: z.literal('treads probed'),
+    celsius: z.partialRecord(z.enum(TYRES), z.strictObject({ inside: celsius, middle: celsius, outside: celsius })),
+    note: words.optional(),
+  }),
+  /** Filled in less drained, over these laps; the laps of the run before it when left out. */
+  z.strictObject({
+    kind: z.literal('fuel used'),
+    litres: amount.positive(),
+    laps: amount.optional(),
     note: words.optional(),
   }),
   z.strictObject({ kind: z.literal('laps'), file: z.string().length(64), name, laps: amount }),

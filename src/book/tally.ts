@@ -143,7 +143,10 @@ export class Tally {
         this.#releases.push(releaseOf(fact, mark));
         break;
       case 'fuel mixed':
-      case 'weather':
+      case 'weather': // SPEC B25: what was read at the track; those who learn from it read the facts
+      case 'plug read':
+      case 'treads probed':
+      case 'fuel used':
       case 'laps':
       case 'note':
       case 'struck':

@@ -23,7 +23,11 @@ export type Option = {
 
 export type Typed = {
   /** Key and meaning of the word that follows the kind, if one does. */
-  readonly subject?: { readonly key: string; readonly help: string; readonly is?: 'file' };
+  readonly subject?: {
+    readonly key: string;
+    readonly help: string;
+    readonly is?: 'file' | Extract<Value, { quantity: Dimension }>;
+  };
   readonly options: readonly Option[];
   readonly about: string;
   readonly example: string;
@@ -193,13 +197,54 @@ export const TYPED: Readonly<Record<Exclude<FactKind, 'released'>, Typed>> = {
         '--pressure <p>',
         'pascal',
         { quantity: 'pressure-absolute', in: 'Pa' },
-        'not reduced to sea level: "1013 hPa"',
+        'as it was read: "985 hPa"; say which it is',
       ),
+      {
+        flag: '--station',
+        key: 'pressureIs',
+        is: 'yes',
+        means: 'station',
+        help: 'the pressure was read at the track, on a barometer or a phone’s sensor',
+      },
+      {
+        flag: '--qnh',
+        key: 'pressureIs',
+        is: 'yes',
+        means: 'QNH',
+        help: 'it is an airfield’s QNH; say the --elevation',
+      },
+      {
+        flag: '--sea-level',
+        key: 'pressureIs',
+        is: 'yes',
+        means: 'sea level',
+        help: 'it is of a weather map or app; say the --elevation',
+      },
+      opt('--elevation <h>', 'elevation', { quantity: 'length', in: 'm' }, 'track above the sea: "250 m"'),
       opt('--humidity <h>', 'humidity', { quantity: 'ratio', in: '' }, 'relative: "55 %"'),
+      opt('--surface <t>', 'trackCelsius', { quantity: 'temperature', in: '°C' }, 'of the track: "32 °C"'),
       TRACK,
       NOTE,
     ],
-    example: 'kartwright log weather --temperature "21 °C" --pressure "1013 hPa" --humidity "55 %"',
+    example: 'kartwright log weather --temperature "21 °C" --pressure "985 hPa" --station --humidity "55 %"',
+  },
+  'plug read': {
+    about: 'what plug and piston said of the mixture, read after full throttle',
+    subject: { key: 'says', help: 'lean, right or rich' },
+    options: [NOTE],
+    example: 'kartwright log plug-read right',
+  },
+  'treads probed': {
+    about: 'tread temperatures by probe at once after a run, as tyre=inside/middle/outside',
+    subject: { key: 'celsius', help: 'like "rear left=62/66/60 °C", any number of them' },
+    options: [NOTE],
+    example: 'kartwright log treads-probed "rear left=62/66/60 °C" "rear right=64/66/61 °C"',
+  },
+  'fuel used': {
+    about: 'fuel that a run used: filled in less drained',
+    subject: { key: 'litres', help: 'with its unit: "4.2 l"', is: { quantity: 'volume', in: 'l' } },
+    options: [opt('--laps <n>', 'laps', 'number', 'over how many laps; those of the run before when left out'), NOTE],
+    example: 'kartwright log fuel-used "4.2 l"',
   },
   laps: {
     about: 'a lap file kept with the record',

@@ -28,6 +28,8 @@ export async function payloadOf(
     const { key, is } = typed.subject;
     const [word = ''] = subject;
     if (key === 'changes') put(key, changesOf(subject));
+    else if (kind === 'treads probed') put(key, treadsOf(subject));
+    else if (typeof is === 'object') put(key, await valueFrom(is, word, key, hands));
     else if (kind === 'kart filed') put(key, await textOf(word, hands.world));
     else put(key, is === 'file' ? await fileOf(word, hands) : { ok: true, value: word });
   }
@@ -105,6 +107,29 @@ function changesOf(words: readonly string[]): Put {
   return bad === undefined
     ? { ok: true, value: Object.fromEntries(pairs) }
     : { ok: false, problem: problem('set-up', `name=value, got "${bad}"`, 'Write it like "rear sprocket=25".') };
+}
+
+/** `rear left=62/66/60 °C`: toward the kart, middle, away from it. */
+function treadsOf(words: readonly string[]): Put {
+  const treads: Record<string, Record<string, number>> = {};
+  for (const word of words) {
+    const [, tyre = '', figures = '', unit = ''] = /^\s*([a-z ]+?)\s*=\s*([\d.,/ -]+?)\s*(°?[CF])\s*$/.exec(word) ?? [];
+    const read = figures.split('/').map(figure => parseQuantity(`${figure.trim()} ${unit}`, 'temperature'));
+    const [inside, middle, outside] = read.map(one =>
+      one.ok ? Number(inUnit(one.value.si, '°C', 'temperature').toFixed(2)) : Number.NaN,
+    );
+    if (read.length !== 3 || read.some(one => !one.ok))
+      return {
+        ok: false,
+        problem: problem(
+          'treads-probed',
+          `a tyre and three temperatures, got "${word}"`,
+          'Write it like "rear left=62/66/60 °C": toward the kart, middle, away from it.',
+        ),
+      };
+    treads[tyre] = { inside: inside ?? Number.NaN, middle: middle ?? Number.NaN, outside: outside ?? Number.NaN };
+  }
+  return { ok: true, value: treads };
 }
 
 /** The reading, its instrument and its resolution are three options and one thing. */

@@ -1,4 +1,5 @@
 /** The engine's own sheet and the box of jets and sprockets, from the kart file. */
+import { readRatio } from '../numbers/index.ts';
 import { type Measure, parseQuantity } from '../quantity/index.ts';
 import type { LayeredKart } from './layers.ts';
 import type { Box, EngineSheet } from './model.ts';
@@ -32,10 +33,14 @@ function sheetOf(engine: LayeredKart['engine'], report: Report): EngineSheet {
       got: String(engine.gears?.[rising]),
       remedy: 'write the ratios from first to last gear, each turns in for one turn out: 2.29, 1.78, 1.45 ...',
     });
+  const limiter = quantityAt(engine, 'limiter', report, 'rotational-speed');
+  const mixingRatio = ratioAt(engine, report);
   return {
     ...(engine.primary !== undefined && { primary: engine.primary }),
     ...(engine.gears && { gears: engine.gears }),
     ...(engine.torque && { torque: curveOf(engine.torque, report) }),
+    ...(limiter && { limiter }),
+    ...(mixingRatio !== undefined && { mixingRatio }),
     ...(numbered && { jetsNumberedBy: numbered }),
     ...(engine.source !== undefined && { source: engine.source }),
   };
@@ -50,6 +55,14 @@ function curveOf(written: Readonly<Record<string, string>>, report: Report): Non
     else if (torque) points.push({ speed: speed.value, torque });
   }
   return points.toSorted((a, b) => a.speed.si - b.speed.si);
+}
+
+function ratioAt(engine: LayeredKart['engine'], report: Report): string | undefined {
+  const written = engine['mixing ratio'];
+  if (written === undefined) return undefined;
+  const read = readRatio(written);
+  if (!read.ok) report(locate(engine, top(undefined), ['mixing ratio']), read);
+  return read.ok ? written.trim() : undefined;
 }
 
 const sorted = (all: readonly number[] | undefined): readonly number[] =>

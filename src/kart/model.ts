@@ -212,7 +212,9 @@ export type EngineSheet = {
   readonly gears?: readonly number[]; // first gear first
   /** At full throttle, by rising speed [rad/s, N·m]. */
   readonly torque?: readonly { readonly speed: Measure; readonly torque: Measure }[];
+  readonly limiter?: Measure; // highest speed its maker allows
   readonly jetsNumberedBy?: JetNumbers;
+  readonly mixingRatio?: string; // petrol to oil, by volume, as its maker writes it: '20:1'
   readonly source?: string;
 };
 

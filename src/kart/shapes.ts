@@ -154,6 +154,10 @@ const engineShape = strict({
   primary: positive.optional().describe('Turns of the crankshaft for one of the clutch or gearbox input shaft: 3.90'),
   gears: list(positive).min(1, { error: 'at least one gear' }).optional().describe('Ratios from first to last gear'),
   torque: named(quantity).optional().describe('Full throttle torque at the crankshaft by speed: 8000 rpm: 18 N·m'),
+  limiter: quantity.optional().describe('Highest speed its maker allows: 13500 rpm'),
+  'mixing ratio': words('petrol to oil, such as 20:1')
+    .optional()
+    .describe('Petrol to oil by volume, as the maker of the engine writes it: 20:1'),
   'jets are numbered by': oneOf(JET_NUMBERS).optional().describe('What the number on a main jet means'),
   source: words().optional().describe('Where these figures come from'),
 });

@@ -13,4 +13,21 @@ export {
   setupSheet,
 } from './setup-sheet.ts';
 export { type Aim, aimOf, type Bound, gaugeOf, limitsOf, toward } from './targets/index.ts';
+export {
+  type AfterSaid,
+  type AirPoint,
+  afterSession,
+  airQuestion,
+  coldSet,
+  type Lead,
+  type Missing,
+  type PressuresSaid,
+  type Since,
+  type TrackAsk,
+  type TrackDraft,
+  type TrackPart,
+  type TrackSheet,
+  type TrackSubject,
+  trackSheet,
+} from './track/index.ts';
 export { passOf } from './write.ts';

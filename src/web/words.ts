@@ -1,6 +1,7 @@
 /** How a moment, a length of time and a fact read on the page. */
 import type { Fact } from '../book/index.ts';
 import type { Step } from '../prep/index.ts';
+import { trackWords } from './track-words.ts';
 
 const DATE = new Intl.DateTimeFormat('en-GB', { weekday: 'short', day: 'numeric', month: 'short' });
 const FULL = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'short', year: 'numeric' });
@@ -108,7 +109,10 @@ export function factWords(fact: Fact): string {
     case 'fuel mixed':
       return `Fuel mixed: ${fact.litres} L with ${fact.oilMillilitres} mL of oil`;
     case 'weather':
-      return `Weather${fact.celsius === undefined ? '' : ` ${fact.celsius} °C`}${fact.pascal === undefined ? '' : `, ${Math.round(fact.pascal / 100)} hPa`}${fact.humidity === undefined ? '' : `, ${Math.round(fact.humidity * 100)} % humidity`}`;
+    case 'plug read':
+    case 'treads probed':
+    case 'fuel used':
+      return trackWords(fact);
     case 'laps':
       return `Laps imported: ${fact.name}, ${fact.laps} laps`;
     case 'note':

@@ -1,6 +1,6 @@
 /** Random facts of a few karts, parts and devices, for properties: sealed, chained, and written in a world of bad clocks. */
 import fc from 'fast-check';
-import { CHAIN_START, type ChainEnd, type Draft, type Fact, sealNext } from '../../src/book/index.ts';
+import { CHAIN_START, type ChainEnd, type Draft, type Fact, sealNext, TYRES } from '../../src/book/index.ts';
 import { CORNERS, GRADES, POSTURES } from '../../src/kart/index.ts';
 
 const START = Date.parse('2026-03-01T08:00:00.000Z');
@@ -72,6 +72,20 @@ const payload = fc.oneof(
   fc.record({ kind: k('mended'), found: earlier, how: words }),
   fc.record({ kind: k('put on'), posture: fc.constantFrom(...POSTURES) }),
   fc.record({ kind: k('set-up'), changes: fc.dictionary(fc.constantFrom('toe', 'rear sprocket'), words, some) }),
+  fc.record(
+    { kind: k('weather'), celsius: amount, pascal: amount, pressureIs: fc.constantFrom('station', 'QNH', 'sea level') },
+    { requiredKeys: ['kind'], ...some },
+  ),
+  fc.record({ kind: k('plug read'), says: fc.constantFrom('lean', 'right', 'rich') }),
+  fc.record({
+    kind: k('treads probed'),
+    celsius: fc.dictionary(
+      fc.constantFrom(...TYRES),
+      fc.record({ inside: amount, middle: amount, outside: amount }),
+      some,
+    ),
+  }),
+  fc.record({ kind: k('fuel used'), litres: fc.constantFrom(0.5, 4.25), laps: amount }),
   fc.record({ kind: k('note'), text: words }),
   fc.record({ kind: k('struck'), fact: earlier, why: words }),
   fc.record({ kind: k('struck'), fact: earlier, why: words }),

@@ -38,7 +38,12 @@ export function addLog(program: Command, world: World): void {
 function addKind(log: Command, world: World, kind: string, typed: (typeof TYPED)[keyof typeof TYPED]): void {
   const command = log.command(kind.replace(' ', '-')).description(typed.about);
   if (typed.subject)
-    command.argument(typed.subject.key === 'changes' ? '<changes...>' : `<${typed.subject.key}>`, typed.subject.help);
+    command.argument(
+      typed.subject.key === 'changes' || typed.subject.key === 'celsius'
+        ? `<${typed.subject.key}...>`
+        : `<${typed.subject.key}>`,
+      typed.subject.help,
+    );
   for (const option of typed.options) command.option(option.flag, option.help);
   sure(signed(onKart(command)))
     .addHelpText('after', `\nExample:\n  ${typed.example}\n`)

@@ -15,6 +15,7 @@ import { type Fitness, fitness } from '../risk/index.ts';
 import type { Clock, KartReader } from './ports.ts';
 import { Refusal, refuse } from './problem.ts';
 import { Shelf, type Source, type Standing } from './shelf.ts';
+import { askable } from './track-question.ts';
 import { pastMoment } from './when.ts';
 import { suggestion } from './words.ts';
 
@@ -102,7 +103,7 @@ export function queriesOn(shelf: Shelf, clock: Clock): Queries {
     async track(name, { at, ...ask } = {}) {
       const { kart, now, past } = await standing(name, given({ at }));
       const known = shelf.facts(name);
-      return trackSheet(kart, past === undefined ? known : knownAt(known, past), { ...ask, now });
+      return trackSheet(kart, past === undefined ? known : knownAt(known, past), { ...askable(ask), now });
     },
     async answers(name, ask = {}) {
       const at = await standing(name, ask);

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { beforeEach, expect, test } from 'vitest';
 import { type App, createApp, sheetOf } from '../app/index.ts';
 import { demoText, kartReader, libraryFiles } from '../host/index.ts';
-import type { SetupSheet } from '../prep/index.ts';
+import type { SetupSheet, TrackSheet } from '../prep/index.ts';
 import { memoryStore } from '../store/memory/index.ts';
 import { createServer } from './server.ts';
 
@@ -82,6 +82,28 @@ test('the set-up sheet is answered against the baseline, a session or a moment, 
   const refused = await get('/api/karts/41/setup?against=Heat%209');
   expect(refused.status).toBe(422);
   expect(await codes(refused)).toEqual(['unknown event']);
+});
+
+test('the track sheet is answered for the laps, the surface and the engine speed that are asked', async () => {
+  now = '2026-05-02T09:00:00.000Z';
+  const read = { celsius: 8, pascal: 99_800, pressureIs: 'station', humidity: 0.7, trackCelsius: 11 };
+  expect((await facts([{ kind: 'weather', ...read }])).status).toBe(201);
+  const response = await get('/api/karts/41/track?laps=12&wet=true&engineSpeed=12800%20rpm&speed=115%20km%2Fh');
+  expect(response.status).toBe(200);
+  const sheet = (await response.json()) as TrackSheet;
+  const wanted = { engineSpeed: '12800 rpm', speed: '115 km/h' };
+  expect(sheet).toEqual(JSON.parse(JSON.stringify(await app.track('41', { laps: 12, wet: true, wanted }))));
+  expect(sheet).toMatchObject({ laps: 12, wet: true });
+  expect(sheet.parts.map(({ subject }) => subject)).toEqual(['air', 'carburation', 'tyres', 'premix', 'gearing']);
+  expect(sheet.parts[0]?.answer).toMatchObject({ kind: 'answer' });
+  const before = (await (await get('/api/karts/41/track?at=2026-05-02T08:00:00Z')).json()) as TrackSheet;
+  expect(before.parts[0]?.answer).toBeNull();
+});
+
+test('laps that no session has, half of a wanted speed and a surface that is no yes or no are refused in words', async () => {
+  for (const query of ['laps=-3', 'laps=twelve', 'laps=0', 'laps=1000000', 'laps=12.5', 'wet=perhaps', 'speed=9'])
+    expect([query, await codes(await get(`/api/karts/41/track?${query}`))]).toEqual([query, ['wrong shape']]);
+  expect(await (await get('/api/karts/41/track?laps=1000000')).text()).toContain('got 1000000');
 });
 
 test('a fact that is written comes back with its row, and only facts after a row are sent', async () => {

@@ -17,6 +17,7 @@ import {
   Refusal,
   type SheetQuestion,
   sheetOf,
+  type TrackQuestion,
 } from '../app/index.ts';
 import { readRelease, readWrite } from './body.ts';
 import { headers, onlyHosts, onlyOwnPage } from './guard.ts';
@@ -55,6 +56,7 @@ export function createServer(app: App, parts: ServerParts = {}): Hono {
   server.get('/api/karts/:name/setup', async c =>
     c.json(await sheetOf(app, c.req.param('name'), sheetAsk(c), await parts.setupEffects?.())),
   );
+  server.get('/api/karts/:name/track', async c => c.json(await app.track(c.req.param('name'), trackAsk(c))));
   server.get('/api/karts/:name/facts', async c =>
     c.json({ facts: await app.kept(c.req.param('name'), count(c, 'after') ?? 0) }),
   );
@@ -227,6 +229,34 @@ const sheetAsk = (c: Context): SheetQuestion => {
   const [against, about] = [c.req.query('against'), c.req.query('about')];
   return { ...at(c), ...(against === undefined ? {} : { against }), ...(about === undefined ? {} : { about }) };
 };
+const trackAsk = (c: Context): TrackQuestion => {
+  const [laps, wet, wanted] = [count(c, 'laps'), yes(c, 'wet'), wantedOf(c)];
+  return {
+    ...at(c),
+    ...(laps === undefined ? {} : { laps }),
+    ...(wet === undefined ? {} : { wet }),
+    ...(wanted === undefined ? {} : { wanted }),
+  };
+};
+
+function wantedOf(c: Context): TrackQuestion['wanted'] {
+  const [engineSpeed, speed] = [c.req.query('engineSpeed'), c.req.query('speed')];
+  if (engineSpeed === undefined && speed === undefined) return undefined;
+  if (engineSpeed !== undefined && speed !== undefined) return { engineSpeed, speed };
+  const [there, lacking] = speed === undefined ? ['engineSpeed', 'speed'] : ['speed', 'engineSpeed'];
+  throw new Refusal([
+    refused(lacking, `Expected ${lacking} with ${there}, got none.`, 'Give both, read at one moment, or neither.'),
+  ]);
+}
+
+function yes(c: Context, key: string): boolean | undefined {
+  const text = c.req.query(key);
+  if (text === undefined) return undefined;
+  if (text === 'true' || text === 'false') return text === 'true';
+  throw new Refusal([
+    refused(key, `Expected true or false for ${key}, got "${text}".`, `Leave ${key} out, or say it.`),
+  ]);
+}
 
 function count(c: Context, key: string): number | undefined {
   const text = c.req.query(key);

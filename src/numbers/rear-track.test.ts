@@ -93,7 +93,10 @@ describe('a question about the rear track', () => {
             'gap left': `${left} mm`,
             'gap right': `${right} mm`,
           });
-          const [outLeft, outRight] = [figures['move left']?.si ?? Number.NaN, figures['move right']?.si ?? Number.NaN];
+          const [outLeft, outRight] = [
+            figures['left hub outward']?.si ?? Number.NaN,
+            figures['right hub outward']?.si ?? Number.NaN,
+          ];
           expect(measured / 1000 + outLeft + outRight).toBeCloseTo(wanted / 1000, 9);
           expect(left / 1000 + outLeft).toBeCloseTo(right / 1000 + outRight, 9);
         },
@@ -113,7 +116,7 @@ describe('a question about the rear track', () => {
       'gap left': '150 mm',
       'gap right': '140 mm',
     }).figures;
-    expect(one['move left']?.si).toBeCloseTo(two['move right']?.si ?? Number.NaN, 12);
+    expect(one['left hub outward']?.si).toBeCloseTo(two['right hub outward']?.si ?? Number.NaN, 12);
   });
   it('chooses the mark below where the nearest one would pass the limit', () => {
     fc.assert(

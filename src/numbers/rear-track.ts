@@ -66,7 +66,7 @@ function figures(w: Worked): Readonly<Record<string, Figure>> {
   for (const side of SIDES) {
     if (w.target) found[`gap ${side}`] = length(w.target[side], tape, w.under.gaps);
     if (w.stack.gaps) found[`half width ${side}`] = length(halfWidth(w.stack.sides[side], w.stack.gaps[side]), tape);
-    if (w.move) found[`move ${side}`] = length(w.move[side], tape, w.under.moves);
+    if (w.move) found[`${side} hub outward`] = length(w.move[side], tape, w.under.moves);
     if (w.engaged) found[`engagement ${side}`] = length(w.engaged[side], tape);
   }
   if (decided) {

@@ -66,6 +66,29 @@ describe('the settings', () => {
     expect(setupSheet(kart, again).settings).toMatchObject([{ value: '1390 mm', from: 'set-up' }]);
   });
 
+  test('a reading names its part, once; degrees have one spelling; what a part is measured for twice is one setting', () => {
+    const one = (id: string, unit: 'mm' | '°', number?: 'toe') =>
+      item(id, [{ on: 'event' }], {
+        action: 'measure',
+        grade: 'performance',
+        measure: { unit, ...(number && { number }) },
+      });
+    const toe = [one('frame/toe', 'mm', 'toe'), one('frame/toe again', 'mm', 'toe')];
+    const of = smallKart(...toe, one('frame/lean', '°'), one('axle/lean', '°'));
+    const lean = (id: string): Said => ({
+      kind: 'checked',
+      item: id,
+      result: 'pass',
+      reading: { text: '18 °', si: Math.PI / 10, unit: '°' },
+    });
+    const facts = log(read(2, 'frame/toe'), read(1, 'frame/toe again'), lean('axle/lean'), lean('frame/lean'));
+    expect(setupSheet(of, facts).settings.map(({ name, part, value }) => [name, part, value])).toEqual([
+      ['lean, axle', null, '18°'],
+      ['lean, frame', null, '18°'],
+      ['toe', 'frame', '1 mm'],
+    ]);
+  });
+
   test('a struck set-up counts no more', () => {
     const facts = log(set({ caster: '18°' }), set({ caster: '12°' }), { kind: 'struck', fact: 'f2', why: 'slip' });
     expect(setupSheet(kart, facts).settings).toMatchObject([{ value: '18°' }]);
@@ -94,9 +117,9 @@ describe('against the baseline or a past moment', () => {
 
   test('what differs says which way and how far; what is new says that it was not written down', () => {
     expect(setupSheet(kart, facts).differences).toEqual([
-      { name: 'gearing', was: '17/24', now: '17/23', way: 'less', by: '-0.059 rear over front teeth' },
-      { name: 'rear width', was: '1390 mm', now: '1385 mm', way: 'less', by: '-5 mm' },
-      { name: 'tape', was: null, now: 'black', way: 'other', by: null },
+      { name: 'gearing', part: null, was: '17/24', now: '17/23', way: 'less', by: '-0.059 rear over front teeth' },
+      { name: 'rear width', part: null, was: '1390 mm', now: '1385 mm', way: 'less', by: '-5 mm' },
+      { name: 'tape', part: null, was: null, now: 'black', way: 'other', by: null },
     ]);
   });
 

@@ -1,12 +1,13 @@
 /** The set-up sheet: the kart's settings as the record has them, what differs from the baseline or a past session, and hints. */
 import { type Fact, type FactOf, fold, type State } from '../book/index.ts';
-import type { Item, ItemId, Kart } from '../kart/index.ts';
+import type { Item, ItemId, Kart, PartId } from '../kart/index.ts';
 import { type Change, changeOf } from './setting-value.ts';
 import type { SetupEffect, SetupEffects } from './setup-effects.ts';
 import { counted, type Observed, type Outing, observed, outingOf } from './setup-history.ts';
 
 export type Setting = {
   readonly name: string; // 'caster', 'rear track, rear hub left'
+  readonly part: PartId | null; // what it was read on, where the name does not say it
   readonly value: string; // as it was written or read
   readonly from: 'set-up' | 'reading';
   readonly item: ItemId | null;
@@ -15,7 +16,12 @@ export type Setting = {
   readonly fact: string;
 };
 
-export type Difference = Change & { readonly name: string; readonly was: string | null; readonly now: string | null };
+export type Difference = Change & {
+  readonly name: string;
+  readonly part: PartId | null;
+  readonly was: string | null;
+  readonly now: string | null;
+};
 
 /** `opposite`: nothing is said of the change that was made, but this is said of the other way. `for`: the setting's name. */
 export type Hint = SetupEffect & { readonly for: string; readonly opposite: boolean };
@@ -94,13 +100,14 @@ export function settingsOf(kart: Kart, state: State): readonly Setting[] {
     if (there === undefined || one.pos > there.pos) found.set(key, one);
   };
   for (const [name, { value, at, by, fact, pos }] of Object.entries(state.settings))
-    keep({ name, value, from: 'set-up', item: null, at, by, fact, pos });
+    keep({ name, part: null, value: spelled(value), from: 'set-up', item: null, at, by, fact, pos });
   const items = Object.values(kart.items).filter(isSetting);
   for (const item of items) {
     const last = state.items[item.id]?.readings.at(-1);
     if (last === undefined) continue;
     const { at, by, fact, pos } = last;
-    keep({ name: nameOf(item, items), value: last.reading.text, from: 'reading', item: item.id, at, by, fact, pos });
+    const value = spelled(last.reading.text);
+    keep({ ...namesOf(item, items), value, from: 'reading', item: item.id, at, by, fact, pos });
   }
   return [...found.values()].map(({ pos: _, ...setting }) => setting).sort((a, b) => (a.name < b.name ? -1 : 1));
 }
@@ -111,16 +118,26 @@ function isSetting({ measure, joint, action, grade }: Item): boolean {
   return measure.dimension !== undefined || measure.number !== undefined || action === 'set' || grade === 'performance';
 }
 
-/** The item's key, with its part where several parts have one. */
-const nameOf = (item: Item, among: readonly Item[]): string =>
-  among.some(other => other !== item && other.key === item.key) ? `${item.key}, ${item.part}` : item.key;
+/** The item's key, with its part in it where several parts have one. What is measured twice on a part is one setting. */
+function namesOf(item: Item, among: readonly Item[]): Pick<Setting, 'name' | 'part'> {
+  const { key } = among.find(other => other.part === item.part && sameNumber(other, item)) ?? item;
+  const several = among.some(other => other.part !== item.part && other.key === key);
+  return several ? { name: `${key}, ${item.part}`, part: null } : { name: key, part: item.part };
+}
+
+const sameNumber = (a: Item, b: Item): boolean =>
+  a.measure?.number !== undefined && a.measure.number === b.measure?.number;
+
+/** `18 °` and `18°` are one spelling. */
+const spelled = (value: string): string => value.trim().replace(/(\d)\s+°(?![CF])/g, '$1°');
 
 function differencesOf(then: readonly Setting[], now: readonly Setting[]): readonly Difference[] {
   const names = [...new Set([...then, ...now].map(({ name }) => name))].sort();
   return names.flatMap(name => {
-    const [was, is] = [then, now].map(list => list.find(one => same(one.name, name))?.value);
-    const change = changeOf(was, is);
-    return change === undefined ? [] : [{ name, was: was ?? null, now: is ?? null, ...change }];
+    const [was, is] = [then, now].map(list => list.find(one => same(one.name, name)));
+    const change = changeOf(was?.value, is?.value);
+    if (change === undefined) return [];
+    return [{ name, part: (is ?? was)?.part ?? null, was: was?.value ?? null, now: is?.value ?? null, ...change }];
   });
 }
 

@@ -20,19 +20,26 @@ function settings({ settings: every, tyres: set, about }: SetupSheet): string {
   if (every.length === 0)
     return wrap('No setting is in the record. Write one down: kartwright log set-up "rear width=1390 mm".');
   if (all.length === 0) return '';
-  const widest = Math.max(...all.map(({ name }) => name.length));
-  const lines = all.map(({ name, value, from, at }) =>
-    wrap(`${value}   ${from === 'reading' ? 'read' : 'set'} ${at.slice(0, 10)}`, `  ${name.padEnd(widest)}  `),
+  const widest = Math.max(...all.map(one => called(one).length));
+  const lines = all.map(({ value, from, at, ...one }) =>
+    wrap(`${value}   ${from === 'reading' ? 'read' : 'set'} ${at.slice(0, 10)}`, `  ${called(one).padEnd(widest)}  `),
   );
   return heading('settings') + lines.join('') + (tyres === null ? '' : wrap(tyres, `  ${'tyres'.padEnd(widest)}  `));
 }
+
+/** `centred (axle)`: the name to ask for, and where it was read. */
+const called = ({ name, part }: { readonly name: string; readonly part: string | null }): string =>
+  part === null ? name : `${name} (${part})`;
 
 function differences({ against, differences: all }: SetupSheet): string {
   if (against === null) return '';
   const from = `${against.label}, ${shortTime(against.at)}`;
   if (all.length === 0) return heading('changed') + wrap(`Nothing against ${from}.`);
-  const lines = all.map(({ name, was, now, by }) =>
-    wrap(`${name}: ${was ?? 'not written down'} → ${now ?? 'not written down'}${by === null ? '' : ` (${by})`}`, '  '),
+  const lines = all.map(({ was, now, by, ...one }) =>
+    wrap(
+      `${called(one)}: ${was ?? 'not written down'} → ${now ?? 'not written down'}${by === null ? '' : ` (${by})`}`,
+      '  ',
+    ),
   );
   return heading('changed') + wrap(`${count(all.length, 'setting')} against ${from}:`) + lines.join('');
 }

@@ -26,7 +26,8 @@ const widthOf = (text: string): number => 7.4 * text.length;
 export function ScaleDrawing({ scale, top }: { readonly scale: Scale; readonly top: number }) {
   const marks = scale.above.toSorted((a, b) => b.at - a.at);
   const ground = top + marks.length * LINE + 8;
-  const foot = ground + scale.bands.length * 40 + 2;
+  // Past each band, not through its words.
+  const past = (x: number): string => scale.bands.map((_, n) => `M${x} ${ground + n * 40}v18`).join('');
   return (
     <g>
       {marks.map((mark, n) => {
@@ -35,7 +36,7 @@ export function ScaleDrawing({ scale, top }: { readonly scale: Scale; readonly t
         const left = x - 9 - widthOf(mark.text) > 2;
         return (
           <g key={mark.text} class={mark.signal ? 'signal' : ''}>
-            <path class="thin" d={`M${x} ${foot}V${y - 4}H${left ? x - 6 : x + 6}`} />
+            <path class="thin" d={`M${x} ${ground}V${y - 4}H${left ? x - 6 : x + 6}${past(x)}`} />
             <Label x={left ? x - 9 : x + 9} y={y} anchor={left ? 'end' : 'start'} text={mark.text} />
           </g>
         );

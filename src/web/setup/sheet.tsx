@@ -41,7 +41,7 @@ export function Setup({ snapshot, keep, change }: SetupProps) {
           The kart from above
         </a>
       </p>
-      <h1>Set-up</h1>
+      <h1 class="no-print">Set-up</h1>
       <p class="soft">
         {sheet.at === null ? 'Nothing is in the record yet.' : `As the record had it on ${moment(sheet.at)}.`} The
         maker's sheet and the class rules win.
@@ -103,15 +103,21 @@ function Settings({ sheet: { settings, tyres } }: { readonly sheet: SetupSheet }
   );
 }
 
-const Row = ({ name, value, from, at, by }: Setting) => (
+const Row = ({ name, part, value, from, at, by }: Setting) => (
   <tr>
-    <th scope="row">{name}</th>
-    <td class="value">{value}</td>
+    <th scope="row">
+      <span>{name}</span>
+      {part !== null && <small class="soft"> {part}</small>}
+    </th>
+    <td class="value">{unbroken(value)}</td>
     <td class="soft">
       {from === 'reading' ? 'read' : 'set'} {dateOf(at)}, <span class="whole">{by}</span>
     </td>
   </tr>
 );
+
+/** A line never ends between a number and its unit. */
+const unbroken = (text: string): string => text.replace(/(\d) (?=\S)/g, '$1\u00a0');
 
 function Against(props: {
   readonly sheet: SetupSheet;
@@ -168,12 +174,13 @@ function Differences({ sheet: { against, differences, settings } }: { readonly s
       <p class="soft">Against {named(against)}.</p>
       {differences.length === 0 && <p class="note">Nothing differs.</p>}
       <ul class="rows changes">
-        {differences.map(({ name, was, now, by }) => (
+        {differences.map(({ name, part, was, now, by }) => (
           <li key={name}>
             <div>
-              {name}
+              <span>{name}</span>
+              {part !== null && <small class="soft"> {part}</small>}
               <p>
-                {was ?? 'not written down'} → <b>{now ?? 'not written down'}</b>
+                {unbroken(was ?? 'not written down')} → <b>{unbroken(now ?? 'not written down')}</b>
               </p>
             </div>
             <span class="side">{by ?? ''}</span>

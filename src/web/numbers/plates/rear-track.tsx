@@ -31,10 +31,10 @@ const gapNow = (asked: Asked, side: Side): number => {
 };
 
 const moveText = (asked: Asked, side: Side): string => {
-  const move = figureOf(asked, `move ${side}`);
+  const move = figureOf(asked, `${side} hub outward`);
   if (!Number.isFinite(move)) return 'not asked';
   if (Math.abs(move) < STILL) return 'leave it';
-  return `${move < 0 ? 'in' : 'out'} ${wordsOf(asked, `move ${side}`).replaceAll('-', '')}`;
+  return `${move < 0 ? 'in' : 'out'} ${wordsOf(asked, `${side} hub outward`).replaceAll('-', '')}`;
 };
 
 export const rearTrackPlate: DrawPlate = asked => {
@@ -113,7 +113,7 @@ function Corner(props: {
   const { asked, side, at, x, scale } = props;
   const [face, hubIn, hubOut] = [x(at.bearing), x(at.bearing + at.gap), x(at.bearing + at.gap + at.hub)];
   const tyre = x(at.half - USUAL.tyre / 2);
-  const move = figureOf(asked, `move ${side}`);
+  const move = figureOf(asked, `${side} hub outward`);
   const moves = Number.isFinite(move) && Math.abs(move) >= STILL;
   const hub = (hubIn + hubOut) / 2;
   const inward = side === 'left' ? 1 : -1;

@@ -1,0 +1,1 @@
+export { type Access, leastRemoval, type Removal, type RemovalAsk } from './least.ts';

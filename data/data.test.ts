@@ -99,13 +99,19 @@ describe('every item', () => {
 });
 
 describe('every number that an item names', () => {
-  test('gives its target from the dimensions of each template and of kart 41, and misses none', () => {
+  /** What readings mean together is said of the record; what only this engine's sheet or a rule set can give no template has. */
+  const given = (kart: Kart, { measure }: Item): boolean =>
+    measure?.number !== undefined &&
+    measure.number !== 'compression-trend' &&
+    (measure.number !== 'least-mass' || kart.rules !== undefined) &&
+    (measure.number !== 'ignition-timing' || kart === kart41);
+  test('gives its target or its least from the dimensions of each template and of kart 41, and misses none', () => {
     for (const kart of [...karts.values(), kart41]) {
-      const named = itemsOf(kart).filter(i => i.measure?.number !== undefined);
+      const named = itemsOf(kart).filter(item => given(kart, item));
       expect(named.length).toBeGreaterThanOrEqual(7);
-      for (const item of named.filter(i => kart.rules !== undefined || i.measure?.number !== 'least-mass')) {
-        const { target, say } = aimOf(kart, item);
-        expect(target, `${kart.template} ${item.id}: ${say.join(' ')}`).not.toBeNull();
+      for (const item of named) {
+        const { target, min, say } = aimOf(kart, item);
+        expect(target ?? min, `${kart.template} ${item.id}: ${say.join(' ')}`).toBeTruthy();
         expect(say.join(' '), item.id).not.toContain('Not computed');
       }
     }

@@ -50,8 +50,18 @@ export type WorkAction = (typeof WORK_ACTIONS)[number];
 export const REASONS = ['hub-hold', 'ballast-fixing'] as const;
 export type Reason = (typeof REASONS)[number];
 
-/** Numbers that give an item its target and limits from the kart's dimensions; prep works them out. */
-export const NUMBERS = ['rear-track', 'hub-engagement', 'brake-bias', 'toe', 'least-mass', 'weight-shares'] as const;
+/** Numbers that give an item its target and limits from the kart's dimensions, or say what its readings mean together; prep works them out. */
+export const NUMBERS = [
+  'rear-track',
+  'hub-engagement',
+  'brake-bias',
+  'toe',
+  'least-mass',
+  'weight-shares',
+  'ignition-timing',
+  'least-squish',
+  'compression-trend',
+] as const;
 export type NumberName = (typeof NUMBERS)[number];
 
 /** When a pass stops counting. */

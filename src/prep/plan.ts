@@ -105,7 +105,7 @@ const number = (kart: Kart, state: State, { work, placed }: Draft, from: number)
     const after = (work.before[p.job] ?? []).flatMap(b => numberOf.get(b) ?? []);
     if (lastPosture !== undefined && (offSide || postureOf(job) !== 'any')) after.push(lastPosture);
     after.sort((a, b) => a - b);
-    return stepOf(kart, job, { ...bareStep, n, after, state: after.length === 0 ? 'ready' : 'waiting' });
+    return stepOf(kart, state, job, { ...bareStep, n, after, state: after.length === 0 ? 'ready' : 'waiting' });
   });
 };
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { item, smallKart } from '../../test/small-kart.ts';
+import { fold } from '../book/index.ts';
 import type { Joint, Kart } from '../kart/index.ts';
 import { parseQuantity } from '../quantity/index.ts';
 import { whyWith } from './reasons.ts';
@@ -43,7 +44,7 @@ describe('the reason of a hub seat', () => {
   });
   it('is read on the step itself', () => {
     const job = { key: 'clean hub/seat', is: 'item', item: seat, why: 'Due.', due: undefined } as const;
-    expect(stepOf(kartWith(), job, bareStep).why).toMatch(/^Due\. Clean and dry this hub holds/);
+    expect(stepOf(kartWith(), fold([]), job, bareStep).why).toMatch(/^Due\. Clean and dry this hub holds/);
   });
   it('takes the least mass of the class where the kart has none of its own', () => {
     const limits = { mass: { min: q('150 kg'), source: 'x' } };

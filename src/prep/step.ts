@@ -4,23 +4,23 @@ import type { Item, Kart, Part, Posture } from '../kart/index.ts';
 import type { Step } from './model.ts';
 import { POSTURE_MINUTES, secondLookMinutes } from './order.ts';
 import { whyWith } from './reasons.ts';
-import { aimOf } from './targets/index.ts';
+import { aimOf, compressionSaid } from './targets/index.ts';
 import type { Job } from './work.ts';
 
 type Place = Pick<Step, 'n' | 'after' | 'state'>;
 
 export const bareStep: Place = { n: 0, after: [], state: 'waiting' };
 
-export const stepOf = (kart: Kart, job: Job, place: Place): Step => {
+export const stepOf = (kart: Kart, state: State, job: Job, place: Place): Step => {
   switch (job.is) {
     case 'take-off':
       return handling(job.part, 'take-off', job.why, job.fresh, place);
     case 'refit':
       return handling(job.part, 'refit', job.why, job.fresh, place);
     case 'item':
-      return work(kart, job.item, whyWith(kart, job.item, job.why), place);
+      return work(kart, state, job.item, whyWith(kart, job.item, job.why), place);
     case 'second-look':
-      return secondLook(kart, job.item, job.why, place);
+      return secondLook(kart, state, job.item, job.why, place);
   }
 };
 
@@ -56,7 +56,7 @@ const handling = (part: Part, action: 'take-off' | 'refit', why: string, fresh: 
   };
 };
 
-const work = (kart: Kart, item: Item, why: string, place: Place): Step => {
+const work = (kart: Kart, state: State, item: Item, why: string, place: Place): Step => {
   const { target, tolerance, unit, say } = aimOf(kart, item);
   return {
     ...place,
@@ -71,7 +71,7 @@ const work = (kart: Kart, item: Item, why: string, place: Place): Step => {
     grade: item.grade,
     why,
     how: item.how,
-    accept: [item.accept, ...say].join('. '),
+    accept: [item.accept, ...say, ...compressionSaid(kart, state, item)].join('. '),
     source: item.source,
     minutes: item.minutes,
     posture: item.posture,
@@ -87,8 +87,8 @@ const work = (kart: Kart, item: Item, why: string, place: Place): Step => {
   };
 };
 
-const secondLook = (kart: Kart, item: Item, why: string, place: Place): Step => ({
-  ...work(kart, item, why, place),
+const secondLook = (kart: Kart, state: State, item: Item, why: string, place: Place): Step => ({
+  ...work(kart, state, item, why, place),
   key: `second-look ${item.id}`,
   action: 'second-look',
   title: `Second look: ${item.title}`,
@@ -161,8 +161,8 @@ export const doneSteps = (kart: Kart, state: State, now: string): Step[] => {
   }
   for (const item of Object.values(kart.items)) {
     const pass = state.items[item.id]?.pass;
-    add(pass, (place, why) => work(kart, item, why, place));
-    add(pass?.secondLook, (place, why) => secondLook(kart, item, why, place));
+    add(pass, (place, why) => work(kart, state, item, why, place));
+    add(pass?.secondLook, (place, why) => secondLook(kart, state, item, why, place));
   }
   return done.sort((a, b) => a.pos - b.pos).map((d, i) => d.make({ n: i + 1, after: [], state: 'done' }));
 };

@@ -5,7 +5,9 @@
 import type { Item, ItemMeasure, Joint, Kart } from '../../kart/index.ts';
 import type { Measure } from '../../quantity/index.ts';
 import { brakeBias } from './brake-bias.ts';
+import { ignitionTiming } from './ignition-timing.ts';
 import { leastMass } from './least-mass.ts';
+import { leastSquish } from './least-squish.ts';
 import { type Aim, type Bound, dimensionOfSide, type Figures, type Numbers, shown } from './model.ts';
 import { hubEngagement, rearTrack } from './rear-track.ts';
 import { toe } from './toe.ts';
@@ -18,6 +20,9 @@ const NUMBERS: Numbers = {
   toe,
   'least-mass': leastMass,
   'weight-shares': weightShares,
+  'ignition-timing': ignitionTiming,
+  'least-squish': leastSquish,
+  'compression-trend': own => own, // said of the readings together, which the record holds
 };
 
 export function aimOf(kart: Kart, item: Item): Aim {

@@ -7,6 +7,7 @@ import { addKart } from './commands/kart.ts';
 import { addLog } from './commands/log.ts';
 import { addServe } from './commands/serve.ts';
 import { addSheet } from './commands/sheet.ts';
+import { addTrack } from './commands/track.ts';
 import { addWork } from './commands/work.ts';
 import { EXIT, tell } from './exit.ts';
 import type { World } from './world.ts';
@@ -34,6 +35,7 @@ The book is kept in the folder KARTWRIGHT_DATA, else .kartwright in your home.`,
     code = ended;
   });
   addSheet(program, world);
+  addTrack(program, world);
   addLog(program, world);
   addCalc(program, world);
   addBook(program, world);

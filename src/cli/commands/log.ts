@@ -63,7 +63,7 @@ function addKind(log: Command, world: World, kind: string, typed: (typeof TYPED)
     });
 }
 
-const sure = (command: Command): Command =>
+export const sure = (command: Command): Command =>
   command.option('--sure', 'asked again, it is so: a value far outside is kept as said');
 
 /** One fact a line, or one list of facts. */

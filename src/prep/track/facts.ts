@@ -30,7 +30,8 @@ export const coldSet = (kart: Kart, cold: PressuresSaid): readonly TrackDraft[] 
 
 /** A pressure of a tyre is a reading of its wheel's item, so what was due with it is done. */
 const pressuresRead = (kart: Kart, key: string, said: PressuresSaid): readonly TrackDraft[] =>
-  (Object.entries(said) as [Tyre, string][]).flatMap(([tyre, text]) => {
-    const item = wheelItem(kart, tyre, key);
-    return item ? [{ kind: 'checked', item: item.id, result: 'pass', reading: text } as const] : [];
+  (Object.entries(said) as [Tyre, string][]).map(([tyre, text]) => {
+    // A kart without the item has its pressure refused by name, never left out in silence.
+    const item = wheelItem(kart, tyre, key)?.id ?? `${tyre} wheel/${key}`;
+    return { kind: 'checked', item, result: 'pass', reading: text };
   });

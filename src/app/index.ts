@@ -6,6 +6,7 @@ export type { BareProblem };
 export const bareProblems = async (): Promise<readonly BareProblem[]> =>
   (await import('./bare-problems.ts')).bareProblems;
 export type { DemoText } from './demo.ts';
+export { askWithKart, fromKart, type Said } from './from-kart.ts';
 export { instrumentsFor, judgeTyped, type ReadingJudged } from './judge.ts';
 export type { AppendOutcome, BookStore, Clock, Ids, KartRead, KartReader, Kept } from './ports.ts';
 export { ASKS_AGAIN, CODES, type Code, fromKartFile, type Problem, Refusal, sentence } from './problem.ts';

@@ -15,9 +15,12 @@ export type Common = {
 };
 
 /** The options every command on a kart has. */
-export const onKart = (command: Command): Command =>
+export const onKart = (
+  command: Command,
+  which = 'kart of the book, or a kart file (default: the only kart in the book)',
+): Command =>
   command
-    .option('--kart <name|file>', 'kart of the book, or a kart file (default: the only kart in the book)')
+    .option('--kart <name|file>', which)
     .option('--at <time>', 'any past moment: 2026-11-25T15:45:00Z, or "2026-11-25 15:45" by this clock')
     .option('--demo', 'on a throw-away book with the invented demo kart')
     .option('--json', 'print JSON');

@@ -134,6 +134,15 @@ test('toe that was set and passed is due again once caster has been set', async 
   expect(await dueItems()).toContain(toe);
 });
 
+test('a number asked of a kart takes from its file and its rule set what the question leaves out, and says so', async () => {
+  const weigh = ['calc', 'scales', '--input', '{"total":"181 kg"}', '--json'];
+  const alone = JSON.parse((await kw(weigh)).out);
+  expect(alone.figures).not.toHaveProperty('margin at the flag');
+  const of = JSON.parse((await kw([...weigh, '--kart', '41'])).out);
+  expect(of.fromKart).toMatchObject({ 'least mass': '175 kg', 'bolt diameter': '8 mm' });
+  expect(of.figures['margin at the flag'].si).toBeCloseTo(181 - 0.004 * 745 - 175, 9); // 4 l of the kart file, 0.745 kg/l
+});
+
 test('over HTTP the same reading gets the same answer', async () => {
   const served = await startBuilt();
   try {

@@ -1,10 +1,19 @@
 /** One number asked alone: JSON in, JSON or sentences out. A bare problem is asked the same way and answers in JSON. */
 import { z } from 'zod';
-import { type BareProblem, bareProblems, Refusal, sentence } from '../../app/index.ts';
+import {
+  askWithKart,
+  type BareProblem,
+  bareProblems,
+  fromKart,
+  Refusal,
+  type Said,
+  sentence,
+} from '../../app/index.ts';
 import { suggest } from '../../kart/index.ts';
 import { type Answer, BIBLIOGRAPHY, type Problems, type Subject, subjects } from '../../numbers/index.ts';
 import { fail } from '../exit.ts';
 import { heading, wrap } from '../print/wrap.ts';
+import { session } from '../session.ts';
 import type { World } from '../world.ts';
 import type { Asked } from './calc.ts';
 
@@ -21,7 +30,7 @@ export async function calc(world: World, name: string | undefined, asked: Asked)
   else if (asked.explain) 'card' in one ? explain(world, one, asked) : explainBare(world, one, asked);
   else {
     const input = await question(world, asked, one);
-    if ('card' in one) answer(world, one, input, asked);
+    if ('card' in one) answer(world, one, input, asked, await saidByKart(world, one, asked));
     else world.out(`${JSON.stringify(taken(one.ask(input)))}\n`);
   }
 }
@@ -62,9 +71,20 @@ async function question(world: World, { input }: Asked, subject: Pick<Subject, '
   }
 }
 
-function answer(world: World, subject: Subject, input: unknown, { json }: Asked): void {
-  const answered = taken(subject.ask(input));
-  world.out(json ? `${JSON.stringify(answered)}\n` : answerText(answered));
+function answer(world: World, subject: Subject, input: unknown, { json }: Asked, said: Said): void {
+  const asked = askWithKart(subject, input, said);
+  const answered = taken(asked.answered);
+  const of = Object.entries(asked.taken).map(([path, text]) => `${path} ${text}`);
+  if (json) world.out(`${JSON.stringify(of.length === 0 ? answered : { ...answered, fromKart: asked.taken })}\n`);
+  else world.out(answerText(answered) + (of.length === 0 ? '' : wrap(of.join(', '), 'from the kart: ')));
+}
+
+/** What the kart named says of it; nothing where none is named. */
+async function saidByKart(world: World, subject: Subject, asked: Asked): Promise<Said> {
+  if (asked.kart === undefined && !asked.demo) return {};
+  return session(world, asked, 'ask', async ({ app, kart, at }) =>
+    fromKart(subject, await app.kart(kart, at === undefined ? {} : { at })),
+  );
 }
 
 /** The answer, when the question was taken. */

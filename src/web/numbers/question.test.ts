@@ -1,22 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { smallKart } from '../../../test/small-kart.ts';
-import type { Kart } from '../../kart/index.ts';
 import { subjects } from '../../numbers/index.ts';
-import { type Measure, parseQuantity } from '../../quantity/index.ts';
+import { parseQuantity } from '../../quantity/index.ts';
 import { allFields, type Form, formOf, limitsIn } from './fields.ts';
-import { fromKart, problemsElsewhere, questionOf, typedFrom, typedOf, withoutRow } from './question.ts';
+import { problemsElsewhere, questionOf, typedFrom, typedOf, withoutRow } from './question.ts';
 
 const named = (name: string) => {
   const found = subjects.find(one => one.name === name);
   if (found === undefined) throw new Error(`no subject is called ${name}`);
   return found;
-};
-
-const size = (text: string): Measure => {
-  const read = parseQuantity(text, 'length');
-  if (!read.ok) throw new Error(read.remedy);
-  return read.value;
 };
 
 describe('the form of every number', () => {
@@ -70,59 +62,6 @@ describe('the form of every number', () => {
         else expect(half?.ok && half.value.unit, text).toBe(size.value.unit);
       }
     });
-});
-
-test('what the kart file says is filled in by name, and its rule set gives the limit', () => {
-  const rear = named('rear-track');
-  const kart: Kart = {
-    ...smallKart(),
-    dimensions: { 'bearing faces': size('655 mm') },
-    rules: {
-      id: 'invented',
-      body: 'An invented club',
-      year: 2026,
-      note: 'Invented.',
-      limits: { 'overall rear width': { max: size('1400 mm'), source: 'invented' } },
-    },
-  };
-  expect(fromKart(formOf(rear), rear, kart)).toEqual({ 'bearing faces': '655 mm', 'width limit': '1400 mm' });
-});
-
-test('a size of the front brakes comes from the front of the kart', () => {
-  const brakes = named('brakes');
-  const kart: Kart = { ...smallKart(), dimensions: { 'front tyre diameter': size('260 mm') } };
-  expect(fromKart(formOf(brakes), brakes, kart)).toEqual({ 'front/tyre diameter': '260 mm' });
-});
-
-test('toe can be asked with what the kart file says filled in: what belongs to squareness alone is left to the person', () => {
-  const alignment = named('alignment');
-  const kart: Kart = { ...smallKart(), dimensions: { 'kingpin spacing': size('640 mm') } };
-  const form = formOf(alignment);
-  const typed = fromKart(form, alignment, kart);
-  expect(typed).toEqual({});
-  const toe = { ...typed, 'measuring diameter': '255 mm', 'front apart': '1000 mm', 'rear apart': '1002 mm' };
-  expect(alignment.ask(questionOf(form, toe)).kind).toBe('answer');
-});
-
-test('gears and jets come from the engine sheet and the box of the kart file', () => {
-  const kart: Kart = {
-    ...smallKart(),
-    engine: { primary: 3.9, gears: [2.29, 1.78], jetsNumberedBy: 'diameter' },
-    box: { mainJets: [160, 165], frontSprockets: [17], rearSprockets: [] },
-  };
-  const [gearing, carburation] = [named('gearing'), named('carburation')];
-  expect(fromKart(formOf(gearing), gearing, kart)).toEqual({
-    drive: 'gearbox',
-    'primary ratio': '3.9',
-    gears: '2.29 1.78',
-  });
-  expect(fromKart(formOf(carburation), carburation, kart)).toEqual({
-    'numbered by': 'diameter',
-    'jets in the box': '160 165',
-  });
-  const typed = { ...fromKart(formOf(gearing), gearing, kart), 'front sprocket': '17', 'rear sprocket': '25' };
-  const asked = { ...typed, 'rolling circumference': '860 mm', 'engine speed': '13000 rpm' };
-  expect(gearing.ask(questionOf(formOf(gearing), asked)).kind).toBe('answer');
 });
 
 test('a row taken out leaves the others as they were typed, in their order', () => {

@@ -1,6 +1,5 @@
 /** From what was typed to a question, and from a refusal back to its field. Nothing typed is ever changed. */
-import type { Kart } from '../../kart/index.ts';
-import type { InputProblem, Subject } from '../../numbers/index.ts';
+import type { InputProblem } from '../../numbers/index.ts';
 import { allFields, type Field, type Form, isRecord, type ListField } from './fields.ts';
 
 /**
@@ -60,54 +59,6 @@ export function withoutRow(typed: Typed, path: string, row: number): Typed {
     return [[[path, Number(n) > row ? Number(n) - 1 : n, ...rest].join('/'), text]];
   });
   return { ...Object.fromEntries(moved), [path]: String(rowsOf(typed, path) - 1) };
-}
-
-/** Names that the kart file says in another way. */
-const ELSEWHERE: Readonly<Record<string, string>> = {
-  'hub-hold/tyre diameter': 'rear tyre diameter',
-  'front-end/tyre diameter': 'front tyre diameter',
-  'front-end/tyre width': 'front tyre width',
-  'front-end/mass': 'mass with driver',
-  'wheel-loads/mass': 'mass with driver',
-  'brakes/mass': 'mass with driver',
-  'brakes/front load share': 'front share',
-  'brakes/centre height': 'cg height',
-};
-/** What the kart file says but what asks for more readings with it: a person who came for toe alone would be refused. */
-const NOT_ALONE: ReadonlySet<string> = new Set(['alignment/kingpin spacing']);
-const LIMITS: Readonly<Record<string, (rules: Kart['rules']) => string | undefined>> = {
-  'width limit': rules => rules?.limits['overall rear width']?.max?.text,
-  'least mass': rules => rules?.limits.mass?.min?.text,
-};
-
-const list = (all: readonly number[] | undefined): string | undefined => (all?.length ? all.join(' ') : undefined);
-/** What stands on the engine's own sheet and lies in the box. Sprockets wait for a wanted speed, so they are left out. */
-const ENGINE: Readonly<Record<string, (kart: Kart) => string | undefined>> = {
-  'gearing/drive': ({ engine }) => engine?.gears && 'gearbox',
-  'gearing/primary ratio': ({ engine }) => engine?.primary?.toString(),
-  'gearing/gears': ({ engine }) => list(engine?.gears),
-  'carburation/numbered by': ({ engine }) => engine?.jetsNumberedBy,
-  'carburation/jets in the box': ({ box }) => list(box?.mainJets),
-};
-
-/** What the kart file and its rule set say already, field by field; `front/tyre diameter` is its front tyre diameter. */
-export function fromKart(form: Form, { name }: Pick<Subject, 'name'>, kart: Kart): Typed {
-  const found = (path: string, key: string): string | undefined =>
-    [ELSEWHERE[`${name}/${path}`] ?? '', path.replaceAll('/', ' '), key]
-      .map(dimension => kart.dimensions[dimension]?.text)
-      .find(text => text !== undefined) ?? LIMITS[path]?.(kart.rules);
-  const fill = (part: Form, at: string): Typed =>
-    Object.assign(
-      {},
-      ...allFields(part).map(field => {
-        const path = under(at, field.key);
-        if (field.is === 'group') return fill(field.form, path);
-        if (field.is === 'list' || NOT_ALONE.has(`${name}/${path}`)) return {};
-        const text = ENGINE[`${name}/${path}`]?.(kart) ?? (field.is === 'text' ? found(path, field.key) : undefined);
-        return text === undefined ? {} : { [path]: text };
-      }),
-    );
-  return fill(form, '');
 }
 
 /** Refusals whose path is no field of the form: shown above the button. */

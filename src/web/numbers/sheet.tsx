@@ -2,6 +2,7 @@
 import './numbers.css';
 import './plates/plates.css';
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
+import { fromKart } from '../../app/index.ts';
 import type { Kart } from '../../kart/index.ts';
 import { type Subject, subjects } from '../../numbers/index.ts';
 import { hashOf, type Keep } from '../place.ts';
@@ -9,7 +10,7 @@ import { capital } from '../words.ts';
 import { Answered, HowWorkedOut } from './answered.tsx';
 import { AskForm } from './ask-form.tsx';
 import { formOf, limitsIn } from './fields.ts';
-import { fromKart, questionOf, type Typed, typedFrom, typedOf } from './question.ts';
+import { questionOf, type Typed, typedFrom, typedOf } from './question.ts';
 
 export type SheetProps = { readonly kart: Kart; readonly keep: Keep; readonly subject: string | undefined };
 
@@ -50,7 +51,7 @@ function titleOf({ title }: Subject): readonly [string, string] {
 function SubjectPage({ subject, kart, keep }: { readonly subject: Subject; readonly kart: Kart; readonly keep: Keep }) {
   const form = useMemo(() => formOf(subject), [subject]);
   const kept = (what: string): string => `numbers ${what} ${kart.name} ${subject.name}`;
-  const [typed, setTyped] = useState<Typed>(() => typedFrom(keep.get(kept('typed'))) ?? fromKart(form, subject, kart));
+  const [typed, setTyped] = useState<Typed>(() => typedFrom(keep.get(kept('typed'))) ?? fromKart(subject, kart));
   const [asked, setAsked] = useState<Typed | undefined>(() => typedFrom(keep.get(kept('asked'))));
   const [times, setTimes] = useState(0);
   // What one press put other figures over: a slip of the hand loses nothing.
@@ -108,7 +109,7 @@ function SubjectPage({ subject, kart, keep }: { readonly subject: Subject; reado
                 class="button plain"
                 onClick={() => {
                   setBefore(typed);
-                  type(fromKart(form, subject, kart));
+                  type(fromKart(subject, kart));
                 }}
               >
                 Start again

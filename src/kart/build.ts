@@ -93,6 +93,7 @@ function handling(value: Partial<HandlingFile>, place: Place, needed: boolean, r
   if (needed) examine(wholeHandling, value as Tree, place, report);
   return {
     minutes: value.minutes ?? 0,
+    ...(value.people !== undefined && { people: value.people }),
     posture: value.posture ?? 'any',
     tools: value.tools ?? [],
     ...(value.caution !== undefined && { caution: value.caution }),

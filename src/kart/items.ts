@@ -37,6 +37,7 @@ export function buildItem(making: Making<ItemFile> & { readonly key: string }): 
     grade: value.grade ?? 'safety',
     when: (value.when ?? []).map(parseLapse),
     minutes: value.minutes ?? 0,
+    ...(value.people !== undefined && { people: value.people }),
     posture: value.posture ?? 'any',
     needsOff: alternatives(refLists(value, 'needs off').map(way => way.flatMap(ref => names.parts(part, ref)))),
     complete: value.complete ?? false,

@@ -88,6 +88,7 @@ export type ItemId = string; // 'rear hub left/seat'; the item of a joint has th
 
 export type Handling = {
   readonly minutes: number;
+  readonly people?: number; // whom it takes at once; 1 when left out
   readonly posture: Posture | 'any';
   readonly tools: readonly string[];
   readonly caution?: string;
@@ -165,6 +166,7 @@ export type Item = {
   readonly grade: Grade;
   readonly when: readonly Lapse[];
   readonly minutes: number;
+  readonly people?: number; // whom it takes at once; 1 when left out
   readonly posture: Posture | 'any';
   /** Alternatives of what must be off to do it. Empty: nothing. */
   readonly needsOff: readonly (readonly PartId[])[];

@@ -26,6 +26,12 @@ const flag = z.boolean({ error: 'true or false' });
 const quantity = z.string({ error: QUANTITY }).max(100).describe('Number and unit: 1045 mm, 54 3/4 in, 20 N·m');
 const range = z.string({ error: QUANTITY }).max(100).describe('A quantity or a range: 20 N·m, 18..22 N·m');
 const minutes = z.number({ error: 'minutes, such as 2.5' }).min(0, { error: 'minutes, 0 or more' }).max(10_000);
+const people = z
+  .number({ error: 'how many people, 1 to 3' })
+  .int({ error: 'a whole number of people' })
+  .min(1, { error: 'at least 1 person' })
+  .max(3, { error: 'at most 3 people' })
+  .describe('How many people it takes; 1 when left out');
 const none = z.literal('none');
 const orNone = <V extends z.ZodType>(value: V) => z.union([value, none], { error: 'a map of keys, or none' });
 const places = list(words('the name of a part'));
@@ -33,6 +39,7 @@ const ways = list(places.min(1, { error: 'at least one part' })).describe('Alter
 
 const handling = strict({
   minutes,
+  people: people.optional(),
   posture: oneOf([...POSTURES, 'any']).optional(),
   tools: list(words()).optional(),
   caution: words().optional(),
@@ -60,6 +67,7 @@ const item = strict({
     error: `at least one of ${LAPSE_EXPECTED}`,
   }),
   minutes,
+  people: people.optional(),
   'needs off': ways.optional(),
   complete: flag.optional().describe('Only with every part on and every joint made'),
   posture: oneOf([...POSTURES, 'any']).optional(),

@@ -1,0 +1,67 @@
+/**
+ * Decision diagrams of coherent functions: at each node one event, below it what is left when it happens (high) and
+ * when it does not (low). The same function is the same node.
+ * Source: Bryant 1986, IEEE Transactions on Computers C-35, "Graph-based algorithms for Boolean function manipulation" (memory).
+ */
+import { Nodes, ONE, Results, ZERO } from './nodes.ts';
+
+export class Functions {
+  readonly nodes: Nodes;
+  readonly #and = new Results();
+  readonly #or = new Results();
+
+  constructor(limit: number) {
+    this.nodes = new Nodes(limit);
+  }
+
+  event(level: number): number {
+    return this.nodes.node(level, ONE, ZERO);
+  }
+
+  and(a: number, b: number): number {
+    if (a === b || b === ONE) return a;
+    if (a === ONE) return b;
+    if (a === ZERO || b === ZERO) return ZERO;
+    if (a > b) return this.and(b, a);
+    const kept = this.#and.get(a, b);
+    if (kept >= 0) return kept;
+    const { level, high, low } = this.nodes;
+    const [la, lb] = [level[a] as number, level[b] as number];
+    const at = Math.min(la, lb);
+    const [ah, al] = la === at ? [high[a] as number, low[a] as number] : [a, a];
+    const [bh, bl] = lb === at ? [high[b] as number, low[b] as number] : [b, b];
+    return this.#and.keep(a, b, this.#made(at, this.and(ah, bh), this.and(al, bl)));
+  }
+
+  or(a: number, b: number): number {
+    if (a === b || b === ZERO) return a;
+    if (a === ZERO) return b;
+    if (a === ONE || b === ONE) return ONE;
+    if (a > b) return this.or(b, a);
+    const kept = this.#or.get(a, b);
+    if (kept >= 0) return kept;
+    const { level, high, low } = this.nodes;
+    const [la, lb] = [level[a] as number, level[b] as number];
+    const at = Math.min(la, lb);
+    const [ah, al] = la === at ? [high[a] as number, low[a] as number] : [a, a];
+    const [bh, bl] = lb === at ? [high[b] as number, low[b] as number] : [b, b];
+    return this.#or.keep(a, b, this.#made(at, this.or(ah, bh), this.or(al, bl)));
+  }
+
+  /** At least `k` of the inputs: 1 is "or", all is "and". Worked from the input deepest in the order upwards. */
+  atLeast(k: number, inputs: readonly number[]): number {
+    const { level } = this.nodes;
+    const deepest = [...inputs].sort((a, b) => (level[b] as number) - (level[a] as number));
+    if (k === 1) return deepest.reduce((all, one) => this.or(one, all), ZERO);
+    if (k === inputs.length) return deepest.reduce((all, one) => this.and(one, all), ONE);
+    // of[j]: at least j of the inputs so far
+    let of: number[] = [ONE, ...Array.from({ length: k }, () => ZERO)];
+    for (const one of deepest)
+      of = of.map((without, j) => (j === 0 ? ONE : this.or(without, this.and(one, of[j - 1] as number))));
+    return of[k] as number;
+  }
+
+  #made(level: number, high: number, low: number): number {
+    return high === low ? high : this.nodes.node(level, high, low);
+  }
+}

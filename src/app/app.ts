@@ -1,5 +1,6 @@
 /** The whole program behind one object: every face asks and commands through it, and through nothing else. */
 import { exportLines, type Fact, importLines, verifyChain } from '../book/index.ts';
+import type { TrackSheet } from '../prep/index.ts';
 import { type DemoText, expandDemo } from './demo.ts';
 import type { BookStore, Clock, Ids, KartReader, Kept } from './ports.ts';
 import { fromKartFile, type Problem, refuse, sentence } from './problem.ts';
@@ -7,6 +8,7 @@ import { type Queries, queriesOn } from './queries.ts';
 import { type Recorded, record, type Writer, type Written } from './record.ts';
 import { release, type Signature } from './release.ts';
 import { Shelf } from './shelf.ts';
+import { type TrackQuestion, track } from './track.ts';
 
 export type AppParts = {
   readonly store: BookStore;
@@ -26,6 +28,8 @@ export type Imported =
   | { readonly kind: 'imported'; readonly added: number; readonly known: number };
 
 export type App = Queries & {
+  /** Before a session: air, jet, pressures, fuel, gearing, and what has changed since the last. */
+  track(name: string, ask?: TrackQuestion): Promise<TrackSheet>;
   /** Writes facts, all or none. Payloads as in the book; a reading may be its text. */
   record(kart: string, payloads: readonly unknown[], ask: Written): Promise<Recorded>;
   /** Files a kart file under the name it gives; nothing is written when the same text is in force. */
@@ -56,6 +60,7 @@ export function createApp({ store, clock, ids, reader, device }: AppParts): App 
   };
   return {
     ...queriesOn(shelf, clock),
+    track: (name, ask) => track(shelf, clock, name, ask),
     record: (kart, payloads, ask) => record(writer, kart, payloads, ask),
     fileKart: (text, ask) => fileKart(writer, text, ask),
     release: (kart, sign) => release(writer, kart, sign),
@@ -120,7 +125,7 @@ async function seedDemo(writer: Writer, text: DemoText): Promise<string | undefi
   if (shelf.names().length > 0) return undefined;
   const read = await reader.read(text.kart);
   if (!read.ok) throw new Error(`seedDemo: the demo kart file must read, got ${read.problems[0]?.message}`);
-  const facts = expandDemo(text, read.kart, clock.now().toISOString().slice(0, 10));
+  const facts = expandDemo(text, read.kart, clock.now().toISOString());
   const outcome = await store.append(facts);
   if (outcome.kind !== 'kept')
     throw new Error(`seedDemo: the demo season must go into an empty book, got ${outcome.kind}`);

@@ -22,11 +22,11 @@ export {
   type KartLine,
   type PlanAsk,
   type Queries,
-  type TrackQuestion,
 } from './queries.ts';
 export type { Limits, ReadingInput } from './reading.ts';
 export { limitsInWords, readReading } from './reading.ts';
 export type { Recorded, Written } from './record.ts';
 export { inWords, openOf, type Signature } from './release.ts';
 export { type SheetQuestion, sheetOf } from './sheet.ts';
+export type { TrackQuestion } from './track.ts';
 export { CLOCK_SLACK_MS, moment } from './when.ts';

@@ -1,21 +1,11 @@
 /** Everything a face may ask. Each answer is of one moment, `at`, now when left out, and changes nothing. */
-import { compareFacts, type Fact, type FactKind, type KartEvent, knownAt, type State } from '../book/index.ts';
+import { compareFacts, type Fact, type FactKind, type KartEvent, type State } from '../book/index.ts';
 import type { ItemId, Kart } from '../kart/index.ts';
-import {
-  type Due,
-  dueList,
-  makePlan,
-  nextEvent,
-  type Plan,
-  type TrackAsk,
-  type TrackSheet,
-  trackSheet,
-} from '../prep/index.ts';
+import { type Due, dueList, makePlan, nextEvent, type Plan } from '../prep/index.ts';
 import { type Fitness, fitness } from '../risk/index.ts';
 import type { Clock, KartReader } from './ports.ts';
 import { Refusal, refuse } from './problem.ts';
 import { Shelf, type Source, type Standing } from './shelf.ts';
-import { askable } from './track-question.ts';
 import { pastMoment } from './when.ts';
 import { suggestion } from './words.ts';
 
@@ -31,8 +21,6 @@ export type KartLine = {
 export type ForEvent = At & { readonly event?: string };
 /** @see makePlan: `minutes` is the time there is; without it everything due is planned. */
 export type PlanAsk = ForEvent & { readonly minutes?: number };
-/** @see trackSheet: what a person knows of the session to come. */
-export type TrackQuestion = At & Omit<TrackAsk, 'now'>;
 export type FactFilter = At & {
   readonly kinds?: readonly FactKind[];
   /** Only facts about this part, joint or item. */
@@ -64,8 +52,6 @@ export type Queries = {
   due(name: string, ask?: ForEvent): Promise<DueAnswer>;
   plan(name: string, ask?: PlanAsk): Promise<Plan>;
   fitness(name: string, ask?: ForEvent): Promise<FitAnswer>;
-  /** Before a session: air, jet, pressures, fuel, gearing, and what has changed since the last. */
-  track(name: string, ask?: TrackQuestion): Promise<TrackSheet>;
   /** All of these at once, for a face that shows them side by side. */
   answers(name: string, ask?: ForEvent): Promise<Answers>;
   /** Facts in the order they happened. */
@@ -78,11 +64,7 @@ export const createQueries = (deps: { source: Source; reader: KartReader; clock:
   queriesOn(new Shelf(deps.source, deps.reader), deps.clock);
 
 export function queriesOn(shelf: Shelf, clock: Clock): Queries {
-  const standing = async (name: string, ask: At = {}): Promise<Standing> => {
-    await shelf.refresh();
-    const { now, past } = momentOf(ask, clock);
-    return shelf.at(name, now, past);
-  };
+  const standing = (name: string, ask?: At): Promise<Standing> => standingAt(shelf, clock, name, ask);
   const facts = async (name: string, filter: FactFilter = {}): Promise<readonly FactLine[]> => {
     await shelf.refresh();
     const { past } = momentOf(filter, clock);
@@ -100,11 +82,6 @@ export function queriesOn(shelf: Shelf, clock: Clock): Queries {
     due: async (name, ask = {}) => dueOf(await standing(name, ask), ask),
     plan: async (name, ask = {}) => planOf(await standing(name, ask), ask),
     fitness: async (name, ask = {}) => fitnessOf(await standing(name, ask), ask),
-    async track(name, { at, ...ask } = {}) {
-      const { kart, now, past } = await standing(name, given({ at }));
-      const known = shelf.facts(name);
-      return trackSheet(kart, past === undefined ? known : knownAt(known, past), { ...askable(ask), now });
-    },
     async answers(name, ask = {}) {
       const at = await standing(name, ask);
       const { kart, state, past } = at;
@@ -120,6 +97,13 @@ export function queriesOn(shelf: Shelf, clock: Clock): Queries {
     facts,
     history: (name, item, ask = {}) => facts(name, { ...ask, about: item }),
   };
+}
+
+/** The kart and its state at the moment asked about. */
+export async function standingAt(shelf: Shelf, clock: Clock, name: string, ask: At = {}): Promise<Standing> {
+  await shelf.refresh();
+  const { now, past } = momentOf(ask, clock);
+  return shelf.at(name, now, past);
 }
 
 const dueOf = ({ kart, state, now }: Standing, ask: ForEvent): DueAnswer => {

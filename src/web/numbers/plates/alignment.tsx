@@ -78,13 +78,13 @@ export const alignmentPlate: DrawPlate = asked => {
           from={end('left', true)}
           to={end('right', true)}
           y={34}
-          text={apart ? saidText(asked, 'front apart') : 'front'}
+          text={apart ? `front ${saidText(asked, 'front apart')}` : 'front'}
         />
         <Across
           from={end('left', false)}
           to={end('right', false)}
           y={ACROSS + 74}
-          text={apart ? saidText(asked, 'rear apart') : 'behind'}
+          text={apart ? `behind ${saidText(asked, 'rear apart')}` : 'behind'}
         />
         <Label
           x={MIDDLE}

@@ -139,7 +139,7 @@ function Corner(props: {
       <Extension from={{ x: face, y: AXLE + 16 }} to={{ x: face, y: 164 }} />
       <Extension from={{ x: hubIn, y: AXLE + 16 }} to={{ x: hubIn, y: 164 }} />
       <Dimension from={{ x: face, y: 158 }} to={{ x: hubIn, y: 158 }} />
-      <Label x={(face + hubIn) / 2} y={153} text="gap" look="quiet" />
+      <Label x={(face + hubIn) / 2} y={150} text="gap" look="quiet" />
       {moves && (
         <g class="signal">
           <Arrow from={{ x: hub - way * 17, y: 60 }} to={{ x: hub + way * 17, y: 60 }} />

@@ -1,4 +1,5 @@
 /** Every problem that can be asked bare. One more: a file bare-NAME.ts with its schema and example, and a line here. */
+import { bareLife } from './bare-life.ts';
 import type { BareProblem } from './bare-problem.ts';
 
-export const bareProblems: readonly BareProblem[] = [];
+export const bareProblems: readonly BareProblem[] = [bareLife];

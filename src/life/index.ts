@@ -1,3 +1,9 @@
+export { joined, type Life, type LifeProblem, lifeProblems } from './life.ts';
+export { type Outlook, outlookOf } from './outlook.ts';
+export * from './plots/index.ts';
+export * from './posterior/index.ts';
+export * from './record/index.ts';
+export * from './replacement/index.ts';
 export {
   CAUSES,
   type Cause,
@@ -8,3 +14,5 @@ export {
   standing,
   standings,
 } from './standing.ts';
+export * from './trend/index.ts';
+export * from './weibull/index.ts';

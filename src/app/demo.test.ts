@@ -24,6 +24,13 @@ describe('the demo season', () => {
     expect(verifyChain(facts)).toEqual([]);
   });
 
+  test('an entry may lie so many minutes before the book is made, whatever the day', async () => {
+    const text = season('  - { ago: 40, by: B, fact: { kind: weather, celsius: 17 } }');
+    const facts = expandDemo({ kart: SMALL_KART, season: text }, await kart(), '2026-03-14T00:10:00.000Z');
+    expect(facts[1]).toMatchObject({ kind: 'weather', at: '2026-03-13T23:30:00.000Z' });
+    await expect(expand('  - { ago: 0, by: B, fact: { kind: weather, celsius: 17 } }')).rejects.toThrow();
+  });
+
   test('a label stands for the id of its fact', async () => {
     const facts = await expand(`
   - { day: -8, time: "09:30", by: A, label: dent, fact: { kind: found, part: wheel, defect: dent, grade: safety } }

@@ -16,8 +16,10 @@ const clockTime = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'expected HH:MM'
 const dayTime = z.strictObject({ day: z.int(), time: clockTime });
 const words = z.array(z.string());
 const when = { day: z.int().max(-1), time: clockTime, by: z.string().min(1) };
+const said = { label: z.string().optional(), fact: z.looseObject({ kind: z.string() }) };
 const entry = z.union([
-  z.strictObject({ ...when, label: z.string().optional(), fact: z.looseObject({ kind: z.string() }) }),
+  z.strictObject({ ...when, ...said }),
+  z.strictObject({ ago: z.number().positive(), by: when.by, ...said }), // minutes before the book is made
   z.strictObject({
     ...when,
     'pass all': z.strictObject({
@@ -42,6 +44,7 @@ const season = z.strictObject({
   entries: z.array(entry),
 });
 type Entry = z.infer<typeof entry>;
+type When = { readonly day: number; readonly time: string } | { readonly ago: number };
 type PassAll = Extract<Entry, { 'pass all': unknown }>;
 
 const DEVICE = 'demo';
@@ -50,13 +53,13 @@ const SPREAD_MIN = 60;
 const BETWEEN_LOOKS_MS = 20_000;
 
 /**
- * @param day the UTC day the book is made, 'YYYY-MM-DD'; entries count back from it
+ * @param made the UTC day or instant at which the book is made; entries count back from it
  * @returns the facts in the order they were written, each device's chain whole
  * Throws when the season does not keep its format, naming the entry: it is shipped, so that is a bug.
  */
-export function expandDemo(text: DemoText, kart: Kart, day: string): readonly Fact[] {
+export function expandDemo(text: DemoText, kart: Kart, made: string): readonly Fact[] {
   const read = season.parse(parse(text.season));
-  const desk = new Desk(kart, day);
+  const desk = new Desk(kart, made);
   desk.write({ kind: 'kart filed', text: text.kart }, desk.instant(read.filed), read.filed.by);
   for (const [i, one] of read.entries.entries()) {
     try {
@@ -77,13 +80,15 @@ class Desk {
 
   constructor(
     readonly kart: Kart,
-    readonly day: string,
+    readonly made: string,
   ) {
     this.#ledger = new Ledger(kart.name);
   }
 
-  instant({ day, time }: { readonly day: number; readonly time: string }): string {
-    const date = new Date(`${this.day}T${time}:00.000Z`);
+  instant(when: When): string {
+    if ('ago' in when) return new Date(Date.parse(this.made) - when.ago * MINUTE_MS).toISOString();
+    const { day, time } = when;
+    const date = new Date(`${this.made.slice(0, 10)}T${time}:00.000Z`);
     date.setUTCDate(date.getUTCDate() + day);
     return date.toISOString();
   }

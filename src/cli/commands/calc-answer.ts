@@ -10,8 +10,9 @@ import {
   sentence,
 } from '../../app/index.ts';
 import { suggest } from '../../kart/index.ts';
-import { type Answer, BIBLIOGRAPHY, type Problems, type Subject, subjects } from '../../numbers/index.ts';
+import { type Answer, type Problems, type Subject, subjects } from '../../numbers/index.ts';
 import { fail } from '../exit.ts';
+import { cardOf, cardText } from '../print/card.ts';
 import { heading, wrap } from '../print/wrap.ts';
 import { session } from '../session.ts';
 import type { World } from '../world.ts';
@@ -110,16 +111,8 @@ function answerText({ figures, say, notes }: Answer): string {
   );
 }
 
-function explain(world: World, { title, card }: Subject, { json }: Asked): void {
-  const sources = card.sources.map(key => ({ key, ...BIBLIOGRAPHY[key] }));
-  if (json) {
-    world.out(`${JSON.stringify({ title, ...card, sources })}\n`);
-    return;
-  }
-  world.out(wrap(`${title}. ${card.what}`) + heading('equation') + wrap(card.equation, '  ') + heading('symbols'));
-  for (const [symbol, meaning] of Object.entries(card.symbols)) world.out(wrap(meaning, `  ${symbol.padEnd(6)} `));
-  world.out(heading('validity') + wrap(card.validity, '  ') + heading('sources'));
-  for (const source of sources) world.out(wrap(Object.values(source).map(String).join('; '), '  - '));
+function explain(world: World, subject: Subject, { json }: Asked): void {
+  world.out(json ? `${JSON.stringify(cardOf(subject))}\n` : cardText(subject));
 }
 
 function explainBare(world: World, { title, how, sources }: BareProblem, { json }: Asked): void {

@@ -65,7 +65,8 @@ function walk(kart: Kart, part: PartId, facts: readonly Fact[], exposure: Exposu
   const own = itemsOf(kart, part);
   for (const fact of facts) {
     if (fact.kind === 'ran' && on) used = { minutes: used.minutes + fact.minutes, laps: used.laps + (fact.laps ?? 0) };
-    else if (fact.kind === 'found' && fact.part === part) leg = found(leg, fact, age());
+    else if (fact.kind === 'found' && fact.part === part && (fact.item === undefined || own.has(fact.item)))
+      leg = found(leg, fact, age());
     else if (fact.kind === 'mended') leg = { ...leg, bad: without(leg.bad, fact.found) };
     else if (fact.kind === 'checked' && own.has(fact.item)) leg = checked(leg, fact, age());
     else if ((fact.kind === 'taken off' || fact.kind === 'moved') && fact.part === part) {

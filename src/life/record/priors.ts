@@ -3,23 +3,26 @@ import { parse } from 'yaml';
 import { z } from 'zod';
 import type { Prior } from '../posterior/index.ts';
 
-const words = z.string().min(1);
-const above = z.number().positive();
-const shape = z.strictObject({ median: above, spread: above });
-const ranged = z.strictObject({ median: above, spread: above, from: above, to: above });
-const file = z.strictObject({
-  note: words,
-  parts: z.array(z.strictObject({ part: words, kinds: z.array(words), mode: words, shape, source: words })).min(1),
-  /** Classes of failure, for a part that stands in no list: what is done about each. */
-  modes: z.array(z.strictObject({ mode: words, shape: ranged, use: words, source: words })).min(1),
-  /** What a public data base of industry says, to compare. */
-  industry: z.array(z.strictObject({ item: words, shape: ranged, source: words })).min(1),
-});
+/** Made when the file is read: a page that reads none carries none of it. */
+function file() {
+  const words = z.string().min(1);
+  const above = z.number().positive();
+  const shape = z.strictObject({ median: above, spread: above });
+  const ranged = z.strictObject({ median: above, spread: above, from: above, to: above });
+  return z.strictObject({
+    note: words,
+    parts: z.array(z.strictObject({ part: words, kinds: z.array(words), mode: words, shape, source: words })).min(1),
+    /** Classes of failure, for a part that stands in no list: what is done about each. */
+    modes: z.array(z.strictObject({ mode: words, shape: ranged, use: words, source: words })).min(1),
+    /** What a public data base of industry says, to compare. */
+    industry: z.array(z.strictObject({ item: words, shape: ranged, source: words })).min(1),
+  });
+}
 
-export type Priors = z.infer<typeof file>;
+export type Priors = z.infer<ReturnType<typeof file>>;
 
 /** Reads the shipped file. Throws, naming the place, where it is not of this shape: then the data is broken, not the question. */
-export const readPriors = (text: string): Priors => file.parse(parse(text));
+export const readPriors = (text: string): Priors => file().parse(parse(text));
 
 /** The guess for a kind of `data/kinds`: a shape, and no life, which a person must say. Undefined where nobody guessed. */
 export function priorOfKind(priors: Priors, kind: string): Prior | undefined {

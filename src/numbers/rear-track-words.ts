@@ -1,6 +1,6 @@
 /** What to do, and what to doubt, about the rear track. */
 import { formatQuantity } from '../quantity/index.ts';
-import { LEAST_ENGAGEMENT, USUAL } from './axle-stack.ts';
+import { halfWidth, LEAST_ENGAGEMENT, USUAL } from './axle-stack.ts';
 import { acceptance, chanceInside } from './conformance.ts';
 import { chance, lengthText } from './figure.ts';
 import { SIDES } from './rear-track-stack.ts';
@@ -110,6 +110,19 @@ function unusual({ input, stack }: Worked): readonly string[] {
       ...of(`hub length ${side}`, stack.sides[side].hub, USUAL.hub),
       ...of(`tyre outboard ${side}`, stack.sides[side].outboard, USUAL.outboard),
     ]),
+    ...apart(stack),
+  ];
+}
+
+/** m; hubs stand this far from even only where a figure was misread (common practice). */
+const UNEVEN = 0.02;
+
+function apart({ sides, gaps }: Worked['stack']): readonly string[] {
+  if (gaps === undefined) return [];
+  const uneven = Math.abs(halfWidth(sides.left, gaps.left) - halfWidth(sides.right, gaps.right));
+  if (uneven <= UNEVEN) return [];
+  return [
+    `Outside the range this was checked for: left and right are ${formatQuantity(uneven, 'mm')} apart. Read both gaps again, from the bearing face to the inner end of the hub.`,
   ];
 }
 

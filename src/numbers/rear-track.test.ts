@@ -186,6 +186,10 @@ describe('a question about the rear track', () => {
       'Outside the range this was checked for: hub length left 5 mm',
     );
   });
+  it('marks two sides that are far apart: a figure was misread', () => {
+    expect(all(answer({ ...stack, 'gap left': '146 mm', 'gap right': '14.6 mm' }))).toContain('131.4 mm apart');
+    expect(all(answer({ ...stack, 'gap left': '146 mm', 'gap right': '149 mm' }))).not.toContain('apart');
+  });
   it('carries limits written behind a length into the worst case', () => {
     const { figures } = answer({
       'bearing faces': '655 ± 1 mm',

@@ -141,12 +141,15 @@ function fromIssue(issue: z.core.$ZodIssue, example: Subject['example']): readon
   const got = JSON.stringify(issue.input) ?? 'nothing';
   const expected =
     issue.code === 'invalid_type'
-      ? `${issue.expected}`
+      ? (SHAPES[issue.expected] ?? issue.expected)
       : issue.code === 'invalid_value'
         ? `one of ${issue.values.map(v => `"${String(v)}"`).join(', ')}`
         : issue.message;
   return [{ path: at(), expected, got: got.length > 60 ? `${got.slice(0, 60)}…` : got, remedy: whole }];
 }
+
+/** What JSON calls otherwise than a person does. */
+const SHAPES: Readonly<Record<string, string>> = { object: 'its fields together', array: 'a list', string: 'text' };
 
 /** The piece of the example where the fault stands, as far as it fits in a line; the whole where the fault is nowhere in it. */
 function exampleFor(key: PropertyKey | undefined, example: Subject['example']): string {

@@ -68,7 +68,7 @@ export function parseQuantity(text: unknown, dimension?: Dimension): Parsed<Meas
     const why =
       other === undefined
         ? `"${symbol.trim()}" is not a unit known here`
-        : `${shownAs(other)} is a unit of ${plain(other.dimension)}`;
+        : `"${shownAs(other)}" is a unit of ${plain(other.dimension)}`;
     return refuse(`${why}; understood: ${known}`);
   }
   const si = toSi(value, unit) + 0; // no minus zero

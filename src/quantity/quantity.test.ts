@@ -62,7 +62,7 @@ describe('reading a quantity', () => {
     expect(si('1.5 g', 'acceleration')).toBe(14.709975); // 1.5 × 9.80665, 3rd CGPM 1901
     expect(si('1.5 g0', 'acceleration')).toBe(14.709975);
     expect(si('1.5 g')).toBe(0.0015);
-    expect(refusal('1.5 g', 'length')).toContain('g is a unit of mass');
+    expect(refusal('1.5 g', 'length')).toContain('"g" is a unit of mass');
     expect(refusal('1.5', 'acceleration')).toContain('understood: m/s², g');
     expect(formatQuantity(14.709975, 'g0', 2)).toBe('1.50 g');
   });
@@ -99,7 +99,7 @@ describe('reading a quantity', () => {
     expect(refusal('1,045 mm')).toContain('reads two ways');
     expect(si('0,125 in')).toBe(0.003175);
     expect(refusal('3 parsec', 'length')).toContain('not a unit known here');
-    expect(refusal('5 bar', 'length')).toContain('bar is a unit of pressure, gauge');
+    expect(refusal('5 bar', 'length')).toContain('"bar" is a unit of pressure, gauge');
     expect(refusal('5 4/3 in')).toContain('below 1 after a whole number');
     for (const milli of ['5 mPa', '5 mJ', '5 Mbar', '5 ML']) expect(refusal(milli)).toContain('not a unit known here');
     expect(si('10 PSI')).toBe(si('10 psi'));

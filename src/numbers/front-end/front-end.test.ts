@@ -178,6 +178,9 @@ describe('a question about the front end', () => {
   });
   it('marks an answer outside what was checked', () => {
     expect(answer({ ...frontEnd.example, 'steering angle': '60°' }).notes.join(' ')).toContain('Outside the range');
+    const swapped = { ...frontEnd.example, 'inner angle': '10°', 'outer angle': '12°' };
+    expect(answer(swapped).notes.join(' ')).toContain('the two readings are not exchanged');
+    expect(answer(frontEnd.example).notes.join(' ')).not.toContain('exchanged');
   });
   it('never throws, whatever comes, and never promises', () => {
     const keys = [...Object.keys(frontEnd.example), ...Object.keys(linkage), 'shim', 'shim gain', 'caster left'];

@@ -176,4 +176,9 @@ export const frontEndUnusual = (input: Asked): readonly string[] => [
   ...unusual(input, withSides('tyre diameter'), [0.24, 0.3], 'mm'),
   ...unusual(input, withSides('stub length'), [0.06, 0.2], 'mm'),
   ...unusual(input, ['steering angle', 'column angle'], [-45 * DEGREE, 45 * DEGREE], '°'),
+  ...(siOf(input, 'inner angle') < siOf(input, 'outer angle')
+    ? [
+        'Outside the range this was checked for: the wheel on the inside turns less than the one on the outside. See that the two readings are not exchanged.',
+      ]
+    : []),
 ];

@@ -171,6 +171,7 @@ describe('a question that cannot be', () => {
     ['a wrong unit', { mass: '175 N' }, 'mass'],
     ['bolt and axle exchanged', { 'axle diameter': '8 mm', 'bolt diameter': '50 mm' }, 'bolt diameter'],
     ['half a bolt', { bolts: '1.5' }, 'bolts'],
+    ['a nut factor in per cent without its sign', { 'nut factor': '20' }, 'nut factor'],
     ['a wall thicker than the axle', { 'axle wall': '26 mm' }, 'axle wall'],
     [
       'outer and inner exchanged',

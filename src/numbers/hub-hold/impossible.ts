@@ -50,6 +50,15 @@ export function impossible(input: Input): readonly InputProblem[] {
       'write friction as a number such as "0.20"',
     ),
   );
+  say(
+    mustBe(
+      'nut factor',
+      input['nut factor'],
+      'below 1, usually 0.10 to 0.35',
+      si => si < 1,
+      'write for example "0.20"',
+    ),
+  );
   const clean = input['friction clean']?.si ?? 0.2;
   say(
     mustBe(

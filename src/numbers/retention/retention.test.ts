@@ -145,6 +145,9 @@ describe('the subject', () => {
       'wire diameter',
     ]);
     expect(paths({ means: 'split pin', 'hole diameter': '0.8 mm' })).toEqual(['hole diameter']);
+    expect(paths({ means: 'split pin', thread: 'M8', 'hole diameter': '4 mm' })).toEqual(['hole diameter']);
+    expect(paths({ means: 'split pin', 'hole diameter': '12 mm' })).toEqual(['hole diameter']);
+    expect(paths({ means: 'split pin', thread: 'M8', 'hole diameter': '3.2 mm' })).toEqual([]);
     expect(paths({ means: 'strap', 'strap width': '1 mm' })).toEqual(['strap width']);
     expect(paths({ means: 'strap', load: '3 kg' })).toEqual(['load']);
   });

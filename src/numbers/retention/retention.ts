@@ -1,5 +1,6 @@
 /** Retention: sizes and rules of pin, wire, strap, clip and locking nut, and whether a second one fails another way. */
 
+import type { Measure } from '../../quantity/index.ts';
 import { isThread, readThread } from '../bolt/index.ts';
 import type { Card } from '../card.ts';
 import { type Answer, type InputProblem, type Problems, problems, subject } from '../subject.ts';
@@ -137,6 +138,7 @@ function sizes(input: Input): readonly InputProblem[] {
       got: hole.text,
       remedy: 'give the diameter, not the radius; smaller pins are not listed',
     });
+  if (input.means === 'split pin' && hole) found.push(...tooWide(hole, input.thread));
   if (hole && wire && wire.si > hole.si)
     found.push({
       path: 'wire diameter',
@@ -152,4 +154,25 @@ function sizes(input: Input): readonly InputProblem[] {
       remedy: 'use a wider strap: nothing narrower is listed',
     });
   return found;
+}
+
+/** Beyond this the hole wants a pin that is not listed: the next size of ISO 1234 [m]. */
+const NEXT_PIN = 0.005;
+
+/** A hole for a far larger pin, or one that leaves less than half of the bolt (common practice). */
+function tooWide(hole: Measure, marking: string | undefined): readonly InputProblem[] {
+  const thread = marking === undefined ? undefined : readThread(marking);
+  const bolt = thread && isThread(thread) ? thread : undefined;
+  const half = bolt !== undefined && hole.si >= bolt.diameter / 2 - 1e-9;
+  if (!half && hole.si < NEXT_PIN - 1e-9) return [];
+  return [
+    {
+      path: 'hole diameter',
+      expected: half ? `less than half of the bolt, ${bolt.name}` : 'less than 5 mm',
+      got: hole.text,
+      remedy: half
+        ? 'measure the hole again; one drilled out so far weakens the bolt: use a new one'
+        : 'measure the hole, not the bolt; larger pins are not listed',
+    },
+  ];
 }

@@ -163,6 +163,8 @@ describe('what cannot be is refused with what would be right', () => {
     const { notes } = answer(heavy);
     expect(notes.join(' ')).toContain('total 320 kg');
     expect(notes.join(' ')).toContain('front and rear readings are not exchanged');
+    expect(answer({ ...FOUR, 'least mass': '180 lb' }).notes.join(' ')).toContain('least mass 180 lb against 181 kg');
+    expect(answer({ ...FOUR, 'least mass': '175 kg' }).notes.join(' ')).not.toContain('against');
     for (const raised of ['75.8 kg', '95 kg']) {
       const { notes: told } = answer({ ...FOUR, ...STANCE, ...HEIGHT, 'front raised': raised });
       expect(told.join(' '), raised).toMatch(/range this was checked for: height/);

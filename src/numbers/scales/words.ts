@@ -121,6 +121,11 @@ function unusual({ now, corners, input, height }: Worked): readonly string[] {
   const found: string[] = [];
   if (now.mass < 100 || now.mass > 300)
     found.push(`${outside} total ${formatQuantity(now.mass, 'kg')}, usually 100 kg to 300 kg with its driver.`);
+  const least = input['least mass'];
+  if (least && Math.abs(least.si - now.mass) > 0.4 * now.mass)
+    found.push(
+      `${outside} least mass ${least.text} against ${formatQuantity(now.mass, 'kg')}. See that both are kart with driver, and in the unit that was meant.`,
+    );
   if (corners) {
     const { front, left } = corners.shares;
     if (front < 0.35 || front > 0.55)

@@ -1,7 +1,11 @@
-/** The bench. Figures of one run on one machine: compare the ratios, and runs on the same machine. */
+/**
+ * The bench. Figures of one run on one machine: compare the ratios, and runs on the same machine.
+ * With the name of a group only that group: `npm run bench:risk`.
+ */
 import { cpus } from 'node:os';
 import { appends } from './append.ts';
 import { ballasts } from './ballast.ts';
+import { faultTrees } from './fault-trees.ts';
 import { folds } from './fold.ts';
 import { frontEnds } from './front-end.ts';
 import { type Figure, table } from './measure.ts';
@@ -11,13 +15,19 @@ import { starts } from './start.ts';
 console.log(
   `Node ${process.versions.node}, ${process.platform} ${process.arch}, ${cpus().length} cores (${cpus()[0]?.model ?? 'unknown'})\n`,
 );
-for (const [title, measure] of [
-  ['Plan', plans],
-  ['Fold', folds],
-  ['Append', appends],
-  ['Ballast', ballasts],
-  ['Front end', frontEnds],
-  ['Start', starts],
-] satisfies [string, () => Promise<readonly Figure[]>][]) {
-  console.log(`${title}\n${table(await measure())}\n`);
-}
+const [only] = process.argv.slice(2);
+const all: readonly [title: string, measure: () => Promise<readonly Figure[]>, group: string][] = [
+  ['Plan', plans, 'planner'],
+  ['Fold', folds, 'book'],
+  ['Append', appends, 'book'],
+  ['Ballast', ballasts, 'numbers'],
+  ['Front end', frontEnds, 'numbers'],
+  ['Fault trees', faultTrees, 'risk'],
+  ['Start', starts, 'start'],
+];
+const chosen = all.filter(([, , group]) => only === undefined || group === only);
+if (chosen.length === 0)
+  throw new Error(
+    `bench: group must be one of ${[...new Set(all.map(([, , group]) => group))].join(', ')}, got ${only}`,
+  );
+for (const [title, measure] of chosen) console.log(`${title}\n${table(await measure())}\n`);

@@ -5,7 +5,8 @@
  * Minato 1993, 30th Design Automation Conference, "Zero-suppressed BDDs for set manipulation" (memory).
  */
 import type { Functions } from './functions.ts';
-import { Nodes, ONE, Results, ZERO } from './nodes.ts';
+import { Nodes, ONE, ZERO } from './nodes.ts';
+import { Results } from './results.ts';
 
 export class CutSetDiagram {
   readonly nodes: Nodes;
@@ -31,6 +32,11 @@ export class CutSetDiagram {
     const made = this.#made(level[f] as number, needing, this.minimal(rest));
     this.#minimal[f] = made;
     return made;
+  }
+
+  /** The end of this diagram. */
+  release(): void {
+    for (const table of [this.nodes, this.#without]) table.release();
   }
 
   /** Of these sets those that do not bring `f` about. */

@@ -3,7 +3,8 @@
  * when it does not (low). The same function is the same node.
  * Source: Bryant 1986, IEEE Transactions on Computers C-35, "Graph-based algorithms for Boolean function manipulation" (memory).
  */
-import { Nodes, ONE, Results, ZERO } from './nodes.ts';
+import { Nodes, ONE, ZERO } from './nodes.ts';
+import { Results } from './results.ts';
 
 export class Functions {
   readonly nodes: Nodes;
@@ -59,6 +60,11 @@ export class Functions {
     for (const one of deepest)
       of = of.map((without, j) => (j === 0 ? ONE : this.or(without, this.and(one, of[j - 1] as number))));
     return of[k] as number;
+  }
+
+  /** The end of these functions. */
+  release(): void {
+    for (const table of [this.nodes, this.#and, this.#or]) table.release();
   }
 
   #made(level: number, high: number, low: number): number {

@@ -43,7 +43,7 @@ export function solve({ events, gates }: Network, top: Ref, limit: number): Solv
   });
   const cutSets = new CutSetDiagram(functions, limit);
   const sets = roots.map(root => cutSets.minimal(root));
-  return {
+  const solved = {
     functions: diagramOf(functions.nodes, roots),
     cutSets: diagramOf(cutSets.nodes, sets),
     asked: Int32Array.from(asked),
@@ -51,4 +51,7 @@ export function solve({ events, gates }: Network, top: Ref, limit: number): Solv
     moduleAt: Int32Array.from(modules.flatMap((module, m) => module.asks.map(() => m))),
     moduleLevel: Int32Array.from(modules, ({ gates: own }) => levels[own.at(-1) ?? 0] as number),
   };
+  functions.release();
+  cutSets.release();
+  return solved;
 }

@@ -109,12 +109,10 @@ describe('JSON', () => {
     expect(remedies(found).at(-1)).toMatch(/^did you mean "top"/);
   });
 
-  it('says which shape was expected', () => {
-    expect(wrong(readJsonTree({ top: 'a', gates: { a: { op: 'xor', inputs: 'b' } } }))).toEqual([
-      expect.stringMatching(/^gates\/a\/op: one of "and", "or", "atleast", got "xor"/),
-      expect.stringMatching(/^gates\/a\/inputs: array, got "b"/),
-      expect.stringMatching(/^basic: record, got nothing/),
-    ]);
+  it('says where the shape is another', () => {
+    const found = readJsonTree({ top: 'a', gates: { a: { op: 'xor', inputs: 'b' } } });
+    expect(wrong(found).map(each => each.split(':')[0])).toEqual(['gates/a/op', 'gates/a/inputs', 'basic']);
+    expect(wrong(found)[0]).toBe('gates/a/op: one of "and", "or", "atleast", got "xor"');
   });
 
   it('shows the way round that gates make', () => {

@@ -22,24 +22,24 @@ export type LifeProblem = {
 
 /** What cannot be in a record of lives, all at once; empty when it can be worked with. */
 export function lifeProblems(lives: readonly Life[]): readonly LifeProblem[] {
-  return lives.flatMap((life, place) => {
-    const found: LifeProblem[] = [];
+  const found: LifeProblem[] = [];
+  lives.forEach((life, place) => {
     const { age, from = 0 } = life;
     const fineAt = life.fate === 'found' ? (life.fineAt ?? 0) : undefined;
+    const least = ended(life) ? 'an age above 0 for one that failed' : 'an age of 0 or more';
     const say = (what: LifeProblem['what'], expected: string, got: number) =>
       found.push({ place, what, expected, got });
-    if (!(Number.isFinite(age) && (ended(life) ? age > 0 : age >= 0)))
-      say('age', ended(life) ? 'an age above 0 for one that failed' : 'an age of 0 or more', age);
-    else {
-      if (!(from >= 0 && (ended(life) ? from < age : from <= age)))
-        say('from', `an age from 0 to below its last, ${age}`, from);
-      if (fineAt !== undefined && !(fineAt >= 0 && fineAt < age))
-        say('fineAt', `an age from 0 to below the one it was found at, ${age}`, fineAt);
-      if (fineAt !== undefined && fineAt > 0 && fineAt < from)
-        say('fineAt', `an age of ${from} or more, from when it was watched`, fineAt);
+    if (!(age < Number.POSITIVE_INFINITY && (age > 0 || (age === 0 && !ended(life))))) {
+      say('age', least, age);
+      return;
     }
-    return found;
+    if (from !== 0 && !(from > 0 && (ended(life) ? from < age : from <= age)))
+      say('from', `an age from 0 to below its last, ${age}`, from);
+    if (fineAt === undefined || fineAt === 0) return;
+    if (!(fineAt > 0 && fineAt < age)) say('fineAt', `an age from 0 to below the one it was found at, ${age}`, fineAt);
+    else if (fineAt < from) say('fineAt', `an age of ${from} or more, from when it was watched`, fineAt);
   });
+  return found;
 }
 
 /** A caller's bug: what came from outside is held against `lifeProblems` before. */
@@ -53,7 +53,7 @@ export function mustBeLives(who: string, lives: readonly Life[]): void {
  * are one life. For the likelihood that is the same to the last bit; for counts and ranks it is not.
  */
 export function joined(lives: readonly Life[]): readonly Life[] {
-  if (!lives.some(({ from = 0 }) => from > 0)) return lives;
+  if (lives.every(({ from }) => from === undefined || from === 0)) return lives;
   const before = lives.filter(({ from = 0 }) => !(from > 0));
   const later = lives.filter(({ from = 0 }) => from > 0).sort((a, b) => (a.from ?? 0) - (b.from ?? 0));
   for (const life of later) {

@@ -22,3 +22,15 @@ export {
   withSharedCause,
 } from './fault-tree/index.ts';
 export { type Fitness, fitness, type Reason } from './fitness.ts';
+export {
+  CHANCE_BANDS,
+  type ChanceBand,
+  LEVELS,
+  type Level,
+  overEvents,
+  type RiskCode,
+  type RiskScheme,
+  readRiskScheme,
+  riskCode,
+  type Severity,
+} from './risk-code.ts';

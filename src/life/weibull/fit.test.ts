@@ -111,6 +111,17 @@ describe('the most likely life', () => {
     ]);
     expect(three).toEqual(whole);
   });
+  it('of a long record is found though hardly any of it fails, and that late', () => {
+    const lives = [
+      ...Array.from({ length: 3000 }, (_, n) => running(1 + (n % 10))),
+      failed(400),
+      failed(450),
+      running(500),
+    ];
+    const [fit, slow] = [fitOf(lives), bisected(lives)];
+    expect(fit.shape / slow.shape).toBeCloseTo(1, 9);
+    expect(fit.scale / slow.scale).toBeCloseTo(1, 9);
+  });
   it('of a find between close looks is that of a failure between them', () => {
     const [between, exact] = [
       [found(29.99, 30.01), failed(20), running(40)],

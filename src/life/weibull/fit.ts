@@ -101,10 +101,11 @@ function closed(of: Evidence): WeibullFit {
 /** Of a long record every so manyth life tells the shape to a few per cent, for next to nothing. */
 function start({ ages, ofFailed, failed }: Evidence): number {
   const rough = Math.max(0.2, Math.min(20, -failed / ofFailed));
-  const stride = Math.floor(ages.length / 400);
-  if (stride < 4) return rough;
+  const stride = Math.floor(ages.length / 150);
+  if (stride < 3) return rough;
   const some = new Float64Array(Math.floor(ages.length / stride));
-  for (let n = 0; n < some.length; n++) some[n] = ages[n * stride] as number;
+  // The largest (0) among them, else they might have no root.
+  for (let n = 1; n < some.length; n++) some[n] = ages[n * stride] as number;
   return solve(some, ofFailed / failed, rough).shape;
 }
 

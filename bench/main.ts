@@ -8,6 +8,7 @@ import { ballasts } from './ballast.ts';
 import { faultTrees } from './fault-trees.ts';
 import { folds } from './fold.ts';
 import { frontEnds } from './front-end.ts';
+import { lives } from './lives.ts';
 import { type Figure, table } from './measure.ts';
 import { plans } from './plan.ts';
 import { starts } from './start.ts';
@@ -23,6 +24,7 @@ const all: readonly [title: string, measure: () => Promise<readonly Figure[]>, g
   ['Ballast', ballasts, 'numbers'],
   ['Front end', frontEnds, 'numbers'],
   ['Fault trees', faultTrees, 'risk'],
+  ['Lives', lives, 'risk'],
   ['Start', starts, 'start'],
 ];
 const chosen = all.filter(([, , group]) => only === undefined || group === only);

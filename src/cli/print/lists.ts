@@ -65,6 +65,6 @@ function plain(value: unknown): string {
   if (typeof value !== 'object' || value === null) return String(value);
   if ('text' in value) return String(value.text);
   return Object.entries(value)
-    .map(([key, one]) => `${key} ${String(one)}`)
+    .map(([key, one]) => `${key} ${plain(one)}`)
     .join(' ');
 }

@@ -18,6 +18,8 @@ export type BareProblem = {
   readonly schema: z.ZodType;
   /** A problem that can be asked as it stands. */
   readonly example: Readonly<Record<string, unknown>>;
+  /** The key under which a question written in XML stands; undefined where none is read. */
+  readonly xml?: string;
   /** One solution for one problem, an array for an array. Never throws on input from outside. */
   readonly ask: (input: unknown) => Solution | readonly Solution[] | Problems;
 };
@@ -27,7 +29,7 @@ export type BareProblem = {
  * before the first is solved: all problems with `check`, which holds what a shape cannot say.
  */
 export function bareProblem<T>(
-  about: Pick<BareProblem, 'name' | 'title' | 'how' | 'sources' | 'example'> & {
+  about: Pick<BareProblem, 'name' | 'title' | 'how' | 'sources' | 'example' | 'xml'> & {
     readonly schema: z.ZodType<T>;
     readonly check: (one: T) => readonly InputProblem[];
     readonly solve: (one: T) => Solution;

@@ -1,5 +1,6 @@
 /** Every problem that can be asked bare. One more: a file bare-NAME.ts with its schema and example, and a line here. */
+import { bareFaultTree } from './bare-fault-tree.ts';
 import { bareLife } from './bare-life.ts';
 import type { BareProblem } from './bare-problem.ts';
 
-export const bareProblems: readonly BareProblem[] = [bareLife];
+export const bareProblems: readonly BareProblem[] = [bareFaultTree, bareLife];

@@ -155,3 +155,17 @@ test('over HTTP the same reading gets the same answer', async () => {
     await served.stop();
   }
 });
+
+describe('a fault tree', () => {
+  test('is read as XML from standard input, and a bad one is refused with its line', async () => {
+    const gate = '<define-gate name="off"><and><event name="nut"/><event name="pin"/></and></define-gate>';
+    const event = (name: string) => `<define-basic-event name="${name}"><float value="0.5"/></define-basic-event>`;
+    const tree = `<opsa-mef><define-fault-tree name="hub">${gate}${event('nut')}${event('pin')}</define-fault-tree></opsa-mef>`;
+    const run = await kw(['calc', 'fault-tree'], tree);
+    expect(run).toMatchObject({ code: 0, err: '' });
+    expect(JSON.parse(run.out)).toEqual({ cutSets: { count: 1, byOrder: [0, 1] }, singlePoints: [], top: 0.25 });
+    const cut = await kw(['calc', 'fault-tree'], '<opsa-mef>\n<define-fault-tree>');
+    expect(cut.code).not.toBe(0);
+    expect(cut.err).toMatch(/line 2: Expected <\/define-fault-tree>/);
+  });
+});

@@ -61,10 +61,13 @@ function unknown(name: string, bare: readonly BareProblem[]): never {
   );
 }
 
-async function question(world: World, { input }: Asked, subject: Pick<Subject, 'example'>): Promise<unknown> {
+type Asking = Pick<BareProblem, 'example' | 'xml'>;
+
+async function question(world: World, { input }: Asked, subject: Asking): Promise<unknown> {
   const text = input ?? (await world.stdin());
   const example = `For example --input '${JSON.stringify(subject.example)}'.`;
   if (!text?.trim()) return fail('wrong shape', 'calc', 'Expected the question as JSON, got nothing.', example);
+  if (subject.xml !== undefined && text.trimStart().startsWith('<')) return { [subject.xml]: text };
   try {
     return JSON.parse(text);
   } catch {

@@ -203,7 +203,7 @@ describe('XML', () => {
     ['a document type', '<!DOCTYPE a [<!ENTITY b "c">]><opsa-mef/>', 'line 1: an element, got "<!DOCTYPE a [<!ENTIT"'],
     ['an entity of its own', mef(event('&b;', '0.1')), 'line 3: one of &amp; &lt; &gt; &quot; &apos;, got "&b;"'],
     ['an instruction', mef('<?x y?>'), 'line 3: an element, got "<?x y?>"'],
-    ['an element left open', '<opsa-mef>\n<or>', 'line 2: an element, got the end of the file'],
+    ['an element left open', '<opsa-mef>\n<or>', 'line 2: </or>, opened in line 2, got the end of the file'],
     ['another one closed', '<opsa-mef>\n</or>', 'line 2: </opsa-mef>, opened in line 1, got </or>'],
     ['more than one document', '<opsa-mef/><opsa-mef/>', 'line 1: nothing after the first element, got "<opsa-mef/>"'],
     ['a bare value', '<opsa-mef name=t/>', 'line 1: the value of name in quotes, got "t/>"'],

@@ -63,6 +63,12 @@ function outermost(scan: Scanner): XmlElement {
       if (above === undefined) return inside;
       above.children.push(inside);
     } else {
+      if (inside && scan.atEnd())
+        scan.wrong(
+          `</${inside.name}>, opened in line ${inside.line}`,
+          scan.here(),
+          'close it; the file may be cut short',
+        );
       if (open.length === XML_LIMITS.depth)
         scan.wrong(
           `at most ${XML_LIMITS.depth} elements inside each other`,

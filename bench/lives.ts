@@ -75,6 +75,9 @@ function timed(work: () => unknown): number {
   return all[5] ?? Number.NaN;
 }
 
+/** Not a dependency: compared with where it is installed. */
+const R = 'Rscript';
+
 type Theirs = {
   readonly ms: number;
   readonly rootMs: number;
@@ -103,7 +106,7 @@ function survreg(records: readonly (readonly Life[])[]): readonly Theirs[] | und
       [...record.map(({ age }) => age), ...record.map(({ fate }) => (fate === 'failed' ? 1 : 0))].join(' '),
     )
     .join('\n');
-  const { status, stdout } = spawnSync('Rscript', ['-e', SCRIPT], { input: `${input}\n`, encoding: 'utf8' });
+  const { status, stdout } = spawnSync(R, ['-e', SCRIPT], { input: `${input}\n`, encoding: 'utf8' });
   if (status !== 0) return undefined;
   return stdout
     .trim()

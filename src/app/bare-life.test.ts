@@ -44,6 +44,17 @@ describe('calc life', () => {
     expect(posterior).toMatchObject({ basis: 'mostly starting guess', chance: expect.closeTo(0.0464934671, 9) });
     expect(JSON.stringify(posterior)).toContain('about 5 would see it fail');
   });
+  it('takes two answers for a prior: half gone by 40, one in ten by 15', () => {
+    const gone = [
+      { share: 0.5, by: 40 },
+      { share: 0.1, by: 15 },
+    ];
+    const { posterior } = ask({ times: [20], failed: [0], prior: { gone }, age: 20, hours: 3 });
+    expect(posterior).toMatchObject({ basis: 'mostly starting guess', chance: expect.any(Number) });
+    expect(refused({ times: [20], failed: [0], prior: { gone: gone.map(one => ({ ...one, by: 10 })) } })).toMatchObject(
+      [{ path: 'prior/gone' }],
+    );
+  });
   it('with no failure and a prior answers with the reason and no shape', () => {
     const answer = ask({ times: [20, 30], failed: [0, 0], prior });
     expect(answer).toMatchObject({ noFit: 'no failure', posterior: { basis: 'mostly starting guess' } });
@@ -78,6 +89,14 @@ describe('calc life refuses', () => {
     expect(refused({ times: [3, 4], failed: [1] })).toMatchObject([{ path: 'failed', got: '1' }]);
     expect(refused({ times: ['3 h'], failed: [1] })).toMatchObject([{ path: 'times/0' }]);
     expect(refused({ times: [3], failed: ['yes'] })).toMatchObject([{ path: 'failed/0' }]);
+  });
+  it('a prior that is neither a shape nor two answers, or both', () => {
+    expect(refused({ times: [3, 9], failed: [1, 0], prior: {} })).toMatchObject([{ path: 'prior', got: '{}' }]);
+    const gone = [
+      { share: 0.1, by: 2 },
+      { share: 0.5, by: 4 },
+    ];
+    expect(refused({ times: [3, 9], failed: [1, 0], prior: { ...prior, gone } })).toMatchObject([{ path: 'prior' }]);
   });
   it('a prior of nothing, hours without a prior, an age without hours', () => {
     expect(refused({ times: [3, 9], failed: [1, 0], prior: { shape: { median: 0, spread: 0.3 } } })).toMatchObject([

@@ -54,13 +54,25 @@ export function mustBeLives(who: string, lives: readonly Life[]): void {
  */
 export function joined(lives: readonly Life[]): readonly Life[] {
   if (lives.every(({ from }) => from === undefined || from === 0)) return lives;
-  const before = lives.filter(({ from = 0 }) => !(from > 0));
+  const all: Life[] = lives.filter(({ from = 0 }) => !(from > 0));
   const later = lives.filter(({ from = 0 }) => from > 0).sort((a, b) => (a.from ?? 0) - (b.from ?? 0));
+  /** Where the fine ones of an age stand. */
+  const fineAt = new Map<number, number[]>();
+  const note = (life: Life, place: number): void => {
+    if (ended(life)) return;
+    const places = fineAt.get(life.age);
+    if (places) places.push(place);
+    else fineAt.set(life.age, [place]);
+  };
+  all.forEach(note);
   for (const life of later) {
-    const place = before.findIndex(one => !ended(one) && one.age === life.from && one.age > 0);
-    const leg = before[place];
-    if (leg === undefined) before.push(life);
-    else before[place] = { ...life, from: leg.from ?? 0 };
+    const place = fineAt.get(life.from ?? 0)?.pop();
+    const leg = place === undefined ? undefined : all[place];
+    if (place === undefined || leg === undefined) note(life, all.push(life) - 1);
+    else {
+      all[place] = { ...life, from: leg.from ?? 0 };
+      note(life, place);
+    }
   }
-  return before;
+  return all;
 }

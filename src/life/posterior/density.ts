@@ -25,8 +25,15 @@ const DEPTH = 45;
 
 export function latticeOf(prior: Prior, of: Evidence): Lattice {
   let box = wideBox(prior, of);
-  for (let turn = 0; turn < 30; turn++) {
-    const next = drawnIn(box, heights(prior, of, box));
+  for (let turn = 0; turn < 60; turn++) {
+    const seen = heights(prior, of, box);
+    // A record that contradicts a narrow guess lies outside of where the guess was looked for.
+    const off = turn < 30 ? topOffEdge(box, seen) : undefined;
+    if (off) {
+      box = off;
+      continue;
+    }
+    const next = drawnIn(box, seen);
     const shrunk = size(next) < 0.7 * size(box);
     box = next;
     if (!shrunk) break;
@@ -62,6 +69,16 @@ const size = ({ b, m }: Box): number => (b[1] - b[0]) * (m[1] - m[0]);
 const step = ([low, high]: readonly [number, number], count: number): number => (high - low) / (count - 1);
 const nodes = (ends: readonly [number, number], count: number): Float64Array =>
   Float64Array.from({ length: count }, (_, n) => ends[0] + n * step(ends, count));
+
+/** Twice as wide on the side whose edge holds the top; undefined where the top lies inside. */
+function topOffEdge({ b, m }: Box, values: Float64Array): Box | undefined {
+  const top = values.indexOf(values.reduce((most, one) => Math.max(most, one), Number.NEGATIVE_INFINITY));
+  const wider = ([low, high]: readonly [number, number], at: number, count: number) =>
+    [at === 0 ? 2 * low - high : low, at === count - 1 ? 2 * high - low : high] as const;
+  const [row, column] = [Math.floor(top / COLUMNS), top % COLUMNS];
+  const inside = row > 0 && row < ROWS - 1 && column > 0 && column < COLUMNS - 1;
+  return inside ? undefined : { b: wider(b, row, ROWS), m: wider(m, column, COLUMNS) };
+}
 
 /** The rows and columns that reach up to what counts, and two more on each side. */
 function drawnIn(box: Box, values: Float64Array): Box {
@@ -100,18 +117,25 @@ function heights(prior: Prior, of: Evidence, box: Box): Float64Array {
     let sum = 0;
     for (const x of of.ages) sum += Math.exp(shape * x);
     for (const x of of.late) sum -= Math.exp(shape * x);
-    const found = of.found.map(({ fine, at }) => ({ fine: Math.exp(shape * fine), at: Math.exp(shape * at) }));
+    const found = of.found.map(({ fine, at }) => ({
+      fine: Math.exp(shape * fine),
+      lnGap: shape * at + Math.log1p(-Math.exp(shape * (fine - at))),
+    }));
     const level = lnNormal(lnShape, prior.shape) + of.failed * (lnShape - of.top) + (shape - 1) * of.ofFailed;
     for (let column = 0; column < COLUMNS; column++) {
       const lambda = -shape * ((scales[column] as number) - of.top);
       const rate = Math.exp(lambda);
       let value = level + of.failed * lambda - rate * sum + (guess[column] as number);
-      for (const { fine, at } of found) value += Math.log(-Math.expm1(-rate * (at - fine))) - rate * fine;
+      for (const { fine, lnGap } of found) value += lnBetween(lambda + lnGap) - rate * fine;
       values[row * COLUMNS + column] = Number.isNaN(value) ? Number.NEGATIVE_INFINITY : value;
     }
   });
   return values;
 }
+
+/** ln(1 - e^-x) for ln x: nothing is lost where x is too small to be told from 0. */
+const lnBetween = (lnX: number): number =>
+  lnX < -12 ? lnX - Math.exp(lnX) / 2 : Math.log(-Math.expm1(-Math.exp(lnX)));
 
 const lnNormal = (x: number, { median, spread }: { readonly median: number; readonly spread: number }): number =>
   -0.5 * ((x - Math.log(median)) / spread) ** 2 - Math.log(spread * Math.sqrt(2 * Math.PI));

@@ -146,6 +146,18 @@ describe('record and guess', () => {
     const zero: Prior = { shape: { median: 2, spread: 0 }, source: 'zero' };
     expect(() => posteriorOf(zero, [failed(3)])).toThrow('shape must have median and spread above 0, got 2 and 0');
   });
+  it('that contradict each other meet where both weigh, far outside of the guess', () => {
+    const sure: Prior = { shape: { median: 2, spread: 0.05 }, scale: { median: 1, spread: 0.05 }, source: 'sure' };
+    const { meanLnScale, sdLnScale } = momentsOf(
+      weigh(
+        Array.from({ length: 2000 }, () => running(900)),
+        sure,
+      ),
+    );
+    expect(meanLnScale).toBeGreaterThan(8 * 0.05); // the guess has 0
+    expect(sdLnScale).toBeLessThan(0.1);
+    expect(weigh([{ fate: 'found', age: 1e-9, fineAt: 0 }], PRIOR).lnEvidence).toBeLessThan(-5);
+  });
   test('in another unit say the same', () => {
     fc.assert(
       fc.property(record, fc.double({ min: 0.01, max: 100, noNaN: true }), (lives, k) => {

@@ -33,7 +33,7 @@ export function chanceWords(chance: Chance, from: Posterior, times = 'weekends l
 
 /** '7 on record, 2 of them failed', and how much of the number is the guess. */
 export function basisWords({ basis, units, failures, prior }: Posterior): string {
-  const record = `${units} on record, ${failures === 0 ? 'none' : failures} of them failed`;
+  const record = `${shown(units)} on record, ${failures === 0 ? 'none' : shown(failures)} of them failed`;
   if (basis === 'starting guess') return `Only our starting guess: nothing on record yet. Guess: ${prior.source}.`;
   if (basis === 'mostly starting guess') return `Mostly our starting guess: ${record}. Guess: ${prior.source}.`;
   return `From your own record: ${record}; starting guess: ${prior.source}.`;

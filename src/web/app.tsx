@@ -8,6 +8,7 @@ import { Numbers } from './views/numbers.tsx';
 import { RecordSheet } from './views/record.tsx';
 import { Setup } from './views/setup.tsx';
 import { Today } from './views/today.tsx';
+import { Track } from './views/track.tsx';
 import { Who } from './views/who.tsx';
 import { Work } from './views/work.tsx';
 import { WRITING } from './views/write-down.tsx';
@@ -16,6 +17,7 @@ const NAMES: Readonly<Record<Sheet, string>> = {
   today: 'Today',
   work: 'Work',
   kart: 'Kart',
+  track: 'Track',
   record: 'Record',
   fit: 'Fit',
 };
@@ -143,6 +145,8 @@ export function App({ session, keep }: { readonly session: Session; readonly kee
                 move({ sheet: 'record' });
               }}
             />
+          ) : place.sheet === 'track' ? (
+            <Track key={snapshot.kart.name} snapshot={snapshot} session={session} keep={keep} />
           ) : place.sheet === 'record' ? (
             <RecordSheet snapshot={snapshot} session={session} keep={keep} />
           ) : (

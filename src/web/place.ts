@@ -2,9 +2,9 @@
  * Where the person is: a sheet and, on the work sheet, a step; on the numbers, which one. Kept in the address and, for
  * after a reload, on the device.
  */
-export const SHEETS = ['today', 'work', 'kart', 'record', 'fit'] as const;
+export const SHEETS = ['today', 'work', 'kart', 'track', 'record', 'fit'] as const;
 export type Sheet = (typeof SHEETS)[number];
-/** Numbers and set-up are reached from Today and Kart: a sixth name does not fit beside the five on a phone. */
+/** Numbers and set-up are reached from Today and Kart: a seventh name does not fit beside the six on a phone. */
 const BESIDE = ['numbers', 'setup'] as const;
 export type Place = {
   readonly sheet: Sheet | (typeof BESIDE)[number];

@@ -18,43 +18,68 @@ export function Answered(props: {
   const { subject, question, answer } = props;
   // Not drawn anew with every letter that is typed.
   const drawn = useMemo(() => plateOf(subject.name, { question, answer }), [subject, question, answer]);
-  const marked = answer.notes.filter(note => MARKED.test(note));
-  const said = answer.say.filter(text => !CAUTION.test(text));
-  const cautions = answer.say.filter(text => CAUTION.test(text));
   return (
     <>
-      {marked.length > 0 && (
-        <div class="refused">
-          {marked.map(note => (
-            <p key={note}>
-              <b>{note.startsWith('Reject') ? 'Not to be used so.' : 'Outside what this was checked for.'}</b>{' '}
-              {capital(note.replace(/^Reject: |^Outside (the range this was checked for|validity): /, ''))}
-            </p>
-          ))}
-        </div>
-      )}
-      <div class="said">
-        {said.map(text => (
-          <p key={text}>{text}</p>
-        ))}
-      </div>
+      <Marked answer={answer} />
+      <Said answer={answer} />
       {drawn && <PlateFigure drawn={drawn} />}
-      {cautions.map(text => (
-        <Caution key={text} text={capital(text.replace(CAUTION, ''))} />
-      ))}
-      {answer.notes
-        .filter(note => !MARKED.test(note))
-        .map(note => (
-          <p key={note} class="note">
-            {note}
-          </p>
-        ))}
+      <Cautions answer={answer} />
+      <Notes answer={answer} />
       <Figures subject={subject} answer={answer} />
     </>
   );
 }
 
-function Figures({ subject, answer }: { readonly subject: Subject; readonly answer: Answer }) {
+type Of = { readonly answer: Answer };
+
+export function Marked({ answer }: Of) {
+  const marked = answer.notes.filter(note => MARKED.test(note));
+  if (marked.length === 0) return null;
+  return (
+    <div class="refused">
+      {marked.map(note => (
+        <p key={note}>
+          <b>{note.startsWith('Reject') ? 'Not to be used so.' : 'Outside what this was checked for.'}</b>{' '}
+          {capital(note.replace(/^Reject: |^Outside (the range this was checked for|validity): /, ''))}
+        </p>
+      ))}
+    </div>
+  );
+}
+
+export const Said = ({ answer }: Of) => (
+  <div class="said">
+    {answer.say
+      .filter(text => !CAUTION.test(text))
+      .map(text => (
+        <p key={text}>{text}</p>
+      ))}
+  </div>
+);
+
+export const Cautions = ({ answer }: Of) => (
+  <>
+    {answer.say
+      .filter(text => CAUTION.test(text))
+      .map(text => (
+        <Caution key={text} text={capital(text.replace(CAUTION, ''))} />
+      ))}
+  </>
+);
+
+export const Notes = ({ answer }: Of) => (
+  <>
+    {answer.notes
+      .filter(note => !MARKED.test(note))
+      .map(note => (
+        <p key={note} class="note">
+          {note}
+        </p>
+      ))}
+  </>
+);
+
+export function Figures({ subject, answer }: { readonly subject: Subject; readonly answer: Answer }) {
   const { first, rest } = readFirst(subject, answer);
   return (
     <section class="group">
@@ -70,7 +95,7 @@ function Figures({ subject, answer }: { readonly subject: Subject; readonly answ
   );
 }
 
-function PlateFigure({ drawn }: { readonly drawn: Drawn }) {
+export function PlateFigure({ drawn }: { readonly drawn: Drawn }) {
   return (
     <figure class="sheet plate-sheet">
       {drawn.drawing}

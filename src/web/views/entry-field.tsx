@@ -120,7 +120,7 @@ function Photo({ field, value, session, onInput }: Props) {
 }
 
 /** Newest first: a run belongs to the latest more often than to the first. */
-const eventsOf = ({ state }: Snapshot): readonly (readonly [string, string])[] =>
+export const eventsOf = ({ state }: Snapshot): readonly (readonly [string, string])[] =>
   Object.values(state.events)
     .toSorted((a, b) => (a.from < b.from ? 1 : -1))
     .map(e => [e.event, `${e.event}, ${dateOf(e.from)}`] as const);

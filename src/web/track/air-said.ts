@@ -1,0 +1,77 @@
+/** The air as it was read before a session: from what was typed to a weather fact, and what the last one there says. */
+import type { FactLine } from '../../app/index.ts';
+import type { FactOf } from '../../book/index.ts';
+import type { Draft } from '../server.ts';
+import { isProblem, type Measured, numberSaid, problemAt, type Said, said, type Typed } from './said.ts';
+
+export const AIR: Readonly<Record<'celsius' | 'pascal' | 'elevation' | 'humidity' | 'trackCelsius', Measured>> = {
+  celsius: { key: 'celsius', label: 'Temperature, in the shade', unit: '°C', dimension: 'temperature' },
+  pascal: { key: 'pascal', label: 'Pressure', unit: 'hPa', dimension: 'pressure-absolute' },
+  elevation: { key: 'elevation', label: 'Height of the track above the sea', unit: 'm', dimension: 'length' },
+  humidity: { key: 'humidity', label: 'Humidity', unit: '%', dimension: 'ratio' },
+  trackCelsius: { key: 'trackCelsius', label: 'Surface of the track', unit: '°C', dimension: 'temperature' },
+};
+
+/** Which pressure that is: value, what it is called, how to know it. */
+export const PRESSURES = [
+  ['station', 'Read at the track', 'A barometer here, not set to the sea'],
+  ['QNH', 'Airfield QNH', 'As an airfield gives it'],
+  ['sea level', 'Weather map or app', 'Brought down to the sea'],
+] as const;
+
+/** What a pressure was brought down to the sea from is needed to bring it back. */
+export const asksElevation = (typed: Typed): boolean => typed.pressureIs === 'QNH' || typed.pressureIs === 'sea level';
+
+/** @param track name of the track, where an event says it */
+export function weatherSaid(typed: Typed, track: string | undefined): Said<Draft> {
+  const read = {
+    celsius: numberSaid(typed, AIR.celsius),
+    pascal: numberSaid(typed, AIR.pascal),
+    elevation: asksElevation(typed) ? numberSaid(typed, AIR.elevation) : undefined,
+    humidity: numberSaid(typed, AIR.humidity),
+    trackCelsius: numberSaid(typed, AIR.trackCelsius),
+  };
+  const problems = Object.values(read).filter(isProblem);
+  if (problems.length === 0 && Object.values(read).every(value => value === undefined))
+    problems.push(problemAt('celsius', AIR.celsius.label, 'nothing', 'Read one of them at least.'));
+  if (read.pascal !== undefined && !typed.pressureIs)
+    problems.push(
+      problemAt(
+        'pressureIs',
+        'which pressure this is',
+        'nothing',
+        'Taken for the wrong one it is out by the height of the track: 12 hPa for each 100 m.',
+      ),
+    );
+  if (problems.length > 0) return { ok: false, problems };
+  const { celsius, pascal, elevation, humidity, trackCelsius } = read as Readonly<Record<keyof typeof read, number>>;
+  return {
+    ok: true,
+    value: {
+      kind: 'weather',
+      ...said({
+        celsius,
+        pascal: pascal === undefined ? undefined : pascal * 100,
+        pressureIs: pascal === undefined ? undefined : typed.pressureIs,
+        elevation,
+        humidity: humidity === undefined ? undefined : humidity / 100,
+        trackCelsius,
+        track,
+      }),
+    },
+  };
+}
+
+/**
+ * Kind of pressure and elevation as they were written last at this track; everything else is read anew.
+ * @param facts newest first
+ */
+export function lastAirAt(facts: readonly FactLine[], track: string | undefined): Typed {
+  const last = facts.find(
+    ({ fact, struck }) => struck === null && fact.kind === 'weather' && fact.pressureIs && fact.track === track,
+  )?.fact as FactOf<'weather'> | undefined;
+  return {
+    ...(last?.pressureIs && { pressureIs: last.pressureIs }),
+    ...(last?.elevation !== undefined && { elevation: String(last.elevation) }),
+  };
+}

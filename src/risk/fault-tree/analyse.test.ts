@@ -177,5 +177,7 @@ describe('a caller', () => {
     expect(() => analysis.topWith(new Map([['c', 0.1]]))).toThrow('topWith: event must be one of the tree, got "c"');
     expect(() => analysis.topWith(new Map([['a', 1.1]]))).toThrow('topWith: chance of a must lie in 0…1, got 1.1');
     expect(() => analysis.topWith(new Map([['a', Number.NaN]]))).toThrow('must lie in 0…1');
+    const given = solved(faultTree('top', { top: ['or', 'a', 'b'] }, { a: true, b: 0.2 }));
+    expect(() => given.topWith(new Map([['a', 0.1]]))).toThrow('event must have a chance, got "a", which is given');
   });
 });

@@ -1,8 +1,7 @@
 /** A fault tree solved: exact chance of its top, minimal cut sets counted and listed, what each event means for it. */
-import { nodeChances, slopes } from './chance.ts';
+import { nodeChances } from './chance.ts';
 import { byOrder, countsOf } from './counts.ts';
-import { involvedIn } from './fussell-vesely.ts';
-import { type Importance, importanceOf } from './importance.ts';
+import { type Importance, importanceOf, importancesIn } from './importance.ts';
 import { listed } from './listing.ts';
 import type { FaultTree } from './model.ts';
 import { networkOf } from './network.ts';
@@ -24,9 +23,12 @@ export type Analysis = {
   readonly cutSets: CutSets;
   /** Events that bring the top about alone: all of them, in the order of the tree. */
   readonly singlePoints: readonly string[];
-  /** Undefined where a chance it hangs on is not known, or where the top cannot happen. Throws for an unknown event. */
+  /**
+   * Undefined where a chance it hangs on is not known, where the top cannot happen, or where its own diagrams outgrow the
+   * limit. Throws for an unknown event.
+   */
   readonly importance: (event: string) => Importance | undefined;
-  /** The top with other chances for some events, in one run over the finished diagram: cheap. Throws outside 0…1. */
+  /** The top with other chances for some events, in one run over the finished diagram: cheap. Throws outside 0…1, and for what is given. */
   readonly topWith: (chances: ReadonlyMap<string, number>) => number | undefined;
 };
 
@@ -50,66 +52,46 @@ const MOST_NODES = 1 << 22;
 function analysis(tree: FaultTree, solved: Solved, nodes: number): Analysis {
   const names = [...tree.events.keys()];
   const numbers = new Map(names.map((name, n) => [name, n]));
-  const given = new Float64Array(solved.asked.length);
-  [...tree.events.values()].forEach((chance, n) => {
-    const level = solved.eventLevel[n] as number;
-    if (level >= 0) given[level] = typeof chance === 'number' ? chance : Number.NaN;
-  });
-  const chance = nodeChances(solved, given);
-  const q = chance.at(-1) ?? Number.NaN;
-  const counts = countsOf(solved);
-  const orders = byOrder(solved, counts);
-  const list: CutSets['list'] = ({ order = Number.POSITIVE_INFINITY, sets = Number.POSITIVE_INFINITY } = {}) => ({
-    *[Symbol.iterator]() {
-      let left = sets;
-      if (left < 1) return;
-      for (const set of listed(solved, counts, order)) {
-        yield set.map(n => names[n] ?? '');
-        if (--left < 1) return;
-      }
-    },
-  });
-  const numberOf = (event: string, asker: string): number => {
-    const n = numbers.get(event);
-    if (n === undefined) throw new Error(`${asker}: event must be one of the tree, got "${event}"`);
-    return n;
-  };
-  const topWith: Analysis['topWith'] = others => {
-    const chances = given.slice();
-    for (const [event, p] of others) {
-      const level = solved.eventLevel[numberOf(event, 'topWith')] as number;
-      if (!(p >= 0 && p <= 1)) throw new Error(`topWith: chance of ${event} must lie in 0…1, got ${p}`);
-      if (level >= 0) chances[level] = p;
-    }
-    return known(nodeChances(solved, chances).at(-1));
-  };
-  const slope = once(() => slopes(solved, given, chance));
-  const involved = once(() => involvedIn(solved, given, nodes));
-  const importance: Analysis['importance'] = event => {
-    const n = numberOf(event, 'importance');
-    const level = solved.eventLevel[n] as number;
-    const p = tree.events.get(event);
-    return importanceOf({
-      p: typeof p === 'number' ? p : Number.NaN,
-      q,
-      slope: level < 0 ? 0 : (slope()[level] as number),
-      involved: involved()(n),
-      without: () => topWith(new Map([[event, 0]])) ?? Number.NaN,
-    });
-  };
-  const singlePoints = [...list({ order: 1 })].map(([event]) => event ?? '');
-  const count = orders.reduce((sum, sets) => sum + sets, 0n);
+  const levelOf = (event: string): number => solved.eventLevel[numbers.get(event) ?? -1] ?? -1;
+  const chances = new Float64Array(solved.asked.length);
+  for (const event of names) if (levelOf(event) >= 0) chances[levelOf(event)] = chanceIn(tree, event);
+  const chance = nodeChances(solved, chances);
+  const importances = importancesIn(solved, { chances, chance, limit: nodes });
+  const cutSets = cutSetsOf(solved, names);
   return {
     kind: 'analysis',
-    top: known(q),
-    cutSets: { count, byOrder: orders, list },
-    singlePoints,
-    importance,
-    topWith,
+    top: known(chance.at(-1)),
+    cutSets,
+    singlePoints: [...cutSets.list({ order: 1 })].map(([event]) => event ?? ''),
+    importance: event => importances(numbers.get(event) ?? -1, chanceIn(tree, event)),
+    topWith: others => {
+      const changed = chances.slice();
+      for (const [event, p] of checked(tree, others)) if (levelOf(event) >= 0) changed[levelOf(event)] = p;
+      return known(nodeChances(solved, changed).at(-1));
+    },
   };
 }
 
-/** The givens alone decide the top. */
+function cutSetsOf(solved: Solved, names: readonly string[]): CutSets {
+  const counts = countsOf(solved);
+  const orders = byOrder(solved, counts);
+  return {
+    count: orders.reduce((sum, sets) => sum + sets, 0n),
+    byOrder: orders,
+    list: ({ order = Number.POSITIVE_INFINITY, sets = Number.POSITIVE_INFINITY } = {}) => ({
+      *[Symbol.iterator]() {
+        let left = sets;
+        if (left < 1) return;
+        for (const set of listed(solved, counts, order)) {
+          yield set.map(n => names[n] ?? '');
+          if (--left < 1) return;
+        }
+      },
+    }),
+  };
+}
+
+/** The givens alone decide the top: it always happens, or never. */
 function constant(tree: FaultTree, always: boolean): Analysis {
   const q = always ? 1 : 0;
   return {
@@ -118,16 +100,34 @@ function constant(tree: FaultTree, always: boolean): Analysis {
     cutSets: { count: BigInt(q), byOrder: [], list: ({ sets = 1 } = {}) => (always && sets >= 1 ? [[]] : []) },
     singlePoints: [],
     importance: event => {
-      const p = tree.events.get(event);
-      return importanceOf({ p: typeof p === 'number' ? p : 0, q, slope: 0, involved: 0, without: () => q });
+      const p = chanceIn(tree, event);
+      if (!always || Number.isNaN(p)) return undefined;
+      return importanceOf({ p, q, slope: 0, involved: 0, ifPerfect: q });
     },
-    topWith: () => q,
+    topWith: others => {
+      checked(tree, others);
+      return q;
+    },
   };
 }
 
-const known = (chance: number | undefined): number | undefined => (Number.isNaN(chance) ? undefined : chance);
-
-function once<T>(make: () => T): () => T {
-  let made: T | undefined;
-  return () => (made ??= make());
+/** NaN where nobody knows it, or where it is given. */
+function chanceIn(tree: FaultTree, event: string): number {
+  if (!tree.events.has(event)) throw new Error(`importance: event must be one of the tree, got "${event}"`);
+  const is = tree.events.get(event);
+  return typeof is === 'number' ? is : Number.NaN;
 }
+
+function checked(tree: FaultTree, chances: ReadonlyMap<string, number>): ReadonlyMap<string, number> {
+  for (const [event, p] of chances) {
+    if (!tree.events.has(event)) throw new Error(`topWith: event must be one of the tree, got "${event}"`);
+    if (typeof tree.events.get(event) === 'boolean')
+      throw new Error(
+        `topWith: event must have a chance, got "${event}", which is given: analyse the tree without that`,
+      );
+    if (!(p >= 0 && p <= 1)) throw new Error(`topWith: chance of ${event} must lie in 0…1, got ${p}`);
+  }
+  return chances;
+}
+
+const known = (chance: number | undefined): number | undefined => (Number.isNaN(chance) ? undefined : chance);

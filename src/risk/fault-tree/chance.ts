@@ -38,7 +38,10 @@ export function slopes({ functions, asked, moduleLevel }: Solved, chances: Float
       const own = moduleLevel[module--] as number;
       share[n] = own < 0 ? 1 : (slope[own] as number);
     }
-    const [at, h, l, s] = [level[n] as number, high[n] as number, low[n] as number, share[n] as number];
+    const at = level[n] as number;
+    const h = high[n] as number;
+    const l = low[n] as number;
+    const s = share[n] as number;
     const p = chances[at] as number;
     share[h] = (share[h] as number) + p * s;
     share[l] = (share[l] as number) + (1 - p) * s;

@@ -13,8 +13,11 @@ export function countsOf(solved: Solved): Counts {
   const count = new Float64Array(total);
   count[from[1] as number] = 1;
   each(solved, (n, high, low, module) => {
-    const [own, h, l] = [from[n] as number, from[high] as number, from[low] as number];
-    const [mostHigh, mostLow] = [most[high] as number, most[low] as number];
+    const own = from[n] as number;
+    const h = from[high] as number;
+    const l = from[low] as number;
+    const mostHigh = most[high] as number;
+    const mostLow = most[low] as number;
     for (let k = 0; k <= mostLow; k++) count[own + k] = count[l + k] as number;
     if (module < 0) {
       for (let k = 0; k <= mostHigh; k++)

@@ -47,16 +47,13 @@ export class CutSetDiagram {
     if (kept >= 0) return kept;
     const { level, high, low } = this.nodes;
     const { level: levels, high: highs, low: lows } = this.#functions;
-    const [at, under] = [level[sets] as number, levels[f] as number];
-    const result =
-      at > under
-        ? this.#leftOut(sets, lows[f] as number)
-        : this.#made(
-            at,
-            this.#leftOut(high[sets] as number, at === under ? (highs[f] as number) : f),
-            this.#leftOut(low[sets] as number, at === under ? (lows[f] as number) : f),
-          );
-    return this.#without.keep(sets, f, result);
+    const at = level[sets] as number;
+    const under = levels[f] as number;
+    if (at > under) return this.#without.keep(sets, f, this.#leftOut(sets, lows[f] as number));
+    const same = at === under;
+    const needing = this.#leftOut(high[sets] as number, same ? (highs[f] as number) : f);
+    const rest = this.#leftOut(low[sets] as number, same ? (lows[f] as number) : f);
+    return this.#without.keep(sets, f, this.#made(at, needing, rest));
   }
 
   #made(level: number, high: number, low: number): number {

@@ -27,11 +27,12 @@ export class Functions {
     const kept = this.#and.get(a, b);
     if (kept >= 0) return kept;
     const { level, high, low } = this.nodes;
-    const [la, lb] = [level[a] as number, level[b] as number];
-    const at = Math.min(la, lb);
-    const [ah, al] = la === at ? [high[a] as number, low[a] as number] : [a, a];
-    const [bh, bl] = lb === at ? [high[b] as number, low[b] as number] : [b, b];
-    return this.#and.keep(a, b, this.#made(at, this.and(ah, bh), this.and(al, bl)));
+    const at = Math.min(level[a] as number, level[b] as number);
+    const inA = level[a] === at;
+    const inB = level[b] === at;
+    const above = this.and(inA ? (high[a] as number) : a, inB ? (high[b] as number) : b);
+    const below = this.and(inA ? (low[a] as number) : a, inB ? (low[b] as number) : b);
+    return this.#and.keep(a, b, above === below ? above : this.nodes.node(at, above, below));
   }
 
   or(a: number, b: number): number {
@@ -42,11 +43,12 @@ export class Functions {
     const kept = this.#or.get(a, b);
     if (kept >= 0) return kept;
     const { level, high, low } = this.nodes;
-    const [la, lb] = [level[a] as number, level[b] as number];
-    const at = Math.min(la, lb);
-    const [ah, al] = la === at ? [high[a] as number, low[a] as number] : [a, a];
-    const [bh, bl] = lb === at ? [high[b] as number, low[b] as number] : [b, b];
-    return this.#or.keep(a, b, this.#made(at, this.or(ah, bh), this.or(al, bl)));
+    const at = Math.min(level[a] as number, level[b] as number);
+    const inA = level[a] === at;
+    const inB = level[b] === at;
+    const above = this.or(inA ? (high[a] as number) : a, inB ? (high[b] as number) : b);
+    const below = this.or(inA ? (low[a] as number) : a, inB ? (low[b] as number) : b);
+    return this.#or.keep(a, b, above === below ? above : this.nodes.node(at, above, below));
   }
 
   /** At least `k` of the inputs: 1 is "or", all is "and". Worked from the input deepest in the order upwards. */
@@ -65,9 +67,5 @@ export class Functions {
   /** The end of these functions. */
   release(): void {
     for (const table of [this.nodes, this.#and, this.#or]) table.release();
-  }
-
-  #made(level: number, high: number, low: number): number {
-    return high === low ? high : this.nodes.node(level, high, low);
   }
 }

@@ -141,7 +141,7 @@ function valueProblems(asked: LifeQuestion): readonly InputProblem[] {
     {
       path: 'times',
       expected: 'a record with a most likely life, or a prior beside it',
-      got: fit.say,
+      got: fit.say.replace(/\.$/, ''), // the sentence it goes into ends by itself
       remedy: `add a prior: ${PRIOR_EXAMPLE}`,
     },
   ];

@@ -74,7 +74,7 @@ describe('calc life refuses', () => {
     expect(refused({ times: [20, 20], failed: [1, 1] })).toMatchObject([
       { got: expect.stringContaining('ever steeper') },
     ]);
-    expect(refused({ times: [], failed: [] })).toMatchObject([{ got: 'No life is on record.' }]);
+    expect(refused({ times: [], failed: [] })).toMatchObject([{ got: 'No life is on record' }]);
   });
   it('ages that cannot be, all at once and each with its place', () => {
     const problems = refused({

@@ -1,5 +1,6 @@
 export { type Ahead, type Chance, chanceIfReached, chanceOver } from './chance.ts';
 export type { Lattice } from './density.ts';
+export { type Pooled, pool } from './pool.ts';
 export {
   type Basis,
   expected,

@@ -260,9 +260,11 @@ test('axe finds nothing wrong, nothing is wider than the screen, no target is sm
     }
   const page = await open({ viewport: LAPTOP });
   await part(page, 'Main jet').waitFor();
+  expect(await page.getByRole('button', { name: 'Set as said' }).isVisible()).toBe(true);
   await page.emulateMedia({ media: 'print' });
   await page.locator('.print-title').getByText('Track sheet').waitFor();
-  expect(await page.getByRole('button', { name: 'Set as said' }).isVisible()).toBe(false);
+  for (const name of ['Set as said', 'Laps to come: one more', 'Print it'])
+    expect(await page.getByRole('button', { name }).isVisible()).toBe(false);
   expect(await part(page, 'Main jet').locator('.leads').isVisible()).toBe(true);
   expect((await page.pdf({ format: 'A4' })).subarray(0, 5).toString()).toBe('%PDF-');
 });

@@ -28,7 +28,11 @@ export function AirNow(props: Props) {
       <section class="air-read" aria-label="The air now">
         <p>
           <small class="soft">The air, read {timeOf(last.at)}</small>
-          <b>{trackWords(last).replace(/^Weather /, '')}</b>
+          <b>
+            {trackWords(last)
+              .replace(/^Weather /, '')
+              .replace(/(\d) (?=\S)/g, '$1\u00a0')}
+          </b>
         </p>
         <button type="button" class="button no-print" onClick={() => setAgain(true)}>
           Read it again

@@ -11,8 +11,17 @@ export const Glance = ({ parts }: { readonly parts: readonly TrackPart[] }) => (
         <li key={part.subject}>
           <Glyph sign={part.warning !== null ? 'caution' : part.lead.length > 0 ? 'note' : 'not known'} />
           <span>{NAMES[part.subject]}</span>
-          <b>{shown(part)}</b>
-          {part.warning !== null && <strong class="signal-word">Warning: read it before it runs.</strong>}
+          <b>
+            {part.subject === 'premix' && <small class="soft">{part.lead[0]?.label}</small>}
+            {shown(part).map(text => (
+              <span key={text}>{text}</span>
+            ))}
+          </b>
+          {part.warning !== null && (
+            <p>
+              <strong class="signal-word">Warning.</strong> {part.warning}
+            </p>
+          )}
         </li>
       ))}
     </ul>
@@ -20,12 +29,12 @@ export const Glance = ({ parts }: { readonly parts: readonly TrackPart[] }) => (
 );
 
 /** The first figure; of the tyres the four as they stand on the kart, left and right with a stroke between. */
-function shown({ subject, lead }: TrackPart): string {
+function shown({ subject, lead }: TrackPart): readonly string[] {
   const [first] = lead;
-  if (first === undefined) return 'not known yet';
-  if (subject !== 'tyres') return first.text;
-  const [fl, fr, rl, rr] = ['front left', 'front right', 'rear left', 'rear right'].map(
-    tyre => lead.find(({ label }) => label.startsWith(tyre))?.text.split(' ')[0] ?? '–',
-  );
-  return `front ${fl} | ${fr}, rear ${rl} | ${rr} ${first.text.split(' ')[1] ?? ''}`;
+  if (first === undefined) return ['not known yet'];
+  if (subject !== 'tyres') return [first.text];
+  const [number = '', unit = ''] = first.text.split(' ');
+  const of = (tyre: string) => lead.find(({ label }) => label.startsWith(tyre))?.text.split(' ')[0] ?? '–';
+  if (lead.every(({ text }) => text === first.text)) return [`all ${number} ${unit}`];
+  return ['front', 'rear'].map(end => `${end} ${of(`${end} left`)} | ${of(`${end} right`)} ${unit}`);
 }

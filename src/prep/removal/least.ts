@@ -6,6 +6,7 @@
 import { alone } from './alone.ts';
 import { type Opened, opened, runsInCircles, withGate } from './circles.ts';
 import type { Graph, Way } from './graph.ts';
+import { reduce } from './reduce.ts';
 import { type Effort, SAME, search } from './search.ts';
 
 /** Ways in: one of the lists must be wholly off. No list at all: it is open as it is. */
@@ -73,6 +74,12 @@ export const leastRemoval = (ask: RemovalAsk): Removal => {
   };
 };
 
+/** The parts that come off whichever ways are taken, as far as that is seen without searching. Throws as above. */
+export const sureToComeOff = (ask: Omit<RemovalAsk, 'effort'>): ReadonlySet<string> => {
+  const { off } = reduce(asGraph(ask).graph, 'must');
+  return new Set(off.map(n => ask.parts[n]?.id ?? ''));
+};
+
 /** Leaves out the ways that no choice can open; a part that is left without any stands in no way that is kept. */
 const reachable = (graph: Graph, price: (part: number) => number): Graph => ({
   ...graph,
@@ -111,7 +118,7 @@ const searchOpened = (graph: Graph, effort: Effort): Opened & { readonly bound: 
   return { ...opened(graph, off), bound };
 };
 
-const asGraph = (ask: RemovalAsk): { readonly graph: Graph; readonly numberOf: ReadonlyMap<string, number> } => {
+export const asGraph = (ask: RemovalAsk): { readonly graph: Graph; readonly numberOf: ReadonlyMap<string, number> } => {
   const numberOf = new Map(ask.parts.map((part, n) => [part.id, n]));
   if (numberOf.size < ask.parts.length)
     throw new Error('leastRemoval: parts must have names of their own, got one twice');

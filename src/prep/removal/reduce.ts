@@ -14,7 +14,8 @@ const REMEMBERED = 64;
 
 export type Reduced = { readonly off: readonly number[]; readonly rest: Graph };
 
-export const reduce = (graph: Graph): Reduced => {
+/** With `must`, by R1 alone: then what comes off does so in every closed set, not only in some cheapest one. */
+export const reduce = (graph: Graph, by: 'cost' | 'must' = 'cost'): Reduced => {
   const off = new Set<number>();
   const open = new Set(graph.open);
   const ways = new Map(graph.ways);
@@ -30,7 +31,7 @@ export const reduce = (graph: Graph): Reduced => {
     if (open.size === 0) break;
     const nodes = needed(rest);
     const must = cannotDoWithout(rest, nodes);
-    for (const n of nodes) {
+    for (const n of by === 'cost' ? nodes : []) {
       const now = ways.get(n);
       if (now === undefined || now.length < 2) continue;
       const kept = withoutWider(now, must);
@@ -45,7 +46,7 @@ export const reduce = (graph: Graph): Reduced => {
           take(p);
           changed = true;
         }
-    if (!changed) changed = dropDear(rest, ways, nodes, must);
+    if (!changed && by === 'cost') changed = dropDear(rest, ways, nodes, must);
   }
   return { off: [...off], rest };
 
@@ -86,12 +87,14 @@ export const reduce = (graph: Graph): Reduced => {
   }
 };
 
-/** For every part, itself and what must come off for it whichever way is taken (some of it, in a circle or a long row). */
-const cannotDoWithout = (graph: Graph, nodes: readonly number[]): ReadonlyMap<number, ReadonlySet<number>> => {
+/**
+ * For every node what must come off for it whichever way is taken, a part itself included. Not all of it where ways go in
+ * circles, or are long. `nodes` come each after what they need.
+ */
+export const cannotDoWithout = (graph: Graph, nodes: readonly number[]): ReadonlyMap<number, ReadonlySet<number>> => {
   const must = new Map<number, ReadonlySet<number>>();
   for (const n of nodes) {
-    if (n >= graph.cost.length) continue;
-    const own = new Set([n]);
+    const own = new Set(n < graph.cost.length ? [n] : []);
     for (const p of common(graph.ways.get(n) ?? [], must)) {
       if (own.size >= REMEMBERED) break;
       own.add(p);

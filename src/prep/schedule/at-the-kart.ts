@@ -1,0 +1,183 @@
+/**
+ * From an order to a plan at the kart: going through time with the posture it stands in, the people who are free and the
+ * window it is. Whoever works, works in the same posture; it changes when nobody works and none of what is left fits it.
+ */
+import type { Activity, AtTheKart, PostureChange } from './model.ts';
+import { at, type Packed } from './pack.ts';
+
+export type Made = {
+  readonly start: Int32Array;
+  /** One bit a person. */
+  readonly who: Int32Array;
+  readonly changes: readonly PostureChange[];
+  readonly tooSoon: readonly number[];
+  readonly makespan: number;
+};
+
+export type Bench = { readonly packed: Packed; readonly activities: readonly Activity[]; readonly kart: AtTheKart };
+
+/**
+ * @param list all activities, in the order in which they are wished
+ * @param patient true: nothing starts before what is listed before it. Else whatever can start does, in the order listed.
+ */
+export function made({ packed, activities, kart }: Bench, list: Int32Array, patient: boolean): Made {
+  const { n, ticks, words, need, full, guard, forward } = packed;
+  const everyone = (1 << kart.people) - 1;
+  const windows = kart.windows ?? [];
+  const free = Int32Array.from(full);
+  const start = new Int32Array(n);
+  const who = new Int32Array(n);
+  const waits = Int32Array.from({ length: n }, (_, i) => at(forward.beforeFirst, i + 1) - at(forward.beforeFirst, i));
+  const done: number[] = [];
+  const changes: PostureChange[] = [];
+  const tooSoon: number[] = [];
+  let pending = [...list];
+  let running: number[] = [];
+  let hands = everyone;
+  let posture = kart.posture;
+  let window = 0;
+  let now = 0;
+  let windowEnd = windows.length > 1 ? (windows[0] ?? 0) : Number.POSITIVE_INFINITY;
+
+  while (pending.length > 0) {
+    if (startAll()) continue;
+    if (running.length > 0) endNext();
+    else if (!turnKart()) giveWay();
+  }
+  const makespan = start.reduce((end, s, i) => Math.max(end, s + at(ticks, i)), 0);
+  return { start, who, changes, tooSoon, makespan };
+
+  /** Starts what can start now; tells whether anything did. */
+  function startAll(): boolean {
+    const left: number[] = [];
+    let waiting = false; // someone patient stands before
+    for (const j of pending) {
+      const people = !waiting && canRun(j) && now + at(ticks, j) <= windowEnd && suits(j, posture) ? handsFor(j) : -1;
+      if (people < 0) {
+        left.push(j);
+        // What waits while nobody works waits for a second look that must not be yet.
+        waiting ||= patient && (waits[j] === 0 ? isApart(j) : running.length > 0);
+      } else begin(j, people);
+    }
+    const some = left.length < pending.length;
+    pending = left;
+    return some;
+  }
+
+  function begin(j: number, people: number): void {
+    start[j] = now;
+    who[j] = people;
+    hands &= ~people;
+    for (let w = 0; w < words; w++) free[w] = at(free, w) - at(need, w * n + j);
+    running.push(j);
+    if (ticks[j] === 0) endAt(now);
+  }
+
+  function endNext(): void {
+    now = running.reduce((first, j) => Math.min(first, at(start, j) + at(ticks, j)), Number.POSITIVE_INFINITY);
+    endAt(now);
+  }
+
+  function endAt(time: number): void {
+    const ended = running.filter(j => at(start, j) + at(ticks, j) <= time);
+    running = running.filter(j => at(start, j) + at(ticks, j) > time);
+    for (const j of ended) {
+      done.push(j);
+      hands |= at(who, j);
+      for (let w = 0; w < words; w++) free[w] = at(free, w) + at(need, w * n + j);
+      for (let q = at(forward.nextFirst, j), end = at(forward.nextFirst, j + 1); q < end; q++) {
+        const next = at(forward.next, q);
+        waits[next] = at(waits, next) - 1;
+      }
+    }
+  }
+
+  /** Nobody works: brings the kart into a posture that the first of the list that can be done then wants. */
+  function turnKart(): boolean {
+    for (const j of pending) {
+      if (!canRun(j) || !isApart(j)) continue;
+      if (!suits(j, posture)) {
+        const to = nearest(j);
+        const takes = changeTicks(to);
+        if (now + takes + at(ticks, j) <= windowEnd) {
+          changes.push({ at: now, ticks: takes, to });
+          now += takes;
+          posture = to;
+          return true;
+        }
+      }
+      if (patient) return false;
+    }
+    return false;
+  }
+
+  /** Nothing can be done in this window, or nothing but second looks straight after the first. */
+  function giveWay(): void {
+    const open = pending.filter(canRun);
+    if (open.some(isApart) && windowEnd < Number.POSITIVE_INFINITY) {
+      now = windowEnd;
+      window++;
+      windowEnd = window < windows.length - 1 ? now + (windows[window] ?? 0) : Number.POSITIVE_INFINITY;
+      return;
+    }
+    const look = open.find(j => !isApart(j));
+    if (look === undefined) throw new Error('made: list must keep to the precedence, got one that does not');
+    tooSoon.push(look);
+  }
+
+  function canRun(j: number): boolean {
+    if (waits[j] !== 0) return false;
+    for (let w = 0; w < words; w++) {
+      const guards = at(guard, w);
+      if (((at(free, w) - at(need, w * n + j)) & guards) !== guards) return false;
+    }
+    return true;
+  }
+
+  /** Who could do it besides those who did what it looks at; everyone when there are not enough of them. */
+  function others(j: number): number {
+    const first = activities[j]?.looksAt;
+    const rest = first === undefined ? everyone : everyone & ~at(who, first);
+    return countOf(rest) >= crewOf(activities[j]) ? rest : everyone;
+  }
+
+  /** A second look by one who did the first waits for another row in between. */
+  function isApart(j: number): boolean {
+    const first = activities[j]?.looksAt;
+    if (first === undefined || (others(j) & at(who, first)) === 0 || tooSoon.includes(j)) return true;
+    const since = at(start, first) + at(ticks, first);
+    return done.some(other => other !== first && at(start, other) >= since);
+  }
+
+  /** Bits of the people who do it, -1 when they are not free or must not yet. */
+  function handsFor(j: number): number {
+    if (!isApart(j)) return -1;
+    let open = hands & others(j);
+    let taken = 0;
+    for (let k = crewOf(activities[j]); k > 0; k--) {
+      if (open === 0) return -1;
+      const one = open & -open;
+      taken |= one;
+      open &= ~one;
+    }
+    return taken;
+  }
+
+  function suits(j: number, kartIn: number): boolean {
+    const wanted = activities[j]?.postures;
+    return wanted === undefined || wanted.includes(kartIn);
+  }
+
+  function nearest(j: number): number {
+    const wanted = activities[j]?.postures ?? [];
+    return wanted.reduce((best, p) => (changeTicks(p) < changeTicks(best) ? p : best), wanted[0] ?? posture);
+  }
+
+  function changeTicks(to: number): number {
+    return posture < 0 ? kart.unknown : (kart.change[posture]?.[to] ?? 0);
+  }
+}
+
+export const crewOf = (activity: Activity | undefined): number => activity?.crew ?? 1;
+
+const countOf = (bits: number): number => (bits === 0 ? 0 : 1 + countOf(bits & (bits - 1)));

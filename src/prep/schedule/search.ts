@@ -1,0 +1,147 @@
+/**
+ * The search over plain schedules. Two groups: one packed forward, one packed backward. A child is made from parents of
+ * one group and packed in the other direction, so it costs one schedule and is justified at once (alternating groups:
+ * Debels, Vanhoucke, Operations Research 55 (2007) 457-469 (memory)). Ours: both groups begin with the parallel scheme;
+ * a parent that was never turned round is turned as it stands before it is a mother; an order that was packed before
+ * is shaken until it is new; a child takes the place of the longest of its group, unless its like is there.
+ */
+import { quickBound, refuted } from './bound.ts';
+import { desk, parallel, serial, turn } from './decode.ts';
+import type { Bound, Effort, ScheduleProblem } from './model.ts';
+import { at, pack, type Way } from './pack.ts';
+import { chanceFrom } from './random.ts';
+import { keepSpan, type Parent, placing, shift } from './recombine.ts';
+
+export type Found = {
+  readonly start: readonly number[];
+  readonly makespan: number;
+  readonly bound: Bound;
+  readonly schedules: number;
+};
+
+type One = Parent & { turnedOnce: boolean };
+type Group = { readonly way: Way; readonly other: Way; all: One[] };
+
+/** First orders are drawn by regret to this power: the higher, the nearer to the rule of the longest tail. */
+const BIAS = 3;
+/** Profile ticks a search looks at before it stops, some seconds; only problems of thousands of activities get there. */
+const MOST_STEPS = 2e9;
+
+/** Yields now and then, always with the best so far; returns it when a bound proves it, or the schedules are made. */
+export function* search(problem: ScheduleProblem, { schedules, seed }: Effort): Generator<Found, Found> {
+  const packed = pack(problem);
+  const { n, ticks } = packed;
+  const on = desk(packed);
+  const chance = chanceFrom(seed);
+  const tools = { placing: placing(packed), chance, use: new Float64Array(packed.horizon + 2) };
+  const forward: Group = { way: packed.forward, other: packed.backward, all: [] };
+  const backward: Group = { way: packed.backward, other: packed.forward, all: [] };
+  const packedBefore = new Set<number>();
+  const size = groupSize(schedules);
+  let bound = quickBound(problem, packed);
+  let best: Pick<One, 'start' | 'makespan'> = { start: new Int32Array(n), makespan: Number.POSITIVE_INFINITY };
+  let made = 0;
+  const ended = (): boolean => made > 0 && (made >= schedules || best.makespan <= bound.ticks || on.steps > MOST_STEPS);
+  const found = (): Found => ({ start: [...best.start], makespan: best.makespan, bound, schedules: made });
+
+  const firsts = [forward, backward].map(group => ({ group, drawn: [] as One[], key: ruleOf(group) }));
+  for (let k = 0; k < 4 * size && !ended(); k++) {
+    const { group, drawn, key } = firsts[k % 2] ?? { group: forward, drawn: [], key: ruleOf(forward) };
+    const start = new Int32Array(n);
+    const draw = k < 2 ? undefined : { chance, bias: BIAS };
+    drawn.push(keep(group, start, parallel(packed, group.way, key, start, on, draw)));
+    if (k % 16 === 0) yield found();
+  }
+  for (const { group, drawn } of firsts) {
+    const children = opposite(group);
+    for (const one of sorted(drawn).slice(0, size)) if (!ended()) children.all.push(packedFrom(children, one.turned));
+  }
+  if (made < schedules) bound = refuted(problem, packed, bound, best.makespan);
+
+  for (let children = forward; !ended(); children = opposite(children)) {
+    const parents = opposite(children).all;
+    for (const mother of [...parents]) if (!ended()) join(children.all, child(parents, children, mother));
+    yield found();
+  }
+  return found();
+
+  function opposite(group: Group): Group {
+    return group === forward ? backward : forward;
+  }
+
+  /** Smaller goes first: what leaves the least time after it. */
+  function ruleOf({ way }: Group): Float64Array {
+    return Float64Array.from(way.tail, (tail, i) => at(ticks, i) - tail);
+  }
+
+  function child(parents: readonly One[], children: Group, drawn: One): One {
+    const list = new Int32Array(n);
+    if (!drawn.turnedOnce) {
+      drawn.turnedOnce = true;
+      list.set(drawn.turned);
+    } else {
+      const other = shorter(parents);
+      const [mother, father] = chance.next() < 0.5 ? [drawn, other] : [other, drawn];
+      tools.placing.into(list, children.way);
+      if (mother !== father) keepSpan(packed, tools, mother, father);
+      else list.set(mother.turned);
+    }
+    for (let tries = 1; tries <= 20 && wasPacked(children, list); tries++) shift(children.way, list, tries, chance);
+    return packedFrom(children, list);
+  }
+
+  /** The shorter of two drawn at random. */
+  function shorter(from: readonly One[]): One {
+    const a = from[chance.below(from.length)] as One;
+    const b = from[chance.below(from.length)] as One;
+    return a.makespan <= b.makespan ? a : b;
+  }
+
+  /** Told from a sum of the order; a rare false yes costs one needless shake. */
+  function wasPacked(group: Group, list: Int32Array): boolean {
+    let sum = group === forward ? 1 : 2;
+    for (let k = 0; k < n; k++) {
+      sum = Math.imul(sum ^ at(list, k), 0x01000193);
+      sum ^= sum >>> 15;
+    }
+    if (packedBefore.has(sum)) return true;
+    packedBefore.add(sum);
+    return false;
+  }
+
+  function packedFrom(group: Group, list: Int32Array): One {
+    const start = new Int32Array(n);
+    return keep(group, start, serial(packed, group.way, list, start, on));
+  }
+
+  function keep(group: Group, start: Int32Array, makespan: number): One {
+    made++;
+    const turned = new Int32Array(n);
+    turn(packed, group.other, start, makespan, turned, on);
+    if (makespan < best.makespan)
+      best = { start: group === forward ? start : start.map((s, i) => makespan - s - at(ticks, i)), makespan };
+    return { start, makespan, turned, turnedOnce: false };
+  }
+
+  function join(group: One[], one: One): void {
+    let longest = -1;
+    for (let k = 0; k < group.length; k++) {
+      const other = group[k] as One;
+      if (other.makespan === one.makespan && same(other.turned, one.turned)) return;
+      const than = group[longest]?.makespan ?? -1;
+      if (other.makespan > than || (other.makespan === than && chance.next() < 0.5)) longest = k;
+    }
+    if (group.length < size) group.push(one);
+    else if (one.makespan <= (group[longest]?.makespan ?? 0)) group[longest] = one;
+  }
+}
+
+/** Few live long when there is time for few. */
+const groupSize = (schedules: number): number => Math.max(4, Math.round(0.6 * Math.sqrt(schedules)));
+
+const sorted = (all: readonly One[]): One[] => all.toSorted((a, b) => a.makespan - b.makespan);
+
+const same = (a: Int32Array, b: Int32Array): boolean => {
+  for (let i = 0; i < a.length; i++) if (a[i] !== b[i]) return false;
+  return true;
+};

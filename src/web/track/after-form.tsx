@@ -1,6 +1,7 @@
 /** After a session: everything in one form and one press, in less than a minute with gloves on. */
 import { TYRES } from '../../book/index.ts';
 import { CORNERS } from '../../kart/index.ts';
+import { Caution } from '../parts.tsx';
 import type { Keep } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
 import { eventsOf } from '../views/entry-field.tsx';
@@ -73,6 +74,7 @@ export function AfterForm(props: {
             <Stepper asking={asking} at="laps" label="Laps" />
           </div>
           {asLast && <p class="soft">{asLast}</p>}
+          <Caution text="Engine off before hands go near. Exhaust, discs and tyres are hot for 20 minutes: gloves on." />
           <Corners
             asking={asking}
             legend="Hot, within a minute of stopping"

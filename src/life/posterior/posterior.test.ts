@@ -142,6 +142,15 @@ describe('record and guess', () => {
     expect(posteriorOf(shapeOnly, [running(20)])).toMatchObject({ kind: 'unknown' });
     expect(posteriorOf(shapeOnly, [running(20), failed(30)])).toMatchObject({ kind: 'posterior' });
   });
+  it('without a guess tell a chance from ten failures on, and say that it is the record alone', () => {
+    const ten = Array.from({ length: 10 }, (_, n) => failed(20 + 3 * n));
+    const posterior = posteriorOf(undefined, ten);
+    expect(posterior).toMatchObject({ kind: 'posterior', basis: 'own record' });
+    expect(posteriorOf(undefined, ten.slice(1))).toEqual({
+      kind: 'unknown',
+      why: 'Nobody guessed how these fail, and 9 on record that failed are too few to tell: it takes 10.',
+    });
+  });
   it('refuse a guess of nothing', () => {
     const zero: Prior = { shape: { median: 2, spread: 0 }, source: 'zero' };
     expect(() => posteriorOf(zero, [failed(3)])).toThrow('shape must have median and spread above 0, got 2 and 0');

@@ -22,17 +22,23 @@ export type NotKnown = { readonly kind: 'unknown'; readonly why: string };
 /** The record still says next to nothing of the shape: common practice. */
 const HARDLY_NARROWED = 0.9;
 
+/** From about so many failures on a record tells its shape itself. Common practice. */
+const ENOUGH = 10;
+/** Any shape from 0.4 to 8, the ends of the classes in data/priors.yaml, taken as 5 and 95 % points. */
+const OPEN: Prior = { shape: { median: 1.8, spread: 0.91 }, source: 'none, any shape from 0.4 to 8' };
+
 /**
  * @param prior what is guessed; undefined where nobody guessed
  * @param lives the record, the part asked about among them at the age it has now
- * @returns unknown where nothing bears a probability: no guess of the shape, or none of the scale and no failure
+ * @returns unknown where nothing bears a probability: no guess of the shape and few failures, or none of the scale and no failure
  */
 export function posteriorOf(prior: Prior | undefined, lives: readonly Life[]): Posterior | NotKnown {
   const of = evidenceOf(lives);
   const failures = lives.filter(ended).length;
+  if (prior === undefined && failures >= ENOUGH) return posteriorOf(OPEN, lives);
   if (prior === undefined)
     return notKnown(
-      'No starting guess of how these fail, so the record alone would have to tell, and it is too short for that.',
+      `Nobody guessed how these fail, and ${failures} on record that failed are too few to tell: it takes ${ENOUGH}.`,
     );
   mustBeGuess('shape', prior.shape);
   if (prior.scale) mustBeGuess('scale', prior.scale);

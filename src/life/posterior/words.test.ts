@@ -25,8 +25,13 @@ describe('a chance in words', () => {
       'fewer than 1 in 10,000, between 0 and fewer than 1',
     );
   });
+  it('above a half rounds the side that is left', () => {
+    const words = chanceWords(chance(0.963, 0.7, 0.99), from);
+    expect(words.short).toBe('96 in 100, between 70 and 99');
+    expect(words.long).toContain('about 96 would see it fail, about 4 would not');
+  });
   it('is never certain', () => {
-    expect(chanceWords(chance(0.999, 0.97, 0.9999), from).short).toBe('more than 99 in 100, close to more than 99');
+    expect(chanceWords(chance(0.999, 0.97, 0.9999), from).short).toBe('more than 99 in 100, between 97 and more than 99');
   });
   it('says that nothing is on record', () => {
     const bare = { ...from, basis: 'starting guess' as const };

@@ -20,7 +20,7 @@ export function chanceWords(chance: Chance, from: Posterior, times = 'weekends l
   const of = chance.mean >= 0.01 ? 100 : chance.mean >= 0.001 ? 1000 : 10_000;
   const [mean, low, high] = [chance.mean, chance.low, chance.high].map(p => many(p, of)) as [string, string, string];
   const wide = low === high ? `close to ${low}` : `between ${low} and ${high}`;
-  const rest = of - (oneFigure(chance.mean * of) || 1);
+  const rest = of - Math.max(1, Math.min(of - 1, countOf(chance.mean, of)));
   return {
     of,
     short: `${mean} in ${shown(of)}, ${wide}`,
@@ -42,11 +42,14 @@ export function basisWords({ basis, units, failures, prior }: Posterior): string
 const oneFigure = (x: number): number => Number(x.toPrecision(1));
 const shown = (n: number): string => n.toLocaleString('en-GB');
 
+/** One figure of the smaller side: 4 of 100 is told as finely as 96. */
+const countOf = (p: number, of: number): number => (p <= 0.5 ? oneFigure(p * of) : of - oneFigure((1 - p) * of));
+
 function many(p: number, of: number): string {
-  const count = oneFigure(p * of);
+  const count = countOf(p, of);
   if (count < 1) return p > 0 ? 'fewer than 1' : '0';
   // Never said to be certain.
-  return count >= of && p < 1 ? `more than ${shown(of - 1)}` : shown(count);
+  return count > of - 1 && p < 1 ? `more than ${shown(of - 1)}` : shown(count);
 }
 
 /**

@@ -115,6 +115,9 @@ describe('when to replace this part', () => {
     expect(capped.boundaries[0]?.chance).toBeGreaterThan(0.004);
     const limited = replaceThisPart(known, { age: 9, hours: 1, costs, limit: 11 });
     expect(limited).toMatchObject({ because: 'limit', events: 2, age: 11 });
+    expect(limited.say[0]).toBe(
+      'Replace it after 2 more events, at 11 h: one event more would pass the limit of 11 h.',
+    );
   });
   it('where a failure can hurt worst cost has no say', () => {
     const asked = { age: 9, hours: 1, costs: COSTS, severity: 1 } as const;

@@ -19,6 +19,7 @@ export type PartAhead = {
   readonly cap?: number; // largest chance of failing over an event that is put up with
   readonly limit?: number; // hours at which maker or rule book want it off
   readonly events?: number; // how far to look ahead; 40
+  readonly unit?: 'h' | 'laps'; // of ages and hours; h
 };
 
 export type Boundary = {
@@ -111,22 +112,25 @@ const GAUSS = [
 ] as const;
 
 function sayOf(
-  { costs, severity, cap, limit, events = AHEAD }: PartAhead,
+  { costs, severity, cap, limit, events = AHEAD, unit = 'h' }: PartAhead,
   first: { readonly events: number; readonly because: string } | undefined,
   at: Boundary | undefined,
   noWear: number,
   pays: boolean,
 ): readonly string[] {
-  const when = first?.events === 0 ? 'before it runs again' : `after ${first?.events} more events`;
+  const when =
+    first?.events === 0
+      ? 'before it runs again'
+      : `after ${first?.events} more ${first?.events === 1 ? 'event' : 'events'}`;
   const why: Readonly<Record<string, string>> = {
     'safety cap': `then the chance of failing over one event passes ${percent(cap ?? 0)}`,
-    limit: `one event more would pass the limit of ${limit} h`,
-    cost: 'then an hour costs least, the lost weekend counted in',
+    limit: `one event more would pass the limit of ${limit} ${unit}`,
+    cost: 'then running costs least, the lost weekend counted in',
   };
   const wear = `${Math.round(100 * noWear)} in 100 of the lives that fit do not wear with age at all`;
   return [
     first && at
-      ? `Replace it ${when}, at ${Number(at.age.toPrecision(3))} h: ${why[first.because]}.`
+      ? `Replace it ${when}, at ${Number(at.age.toPrecision(3))} ${unit}: ${why[first.because]}.`
       : `Nothing in the next ${events} events asks for a replacement by age.`,
     ...(severity === 1 && costs ? ['Its failure can hurt worst, so cost has no say.'] : []),
     ...(costs && severity !== 1 && !pays

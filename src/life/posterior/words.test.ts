@@ -31,7 +31,9 @@ describe('a chance in words', () => {
     expect(words.long).toContain('about 96 would see it fail, about 4 would not');
   });
   it('is never certain', () => {
-    expect(chanceWords(chance(0.999, 0.97, 0.9999), from).short).toBe('more than 99 in 100, between 97 and more than 99');
+    expect(chanceWords(chance(0.999, 0.97, 0.9999), from).short).toBe(
+      'more than 99 in 100, between 97 and more than 99',
+    );
   });
   it('says that nothing is on record', () => {
     const bare = { ...from, basis: 'starting guess' as const };

@@ -120,15 +120,22 @@ class Desk {
     const { parts } = this.#ledger.state;
     const items = itemsOf(this.kart, one['pass all']).filter(item => parts[item.part]?.on !== false);
     const start = Date.parse(this.instant(one));
-    const gap = ((one.over ?? SPREAD_MIN) * MINUTE_MS) / Math.max(1, items.length);
+    // Work is timed in proportion to what it takes; the first tick stands at the start.
+    const whole = items.reduce((sum, { minutes }) => sum + minutes, 0) || 1;
+    const perMinute = ((one.over ?? SPREAD_MIN) * MINUTE_MS) / whole;
+    let spent = 0;
+    const done = items.map(({ minutes }, i) => {
+      if (i > 0) spent += minutes;
+      return start + spent * perMinute;
+    });
     const passes = items.map(item => this.#pass(item, one.readings?.[item.id]));
     const at = (ms: number): string => new Date(Math.round(ms)).toISOString();
-    for (const [i, pass] of passes.entries()) this.write(pass, at(start + i * gap), one.by);
+    for (const [i, pass] of passes.entries()) this.write(pass, at(done[i] ?? start), one.by);
 
     const looker = one['second look by'];
     if (looker === undefined) return;
     const asked = one['second look at'];
-    const last = start + Math.max(0, items.length - 1) * gap;
+    const last = done.at(-1) ?? start;
     const second =
       asked === undefined ? last + 30 * MINUTE_MS : Date.parse(this.instant({ day: one.day, time: asked }));
     const looks = passes.filter((_, i) => items[i]?.secondLook);

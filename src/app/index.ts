@@ -8,6 +8,7 @@ export const bareProblems = async (): Promise<readonly BareProblem[]> =>
 export type { DemoText } from './demo.ts';
 export { askWithKart, fromKart, type Said } from './from-kart.ts';
 export { instrumentsFor, judgeTyped, type ReadingJudged } from './judge.ts';
+export type { PlanAsk, Replanned } from './plan.ts';
 export type { AppendOutcome, BookStore, Clock, Ids, KartRead, KartReader, Kept } from './ports.ts';
 export { ASKS_AGAIN, CODES, type Code, fromKartFile, type Problem, Refusal, sentence } from './problem.ts';
 export {
@@ -20,7 +21,6 @@ export {
   type FitAnswer,
   type ForEvent,
   type KartLine,
-  type PlanAsk,
   type Queries,
 } from './queries.ts';
 export type { Limits, ReadingInput } from './reading.ts';

@@ -1,8 +1,9 @@
 /** Everything a face may ask. Each answer is of one moment, `at`, now when left out, and changes nothing. */
 import { compareFacts, type Fact, type FactKind, type KartEvent, type State } from '../book/index.ts';
 import type { ItemId, Kart } from '../kart/index.ts';
-import { type Due, dueList, makePlan, nextEvent, type Plan } from '../prep/index.ts';
+import { type Due, dueList, nextEvent, type Plan } from '../prep/index.ts';
 import { type Fitness, fitness } from '../risk/index.ts';
+import { type PlanAsk, planOf, type Replanned, replanned } from './plan.ts';
 import type { Clock, KartReader } from './ports.ts';
 import { Refusal, refuse } from './problem.ts';
 import { Shelf, type Source, type Standing } from './shelf.ts';
@@ -19,8 +20,6 @@ export type KartLine = {
   readonly event: string | null; // the next one
 };
 export type ForEvent = At & { readonly event?: string };
-/** @see makePlan: `minutes` is the time there is; without it everything due is planned. */
-export type PlanAsk = ForEvent & { readonly minutes?: number };
 export type FactFilter = At & {
   readonly kinds?: readonly FactKind[];
   /** Only facts about this part, joint or item. */
@@ -51,6 +50,8 @@ export type Queries = {
   /** What is due now, or would lapse during the event. */
   due(name: string, ask?: ForEvent): Promise<DueAnswer>;
   plan(name: string, ask?: PlanAsk): Promise<Plan>;
+  /** What the plan of now does otherwise than the plan of a past moment. */
+  replan(name: string, since: string, ask?: PlanAsk): Promise<Replanned>;
   fitness(name: string, ask?: ForEvent): Promise<FitAnswer>;
   /** All of these at once, for a face that shows them side by side. */
   answers(name: string, ask?: ForEvent): Promise<Answers>;
@@ -80,7 +81,12 @@ export function queriesOn(shelf: Shelf, clock: Clock): Queries {
     kart: async (name, ask) => (await standing(name, ask)).kart,
     state: async (name, ask) => (await standing(name, ask)).state,
     due: async (name, ask = {}) => dueOf(await standing(name, ask), ask),
-    plan: async (name, ask = {}) => planOf(await standing(name, ask), ask),
+    plan: async (name, ask = {}) => planOf(await standing(name, ask), shelf.facts(name), ask),
+    async replan(name, since, ask = {}) {
+      const [before, after] = [await standing(name, { at: since }), await standing(name, ask)];
+      const facts = shelf.facts(name);
+      return replanned(before.now, planOf(before, facts, ask), planOf(after, facts, ask));
+    },
     fitness: async (name, ask = {}) => fitnessOf(await standing(name, ask), ask),
     async answers(name, ask = {}) {
       const at = await standing(name, ask);
@@ -89,7 +95,7 @@ export function queriesOn(shelf: Shelf, clock: Clock): Queries {
         kart,
         state,
         due: dueOf(at, ask),
-        plan: planOf(at, ask),
+        plan: planOf(at, shelf.facts(name), ask),
         fitness: fitnessOf(at, ask),
         facts: factLines(shelf.facts(name), state, past, {}),
       };
@@ -110,9 +116,6 @@ const dueOf = ({ kart, state, now }: Standing, ask: ForEvent): DueAnswer => {
   const event = eventOf(state, now, ask.event);
   return { kart: kart.name, event: event?.event ?? null, due: dueList(kart, state, { now, ...given({ event }) }) };
 };
-
-const planOf = ({ kart, state, now }: Standing, ask: PlanAsk): Plan =>
-  makePlan(kart, state, { now, ...given({ event: eventOf(state, now, ask.event), minutes: ask.minutes }) });
 
 const fitnessOf = ({ kart, state, now }: Standing, ask: ForEvent): FitAnswer => {
   const event = eventOf(state, now, ask.event);

@@ -192,7 +192,12 @@ export const TYPED: Readonly<Record<Exclude<FactKind, 'released'>, Typed>> = {
   weather: {
     about: 'weather read',
     options: [
-      opt('--temperature <t>', 'celsius', { quantity: 'temperature', in: '°C' }, 'air, with its unit: "21 °C"'),
+      opt(
+        '--temperature <t>',
+        'celsius',
+        { quantity: 'temperature', in: '°C' },
+        'air, with its unit: "21 °C", or "21 °C ± 0.5 °C"',
+      ),
       opt(
         '--pressure <p>',
         'pascal',

@@ -1,6 +1,6 @@
 /** From what was typed to the payload of a fact. What is wrong is left for the app to say, with everything else. */
 import { type App, type Problem, sentence } from '../app/index.ts';
-import { inUnit, parseQuantity } from '../quantity/index.ts';
+import { type Dimension, inUnit, parseQuantity } from '../quantity/index.ts';
 import type { Option, Typed, Value } from './kinds.ts';
 import { typedTime } from './when.ts';
 import type { World } from './world.ts';
@@ -41,11 +41,25 @@ export async function payloadOf(
           problem(option.flag, `one of the two, got "${before}" and "${option.means}"`, 'Leave one of them out.'),
         );
       payload[option.key] = option.means;
-    } else
+    } else if (kind === 'weather' && typeof value === 'string' && value.includes('±')) putLimited(option, value);
+    else
       put(
         option.key,
         value === true ? { ok: true, value: true } : await valueFrom(option.is, value, option.flag, hands),
       );
+  }
+  /** `21 °C ± 0.5 °C`: what was read, and how far the instrument may be off. */
+  function putLimited({ key, is, flag }: Option, text: string): void {
+    const [read = '', off = ''] = text.split('±');
+    if (typeof is !== 'object') {
+      put(key, { ok: true, value: text });
+      return;
+    }
+    const apart = is.quantity === 'temperature' ? 'temperature-difference' : is.quantity;
+    const [size, half] = [numbered(read, is.quantity, is.in, flag), numbered(off, apart, is.in, flag)];
+    put(key, size);
+    if (!half.ok) problems.push(half.problem);
+    else payload.within = { ...(payload.within as object | undefined), [key]: half.value };
   }
   gatherReading(payload);
   return problems.length > 0 ? { ok: false, problems } : { ok: true, payload };
@@ -54,11 +68,7 @@ export async function payloadOf(
 type Put = { readonly ok: true; readonly value: unknown } | { readonly ok: false; readonly problem: Problem };
 
 async function valueFrom(is: Value, text: string, flag: string, hands: { world: World; app: App }): Promise<Put> {
-  if (typeof is === 'object') {
-    const read = parseQuantity(text, is.quantity);
-    if (read.ok) return { ok: true, value: is.in === '' ? read.value.si : inUnit(read.value.si, is.in, is.quantity) };
-    return { ok: false, problem: problem(flag, `${read.expected}, got ${read.got}`, read.remedy, 'reading') };
-  }
+  if (typeof is === 'object') return numbered(text, is.quantity, is.in, flag);
   switch (is) {
     case 'number':
       return numberOf(text, flag);
@@ -73,6 +83,13 @@ async function valueFrom(is: Value, text: string, flag: string, hands: { world: 
     default:
       return { ok: true, value: text };
   }
+}
+
+/** A quantity as a number in the unit the fact keeps it in; '' keeps it as it is. */
+function numbered(text: string, dimension: Dimension, unit: string, flag: string): Put {
+  const read = parseQuantity(text.trim(), dimension);
+  if (read.ok) return { ok: true, value: unit === '' ? read.value.si : inUnit(read.value.si, unit, dimension) };
+  return { ok: false, problem: problem(flag, `${read.expected}, got ${read.got}`, read.remedy, 'reading') };
 }
 
 function numberOf(text: string, flag: string): Put {

@@ -1,6 +1,28 @@
+export { type PlanDifference, planDifference } from './difference.ts';
 export { dueList, nextEvent } from './due.ts';
-export type { Due, LeftOut, Plan, Shown, Step, StepAction, WhileOpen } from './model.ts';
-export { makePlan, type PlanAsk } from './plan.ts';
+export type {
+  Due,
+  LeftOut,
+  Plan,
+  PlanWindow,
+  Shown,
+  Step,
+  StepAction,
+  WhileOpen,
+  WhyNow,
+  WindowShown,
+} from './model.ts';
+export { MOST_PEOPLE, makePlan, type PlanAsk } from './plan.ts';
+export {
+  ANY,
+  type Budget,
+  chooseUnderBudget,
+  leastRemoval,
+  partMinutes,
+  type RemovalAsk,
+  steps,
+  type Work,
+} from './removal/index.ts';
 export { readSetupEffects, type SetupEffect, type SetupEffects } from './setup-effects.ts';
 export type { Observed, Outing } from './setup-history.ts';
 export {
@@ -13,6 +35,7 @@ export {
   setupSheet,
 } from './setup-sheet.ts';
 export { type Aim, aimOf, type Bound, gaugeOf, limitsOf, toward } from './targets/index.ts';
+export { asPlanned, learnTiming, type Timing, timed } from './timing/index.ts';
 export {
   type AfterSaid,
   type AirPoint,

@@ -56,6 +56,39 @@ export type Step = {
   readonly writes: FactKind;
   /** For a refit: another part goes on than came off. */
   readonly fresh: boolean;
+  /** When, in minutes of work from the first hand on the kart; null once done. */
+  readonly start: number | null;
+  readonly end: number | null;
+  /** Who does it, counted from 1; more than one where it takes more. */
+  readonly people: readonly number[];
+  /** It takes more people than there are: somebody must be asked to help. */
+  readonly helpers: number;
+  /** The working time it falls into, counted from 1; null without any, and beyond the last. */
+  readonly window: number | null;
+  /** Minutes that closing up takes after it, with nothing else begun any more; null once done. */
+  readonly closing: number | null;
+  /** How its minutes came about; null where nobody timed such work yet. */
+  readonly timing: { readonly typical: number; readonly slow: number; readonly timings: number } | null;
+  readonly whyNow: readonly WhyNow[];
+};
+
+/**
+ * Why a row stands where it stands. `minutes`: how much longer the work would take with this row left to later, found by
+ * planning it so; null where it makes no difference to time but to what holds.
+ */
+export type WhyNow = {
+  readonly kind:
+    | 'waits for'
+    | 'open now'
+    | 'posture'
+    | 'person free'
+    | 'must be last'
+    | 'second look'
+    | 'closing'
+    | 'order';
+  readonly say: string;
+  readonly steps: readonly number[];
+  readonly minutes: number | null;
 };
 
 export type LeftOut = {
@@ -64,6 +97,15 @@ export type LeftOut = {
   readonly grade: Grade;
   readonly minutes: number; // what it would add to this plan
   readonly consequence: string;
+  /** The least time with which it enters, all that comes before it included; null where that was not worked out. */
+  readonly needs: number | null;
+};
+
+/** A time in which somebody works on the kart. */
+export type PlanWindow = { readonly minutes: number; readonly from?: string };
+export type WindowShown = PlanWindow & {
+  readonly n: number;
+  readonly used: number; // minutes with a hand on the kart
 };
 
 export type WhileOpen = {
@@ -78,12 +120,20 @@ export type WhileOpen = {
 export type Plan = {
   readonly kart: string;
   readonly event: string | null;
-  readonly minutes: number; // of the steps still to do
-  /** No plan for these jobs can take less; the plan is at most `minutes - bound` from the best. */
+  readonly people: number;
+  readonly minutes: number; // of the steps still to do, all hands together
+  readonly span: number; // from the first hand on the kart to the last, time between windows left out
+  /** No plan for these jobs can have a shorter span; this one is at most `span - bound` from the best. */
   readonly bound: number;
-  readonly window: number | null;
-  /** Minutes by which the safety work alone exceeds the window; null when it fits or no window was given. */
+  readonly boundBy: string; // what says so
+  readonly window: number | null; // all windows together
+  readonly windows: readonly WindowShown[];
+  /** Minutes that are missing for all safety work; null when it fits or no window was given. Above 0 it is not fit to run. */
   readonly safetyShortBy: number | null;
+  /** So many people would do all safety work in the time there is; null where three would not, or nothing is missing. */
+  readonly safetyFitsWith: number | null;
+  /** Whatever lies open by then can still be closed up in time: minutes of the span; null without a time that ends. */
+  readonly closeBy: number | null;
   readonly leftOut: readonly LeftOut[];
   readonly whileOpen: readonly WhileOpen[];
   readonly steps: readonly Step[];

@@ -1,157 +1,206 @@
 /**
- * The plan: due items, all that follows from them, in an order that keeps every rule of work.ts, with what was left out
- * when the window is too short and what lies open anyway. A pure function of kart, state and a moment that is passed in.
+ * The plan: due items, all that follows from them, in an order that keeps every rule of work.ts, for the hands and the
+ * time there are, with what was left out and what lies open anyway. A pure function of kart, state and a moment that is
+ * passed in.
  */
 import type { KartEvent, State } from '../book/index.ts';
-import { GRADES, type Item, type Kart, type PartId, replacesPart } from '../kart/index.ts';
-import { standing } from '../life/index.ts';
-import { dueList, horizonOver } from './due.ts';
-import type { Due, LeftOut, Plan, Step, WhileOpen } from './model.ts';
-import { minutesOf, order, type Placed, POSTURE_MINUTES, postureOf } from './order.ts';
+import type { Kart } from '../kart/index.ts';
+import { workBound } from './bound.ts';
+import { choose } from './choose.ts';
+import { closingAfter } from './closing.ts';
+import { type Draft, draftOf, fitsIn, type Hands, minutesWith } from './draft.ts';
+import { dueList } from './due.ts';
+import type { Due, LeftOut, Plan, PlanWindow, Step, WindowShown } from './model.ts';
+import { postureOf } from './order.ts';
+import type { Effort } from './schedule/index.ts';
 import { bareStep, doneSteps, postureStep, stepOf } from './step.ts';
-import { type Job, partMinutes, type Work, workFor } from './work.ts';
+import { peopleFor, type Row } from './timetable.ts';
+import { asPlanned, type Timing } from './timing/index.ts';
+import { whileOpen } from './while-open.ts';
+import { whyNow } from './why-now.ts';
+import type { Job } from './work.ts';
+
+export const MOST_PEOPLE = 3;
 
 export type PlanAsk = {
   readonly now: string;
   readonly event?: KartEvent;
-  /** Minutes there are. Without it everything due is planned. */
+  /** Minutes there are, in one go. Without any time given everything due is planned. */
   readonly minutes?: number;
+  /** Times there are, one after the other: tonight three hours, Saturday five. In place of `minutes`. */
+  readonly windows?: readonly PlanWindow[];
+  /** 1 to 3; one when left out. */
+  readonly people?: number;
+  /** How long work takes on this kart; the minutes of its data when left out. */
+  readonly timing?: Timing;
+  /** Timetables that are tried where several people work side by side. */
+  readonly effort?: Effort;
 };
 
+/** While choosing what to do, and for the plan that is shown. */
+const QUICK: Effort = { schedules: 1, seed: 1 };
+const USUAL: Effort = { schedules: 40, seed: 1 };
+
 export const makePlan = (kart: Kart, state: State, ask: PlanAsk): Plan => {
+  const effort = ask.effort ?? USUAL;
+  const windows = ask.windows ?? (ask.minutes === undefined ? [] : [{ minutes: ask.minutes }]);
+  const total = windows.length === 0 ? null : windows.reduce((sum, { minutes }) => sum + minutes, 0);
+  const hands: Hands = {
+    people: ask.people ?? 1,
+    windows: windows.map(({ minutes }) => minutes),
+    timing: ask.timing ?? asPlanned,
+    effort: QUICK,
+  };
   const due = dueList(kart, state, ask);
-  const chosen = choose(kart, state, due, ask.minutes);
-  const { work } = chosen;
+  const quick = chosenIn(kart, state, due, hands);
+  const chosen =
+    hands.people === 1 ? quick : { ...quick, draft: draftOf(kart, state, quick.draft.due, { ...hands, effort }) };
+  const { draft } = chosen;
   const done = doneSteps(kart, state, ask.now);
-  const steps = [...done, ...number(kart, state, chosen, done.length)];
+  const closing = closingAfter(kart, draft).map(minutes => minutes / hands.people);
+  const byWork = workBound(kart, state, draft.work, minutesWith(hands.timing)) / hands.people;
+  const bound = draft.table.bound ?? { minutes: byWork, by: 'the work itself' };
   return {
     kart: kart.name,
     event: ask.event?.event ?? null,
-    minutes: chosen.minutes,
-    bound: bound(kart, state, work),
-    window: ask.minutes ?? null,
-    safetyShortBy: chosen.safetyShortBy,
-    leftOut: chosen.leftOut,
-    whileOpen: whileOpen(kart, state, work, ask),
-    steps,
+    people: hands.people,
+    minutes: draft.minutes,
+    span: draft.table.span,
+    bound: Math.min(bound.minutes, draft.table.span),
+    boundBy: bound.by,
+    window: total,
+    windows: used(windows, draft.table.rows),
+    ...safetyShort(kart, state, due, chosen, hands, total),
+    closeBy: total === null ? null : Math.max(0, total - Math.max(0, ...closing)),
+    leftOut: leftOut(kart, state, chosen, hands),
+    whileOpen: whileOpen(kart, state, draft.work, ask),
+    steps: [...done, ...number(kart, state, draft, hands, closing, done.length)],
   };
 };
 
-type Draft = { readonly work: Work; readonly placed: readonly Placed[]; readonly minutes: number };
-type Chosen = Draft & { readonly leftOut: readonly LeftOut[]; readonly safetyShortBy: number | null };
+type Chosen = { readonly draft: Draft; readonly left: readonly Due[] };
 
-const draft = (kart: Kart, state: State, due: readonly Due[]): Draft => {
-  const work = workFor(kart, state, due);
-  const placed = order(work, state.posture);
-  const minutes = placed.reduce(
-    (sum, p) => sum + ('posture' in p ? POSTURE_MINUTES : minutesOf(work.jobs[p.job] as Job)),
-    0,
-  );
-  return { work, placed, minutes };
-};
+function chosenIn(kart: Kart, state: State, due: readonly Due[], hands: Hands): Chosen {
+  const all = draftOf(kart, state, due, hands);
+  if (hands.windows.length === 0 || fitsIn(all, hands.windows)) return { draft: all, left: [] };
+  const fits = (some: readonly Due[]): boolean => fitsIn(draftOf(kart, state, some, hands), hands.windows);
+  const choice = choose(kart, due, lyingOff(kart, state), fits);
+  const draft = draftOf(kart, state, choice.taken, hands);
+  // What closing up asks for anyway was not left out, whatever the choice said.
+  const planned = new Set(draft.work.jobs.flatMap(job => ('item' in job ? [job.item.id] : [])));
+  return { draft, left: choice.left.filter(({ item }) => !planned.has(item)) };
+}
 
-/** All safety work always; then reliability, performance, cosmetics, within each the most items in the minutes left. */
-const choose = (kart: Kart, state: State, due: readonly Due[], window: number | undefined): Chosen => {
-  const all = draft(kart, state, due);
-  if (window === undefined || all.minutes <= window) return { ...all, leftOut: [], safetyShortBy: null };
-  let taken = due.filter(d => d.grade === 'safety');
-  let current = draft(kart, state, taken);
-  const safetyShortBy = current.minutes > window ? current.minutes - window : null;
-  const leftOut: LeftOut[] = [];
-  const rest = due
-    .filter(d => d.grade !== 'safety')
-    .sort((a, b) => GRADES.indexOf(a.grade) - GRADES.indexOf(b.grade) || itemMinutes(kart, a) - itemMinutes(kart, b));
-  for (const d of rest) {
-    const more = draft(kart, state, [...taken, d]);
-    if (safetyShortBy === null && more.minutes <= window) {
-      taken = [...taken, d];
-      current = more;
-    } else if (!current.work.jobs.some(j => 'item' in j && j.item.id === d.item))
-      leftOut.push({
-        item: d.item,
-        title: d.title,
-        grade: d.grade,
-        minutes: more.minutes - current.minutes,
-        consequence: consequence(d),
-      });
-  }
-  return { ...current, leftOut, safetyShortBy };
-};
+const lyingOff = (kart: Kart, state: State): string[] =>
+  Object.keys(kart.parts).filter(part => state.parts[part]?.on === false);
 
-const itemMinutes = (kart: Kart, d: Due): number => kart.items[d.item]?.minutes ?? 0;
+function safetyShort(
+  kart: Kart,
+  state: State,
+  due: readonly Due[],
+  { draft, left }: Chosen,
+  hands: Hands,
+  total: number | null,
+): Pick<Plan, 'safetyShortBy' | 'safetyFitsWith'> {
+  const fits = total === null || fitsIn(draft, hands.windows);
+  if (total === null || (fits && left.every(({ grade }) => grade !== 'safety')))
+    return { safetyShortBy: null, safetyFitsWith: null };
+  const safety = due.filter(({ grade }) => grade === 'safety');
+  const spanWith = (people: number): number => draftOf(kart, state, safety, { ...hands, people }).table.span;
+  const enough = [2, 3].find(people => people > hands.people && spanWith(people) <= total);
+  return { safetyShortBy: Math.max(0, spanWith(hands.people) - total), safetyFitsWith: enough ?? null };
+}
 
-const consequence = (d: Due): string =>
-  d.ahead
-    ? `It may run past its life during the event. ${d.why}`
-    : `It goes to the event as the record leaves it. ${d.why}`;
+/** Of so many the minutes are worked out by planning with them; the rest are reckoned from their own work. */
+const WORKED_OUT = 12;
 
-const number = (kart: Kart, state: State, { work, placed }: Draft, from: number): Step[] => {
-  const numberOf = new Map<number, number>();
-  placed.forEach((p, i) => {
-    if ('job' in p) numberOf.set(p.job, from + i + 1);
+function leftOut(kart: Kart, state: State, { draft, left }: Chosen, hands: Hands): readonly LeftOut[] {
+  const withMore = (more: readonly Due[], by: Hands): Draft => draftOf(kart, state, [...draft.due, ...more], by);
+  const work = { ...hands, people: 1 }; // minutes of all hands are the same whoever does them
+  const now = draftOf(kart, state, draft.due, work).minutes;
+  return left.map((one, n) => ({
+    item: one.item,
+    title: one.title,
+    grade: one.grade,
+    minutes: n < WORKED_OUT ? withMore([one], work).minutes - now : (kart.items[one.item]?.minutes ?? 0),
+    needs: n < WORKED_OUT ? withMore(left.slice(0, n + 1), hands).table.span : null,
+    consequence: consequence(one),
+  }));
+}
+
+function consequence({ grade, ahead, why }: Due): string {
+  if (grade === 'safety') return `Not fit to run until it is done. ${why}`;
+  return ahead
+    ? `It may run past its life during the event. ${why}`
+    : `It goes to the event as the record leaves it. ${why}`;
+}
+
+/** How far each working time is filled. */
+function used(windows: readonly PlanWindow[], rows: readonly Row[]): readonly WindowShown[] {
+  let from = 0;
+  return windows.map((window, n) => {
+    const to = from + window.minutes;
+    const within = rows.filter(({ start, end }) => start >= from - 1e-9 && end <= to + 1e-9 && end > start);
+    const last = Math.max(from, ...within.map(({ end }) => end));
+    from = to;
+    return { ...window, n: n + 1, used: last - (to - window.minutes) };
   });
+}
+
+function number(
+  kart: Kart,
+  state: State,
+  draft: Draft,
+  hands: Hands,
+  closing: readonly number[],
+  from: number,
+): Step[] {
+  const { work, table } = draft;
+  const numberOf = new Map(
+    table.rows.flatMap(({ placed }, i) => ('job' in placed ? [[placed.job, from + i + 1] as const] : [])),
+  );
+  const why = whyNow(kart, state, draft, hands, job => numberOf.get(job));
   let lastPosture: number | undefined;
   let wasOnSide = state.posture === 'side';
   let offSide = false; // the last change of posture took the kart off its side, for which all work waits
-  return placed.map((p, i) => {
+  return table.rows.map((row, i) => {
     const n = from + i + 1;
-    if ('posture' in p) {
+    const { placed, start, end } = row;
+    const when = {
+      start,
+      end,
+      people: row.people.map(one => one + 1),
+      window: windowOf(hands.windows, row),
+      closing: closing[i] ?? null,
+      whyNow: why(row, i),
+    };
+    if ('posture' in placed) {
       lastPosture = n;
       offSide = wasOnSide;
-      wasOnSide = p.posture === 'side';
-      return postureStep(n, p.posture, i === 0);
+      wasOnSide = placed.posture === 'side';
+      return { ...postureStep(n, placed.posture, i === 0), ...when };
     }
-    const job = work.jobs[p.job] as Job;
-    const after = (work.before[p.job] ?? []).flatMap(b => numberOf.get(b) ?? []);
+    const job = work.jobs[placed.job] as Job;
+    const after = (work.before[placed.job] ?? []).flatMap(b => numberOf.get(b) ?? []);
     if (lastPosture !== undefined && (offSide || postureOf(job) !== 'any')) after.push(lastPosture);
     after.sort((a, b) => a - b);
-    return stepOf(kart, state, job, { ...bareStep, n, after, state: after.length === 0 ? 'ready' : 'waiting' });
+    const step = stepOf(kart, state, job, { ...bareStep, n, after, state: after.length === 0 ? 'ready' : 'waiting' });
+    const learnt = hands.timing(job.key, step.minutes);
+    return {
+      ...step,
+      ...when,
+      minutes: end - start,
+      helpers: Math.max(0, peopleFor(job) - hands.people),
+      timing: learnt.timings > 0 ? learnt : null,
+    };
   });
-};
+}
 
-/**
- * No plan for this work takes less: the minutes of every item and second look, of every part that no way in can spare,
- * and one change for every posture but one that some job cannot do without.
- */
-const bound = (kart: Kart, state: State, work: Work): number => {
-  let sum = 0;
-  const postures = new Set<string>();
-  for (const job of work.jobs) {
-    const sure = !('part' in job) || isForced(kart, state, work, job.part.id);
-    if (!sure) continue;
-    sum += minutesOf(job);
-    const posture = postureOf(job);
-    if (posture !== 'any' && posture !== state.posture) postures.add(posture);
-  }
-  return sum + postures.size * POSTURE_MINUTES;
-};
-
-/** Must it come off whatever way is taken? It lies off already, or some item or forced part has it in every alternative. */
-const isForced = (kart: Kart, state: State, work: Work, id: PartId, seen: ReadonlySet<PartId> = new Set()): boolean => {
-  if (state.parts[id]?.on === false) return true;
-  if (seen.has(id)) return false;
-  const within = new Set([...seen, id]);
-  const inEvery = (ways: readonly (readonly PartId[])[]): boolean => ways.length > 0 && ways.every(w => w.includes(id));
-  return (
-    work.jobs.some(j => j.is === 'item' && inEvery(j.item.needsOff)) ||
-    [...work.off].some(p => inEvery(kart.parts[p]?.behind ?? []) && isForced(kart, state, work, p, within))
-  );
-};
-
-/** What lies open in this plan anyway and runs out within the two events after the next. */
-const whileOpen = (kart: Kart, state: State, work: Work, ask: PlanAsk): WhileOpen[] => {
-  if (!ask.event) return [];
-  const planned = new Set(work.jobs.flatMap(j => ('item' in j ? [j.item.id] : [])));
-  const ahead = horizonOver(ask.now, ask.event, 3);
-  return Object.values(kart.items).flatMap(item => {
-    const way = openWay(item, work.off);
-    if (planned.has(item.id) || !way || (replacesPart(item) && !work.off.has(item.part))) return [];
-    const s = standing(kart, state, item, ahead);
-    if (s.holds || !s.ahead) return [];
-    const saves = way.reduce((sum, p) => sum + partMinutes(kart, p), 0);
-    return [{ item: item.id, title: item.title, grade: item.grade, minutes: item.minutes, saves, why: s.why }];
+function windowOf(windows: readonly number[], { end }: Row): number | null {
+  let to = 0;
+  const n = windows.findIndex(minutes => {
+    to += minutes;
+    return end <= to + 1e-9;
   });
-};
-
-const openWay = (item: Item, off: ReadonlySet<PartId>): readonly PartId[] | undefined =>
-  item.needsOff.find(way => way.length > 0 && way.every(p => off.has(p)));
+  return n < 0 ? null : n + 1;
+}

@@ -113,10 +113,14 @@ export function settingsOf(kart: Kart, state: State): readonly Setting[] {
 }
 
 /** Measured to set the kart up, not to see what is worn or tight: it has a dimension or a number, is set, or is there for the lap time. */
-function isSetting({ measure, joint, action, grade }: Item): boolean {
+function isSetting({ measure, joint, action, grade, when }: Item): boolean {
   if (measure === undefined || joint !== undefined || action === 'function-test') return false;
-  return measure.dimension !== undefined || measure.number !== undefined || action === 'set' || grade === 'performance';
+  if (when.some(({ on }) => on === 'after session')) return false; // what a run did to it, not how it was set
+  if (measure.number !== undefined) return !WEAR.has(measure.number);
+  return measure.dimension !== undefined || action === 'set' || grade === 'performance';
 }
+/** Numbers of how the engine lasts, not of how the kart is set up. */
+const WEAR: ReadonlySet<string> = new Set(['compression-trend', 'least-squish']);
 
 /** The item's key, with its part in it where several parts have one. What is measured twice on a part is one setting. */
 function namesOf(item: Item, among: readonly Item[]): Pick<Setting, 'name' | 'part'> {

@@ -7,9 +7,24 @@ import { whyWith } from './reasons.ts';
 import { aimOf, compressionSaid } from './targets/index.ts';
 import type { Job } from './work.ts';
 
-type Place = Pick<Step, 'n' | 'after' | 'state'>;
+type Place = Pick<
+  Step,
+  'n' | 'after' | 'state' | 'start' | 'end' | 'people' | 'helpers' | 'window' | 'closing' | 'timing' | 'whyNow'
+>;
 
-export const bareStep: Place = { n: 0, after: [], state: 'waiting' };
+export const bareStep: Place = {
+  n: 0,
+  after: [],
+  state: 'waiting',
+  start: null,
+  end: null,
+  people: [],
+  helpers: 0,
+  window: null,
+  closing: null,
+  timing: null,
+  whyNow: [],
+};
 
 export const stepOf = (kart: Kart, state: State, job: Job, place: Place): Step => {
   switch (job.is) {
@@ -164,5 +179,5 @@ export const doneSteps = (kart: Kart, state: State, now: string): Step[] => {
     add(pass, (place, why) => work(kart, state, item, why, place));
     add(pass?.secondLook, (place, why) => secondLook(kart, state, item, why, place));
   }
-  return done.sort((a, b) => a.pos - b.pos).map((d, i) => d.make({ n: i + 1, after: [], state: 'done' }));
+  return done.sort((a, b) => a.pos - b.pos).map((d, i) => d.make({ ...bareStep, n: i + 1, state: 'done' }));
 };

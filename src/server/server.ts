@@ -53,6 +53,9 @@ export function createServer(app: App, parts: ServerParts = {}): Hono {
   server.get('/api/karts/:name/due', async c => c.json(await app.due(c.req.param('name'), ask(c))));
   server.get('/api/karts/:name/fitness', async c => c.json(await app.fitness(c.req.param('name'), ask(c))));
   server.get('/api/karts/:name/plan', async c => c.json(await app.plan(c.req.param('name'), planAsk(c))));
+  server.get('/api/karts/:name/replan', async c =>
+    c.json(await app.replan(c.req.param('name'), c.req.query('since') ?? '', planAsk(c))),
+  );
   server.get('/api/karts/:name/setup', async c =>
     c.json(await sheetOf(app, c.req.param('name'), sheetAsk(c), await parts.setupEffects?.())),
   );
@@ -221,9 +224,17 @@ const ask = (c: Context) => {
   const event = c.req.query('event');
   return { ...at(c), ...(event === undefined ? {} : { event }) };
 };
+/** `windows` are minutes with commas between: 180,300. */
 const planAsk = (c: Context): PlanAsk => {
-  const minutes = count(c, 'minutes');
-  return { ...ask(c), ...(minutes === undefined ? {} : { minutes }) };
+  const [minutes, people, windows] = [count(c, 'minutes'), count(c, 'people'), c.req.query('windows')];
+  return {
+    ...ask(c),
+    ...(minutes === undefined ? {} : { minutes }),
+    ...(people === undefined ? {} : { people }),
+    ...(windows === undefined
+      ? {}
+      : { windows: windows.split(',').map(text => ({ minutes: Number(text.trim() || Number.NaN) })) }),
+  };
 };
 const sheetAsk = (c: Context): SheetQuestion => {
   const [against, about] = [c.req.query('against'), c.req.query('about')];

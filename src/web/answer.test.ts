@@ -31,6 +31,14 @@ const step: Step = {
   state: 'ready',
   writes: 'checked',
   fresh: false,
+  start: 0,
+  end: 3,
+  people: [1],
+  helpers: 0,
+  window: null,
+  closing: 0,
+  timing: null,
+  whyNow: [],
 };
 
 test('a pass with a bare number is in the unit that stands beside the field', () => {

@@ -2,9 +2,10 @@
 import { type Command, InvalidArgumentError } from 'commander';
 import { Refusal } from '../../app/index.ts';
 import type { FactKind } from '../../book/index.ts';
+import type { PlanWindow } from '../../prep/index.ts';
 import { EXIT, fail } from '../exit.ts';
 import { dueText, factsText, fitText, inWords } from '../print/lists.ts';
-import { planShort, planText } from '../print/plan.ts';
+import { differenceText, planShort, planText } from '../print/plan.ts';
 import { wrap } from '../print/wrap.ts';
 import { type Common, onKart, type Session, session, signed } from '../session.ts';
 import { typedTime } from '../when.ts';
@@ -12,20 +13,44 @@ import type { World } from '../world.ts';
 import { type Writing, write } from './log.ts';
 
 type Ends = (code: number) => void;
-type Asking = Common & { readonly minutes?: number; readonly short?: boolean };
+type Asking = Common & {
+  readonly minutes?: number;
+  readonly window?: readonly PlanWindow[];
+  readonly people?: number;
+  readonly since?: string;
+  readonly short?: boolean;
+};
 
 export function addWork(program: Command, world: World, ends: Ends): void {
   forEvent(onKart(program.command('plan')))
     .description('what to do next on the kart, in order')
     .option('--minutes <n>', 'the time there is, minutes; what does not fit is named', positive)
+    .option(
+      '--window <minutes[@time]>',
+      'one of several times there are, one after the other: --window 180 --window 300@2026-12-05T08:00',
+      windowOf,
+    )
+    .option('--people <n>', 'who works on the kart, 1 to 3', positive)
+    .option('--since <time>', 'what this plan does otherwise than the plan of that moment')
     .option('--short', 'one line a step')
-    .addHelpText('after', '\nExample:\n  kartwright plan --demo --minutes 180\n')
+    .addHelpText(
+      'after',
+      '\nExample:\n  kartwright plan --demo --minutes 180\n  kartwright plan --demo --people 2 --window 180 --window 300\n',
+    )
     .action((options: Asking) =>
       session(world, options, 'ask', async on => {
-        const plan = await on.app.plan(on.kart, {
+        const { minutes, window: windows, people } = options;
+        const ask = {
           ...asked(on, options),
-          ...(options.minutes === undefined ? {} : { minutes: options.minutes }),
-        });
+          ...(minutes === undefined ? {} : { minutes }),
+          ...(windows === undefined ? {} : { windows }),
+          ...(people === undefined ? {} : { people }),
+        };
+        if (options.since !== undefined) {
+          const otherwise = await on.app.replan(on.kart, typedTime(options.since), ask);
+          return world.out(options.json ? `${JSON.stringify(otherwise)}\n` : differenceText(otherwise));
+        }
+        const plan = await on.app.plan(on.kart, ask);
         // Whether it may run belongs beside the work that is left: a script must not have to ask twice.
         const { verdict } = await on.app.fitness(on.kart, asked(on, options));
         if (options.json) world.out(`${JSON.stringify({ ...plan, verdict })}\n`);
@@ -136,6 +161,12 @@ async function factKind(text: string): Promise<FactKind> {
   return (
     kind ?? fail('wrong shape', '--kind', `Expected a kind of fact, got "${text}".`, `Kinds: ${FACT_KINDS.join(', ')}.`)
   );
+}
+
+/** `180`, or `300@2026-12-05T08:00` for one that begins then; each `--window` adds one. */
+function windowOf(text: string, before: readonly PlanWindow[] | undefined): readonly PlanWindow[] {
+  const [minutes = '', from] = text.split('@');
+  return [...(before ?? []), { minutes: positive(minutes), ...(from === undefined ? {} : { from: typedTime(from) }) }];
 }
 
 function positive(text: string): number {

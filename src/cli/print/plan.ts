@@ -1,4 +1,5 @@
 /** The plan on paper or in a terminal: every step with its number, target, caution and reason. */
+import type { Replanned } from '../../app/index.ts';
 import type { Plan, Step } from '../../prep/index.ts';
 import { count, duration, heading, wrap } from './wrap.ts';
 
@@ -17,18 +18,68 @@ export function planShort(plan: Plan): string {
 function head(plan: Plan): string {
   const todo = plan.steps.filter(step => step.state !== 'done');
   const event = plan.event === null ? 'no event ahead' : `next event ${plan.event}`;
-  const most = Math.max(0, plan.minutes - plan.bound);
-  const best =
-    most === 0
-      ? 'No plan for this work is shorter.'
-      : `At most ${duration(most)} longer than the shortest there can be.`;
   return (
-    wrap(`Kart ${plan.kart}, ${event}: ${count(todo.length, 'step')}, ${duration(plan.minutes)}. ${best}`) +
-    (plan.window === null ? '' : wrap(`Time there is: ${duration(plan.window)}.`)) +
-    (plan.safetyShortBy === null
-      ? ''
-      : wrap(`THE SAFETY WORK ALONE DOES NOT FIT: ${duration(plan.safetyShortBy)} more are needed.`)) +
+    wrap(
+      `Kart ${plan.kart}, ${event}: ${count(todo.length, 'step')}, ${duration(plan.minutes)} of work${spanOf(plan)}. ${shortestOf(plan)}`,
+    ) +
+    windowsOf(plan) +
+    shortOf(plan) +
+    helpOf(todo) +
     wrap(CAUTION)
+  );
+}
+
+const spanOf = ({ people, span }: Plan): string =>
+  people === 1 ? '' : `, done in ${duration(span)} by ${people} people`;
+
+/** "Shortest" only where plan and bound are equal. */
+function shortestOf({ span, bound, boundBy }: Plan): string {
+  const most = span - bound;
+  return most <= 0
+    ? 'No plan for this work is shorter.'
+    : `At most ${duration(most)} longer than the shortest there can be (${duration(bound)}, by ${boundBy}).`;
+}
+
+function windowsOf({ window, windows, closeBy }: Plan): string {
+  if (window === null) return '';
+  const each = windows.map(
+    ({ minutes, used, from }) => `${duration(used)} of ${duration(minutes)}${from ? ` from ${from}` : ''}`,
+  );
+  const closing =
+    closeBy === null ? '' : ` What lies open after ${duration(closeBy)} of it can still be closed up in time.`;
+  return wrap(`Time there is: ${duration(window)}; planned: ${each.join(', then ')}.${closing}`);
+}
+
+function shortOf({ safetyShortBy, safetyFitsWith }: Plan): string {
+  if (safetyShortBy === null) return '';
+  const enough = safetyFitsWith === null ? '' : ` With ${safetyFitsWith} people it fits.`;
+  return wrap(
+    `NOT FIT TO RUN AFTER THIS PLAN: not all safety work fits. ${duration(safetyShortBy)} more are needed for it.${enough}`,
+  );
+}
+
+function helpOf(todo: readonly Step[]): string {
+  const more = todo.filter(({ helpers }) => helpers > 0);
+  if (more.length === 0) return '';
+  const minutes = more.reduce((sum, step) => sum + step.minutes, 0);
+  return wrap(`Ask somebody to help: ${count(more.length, 'step')} take more people, ${duration(minutes)} in all.`);
+}
+
+/** What a plan does otherwise than the one before. */
+export function differenceText({ since, added, done, dropped, moved, minutes }: Replanned): string {
+  const list = (title: string, steps: readonly Step[]): string =>
+    steps.length === 0
+      ? ''
+      : heading(title) + steps.map(step => wrap(`${name(step)}. ${step.why}`, label(step))).join('');
+  const more =
+    minutes === 0 ? 'as long as before' : minutes > 0 ? `${duration(minutes)} more` : `${duration(-minutes)} less`;
+  const nothing = added.length + done.length + dropped.length + moved.length === 0 ? ' Nothing has changed.' : '';
+  return (
+    wrap(`Against the plan of ${since}: ${more}, what was done meanwhile left out.${nothing}`) +
+    list('new', added) +
+    list('no longer due', dropped) +
+    list('done meanwhile', done) +
+    list('at another place in the order', moved)
   );
 }
 
@@ -73,9 +124,29 @@ function stepText(step: Step): string {
     line('accept', step.accept) +
     line('with', [...step.tools, ...step.consumables].join(', ')) +
     line('why', step.why) +
+    line('now', step.whyNow.map(nowText).join('; ')) +
+    line('who', whoOf(step)) +
+    line('timed', timedOf(step)) +
     line('after', step.after.join(', '))
   );
 }
+
+const nowText = ({ say, steps, minutes }: Step['whyNow'][number]): string =>
+  `${say}${steps.length > 0 ? ` (${steps.join(', ')})` : ''}${minutes === null ? '' : `, ${duration(minutes)} more another time`}`;
+
+/** Only where it says something: several people, or more than there are. */
+function whoOf({ people, helpers, start, end }: Step): string | null {
+  if (start === null || end === null) return null;
+  const help = helpers > 0 ? `and ${helpers} more to help` : '';
+  const who =
+    people.some(one => one > 1) || people.length > 1 ? `person ${people.join(' and ')}, from ${duration(start)}` : '';
+  return [who, help].filter(Boolean).join(', ') || null;
+}
+
+const timedOf = ({ timing, grade }: Step): string | null =>
+  timing === null
+    ? null
+    : `${count(timing.timings, 'time')} on this kart: usually ${duration(timing.typical)}, 8 times of 10 within ${duration(timing.slow)}${grade === 'safety' ? ', which is planned' : ''}`;
 
 function stepLine(step: Step): string {
   const target = targetOf(step);
@@ -95,7 +166,10 @@ function tail(plan: Plan): string {
   if (plan.leftOut.length > 0) {
     text += heading('left out, for want of time');
     for (const out of plan.leftOut)
-      text += wrap(`${out.title} (${out.grade}, ${duration(out.minutes)}): ${out.consequence}`, '  ');
+      text += wrap(
+        `${out.title} (${out.grade}, ${duration(out.minutes)}): ${out.consequence}${out.needs === null ? '' : ` Enters with ${duration(out.needs)}.`}`,
+        '  ',
+      );
   }
   if (plan.whileOpen.length > 0) {
     text += heading('while it is open');

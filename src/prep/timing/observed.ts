@@ -10,7 +10,7 @@ import { secondLookMinutes } from '../order.ts';
 export type Timed = { readonly key: string; readonly planned: number; readonly took: number; readonly at: string }; // minutes
 
 /** Ticks closer than this [min] were written down together. */
-const TOGETHER = 1 / 3;
+const TOGETHER = 0.5;
 /** More than so many at once say nothing of the single one. */
 const MOST_TOGETHER = 4;
 /** A gap over four times the plan and twenty minutes was a break; all three common practice. */

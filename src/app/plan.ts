@@ -1,0 +1,101 @@
+/** The plan for the hands and the times there are, with the minutes this kart's own record teaches. */
+import { type Fact, knownAt } from '../book/index.ts';
+import {
+  learnTiming,
+  MOST_PEOPLE,
+  makePlan,
+  type Plan,
+  type PlanDifference,
+  planDifference,
+  timed,
+} from '../prep/index.ts';
+import { type Problem, Refusal, refuse } from './problem.ts';
+import { eventOf, type ForEvent, given } from './queries.ts';
+import type { Standing } from './shelf.ts';
+import { moment } from './when.ts';
+
+/** @see makePlan */
+export type PlanAsk = ForEvent & {
+  /** Minutes there are, in one go; without any time everything due is planned. */
+  readonly minutes?: number;
+  /** Times there are, one after the other, in minutes; a `from` says when one begins. */
+  readonly windows?: readonly { readonly minutes: number; readonly from?: string }[];
+  /** 1 to 3. */
+  readonly people?: number;
+};
+
+/** @param facts of the kart, of which those known at the moment of `standing` count */
+export function planOf({ kart, state, now, past }: Standing, facts: readonly Fact[], ask: PlanAsk): Plan {
+  const problems = [...peopleRight(ask.people), ...windowsRight(ask, now)];
+  if (problems.length > 0) throw new Refusal(problems);
+  const known = past === undefined ? facts : knownAt(facts, past);
+  return makePlan(kart, state, {
+    now,
+    timing: learnTiming(timed(kart, known)),
+    ...given({
+      event: eventOf(state, now, ask.event),
+      minutes: ask.minutes,
+      windows: ask.windows,
+      people: ask.people,
+    }),
+  });
+}
+
+export type Replanned = PlanDifference & { readonly since: string };
+export const replanned = (since: string, before: Plan, after: Plan): Replanned => ({
+  since,
+  ...planDifference(before, after),
+});
+
+const peopleRight = (people: number | undefined): readonly Problem[] =>
+  people === undefined || (Number.isInteger(people) && people >= 1 && people <= MOST_PEOPLE)
+    ? []
+    : [
+        refuse(
+          'wrong shape',
+          'people',
+          `Expected 1 to ${MOST_PEOPLE} people, got ${people}.`,
+          'Say who really works on the kart; more get in each other’s way.',
+        ),
+      ];
+
+/** A year of working time is a slip between minutes and seconds. */
+const MOST_MINUTES = 365 * 24 * 60;
+
+function windowsRight({ minutes, windows = [] }: PlanAsk, now: string): readonly Problem[] {
+  const all = minutes === undefined ? windows : [{ minutes }, ...windows];
+  return all.flatMap((window, n) => {
+    const where = minutes !== undefined && n === 0 ? 'minutes' : `windows[${n - (minutes === undefined ? 0 : 1)}]`;
+    if (!(window.minutes >= 0 && window.minutes <= MOST_MINUTES))
+      return [
+        refuse(
+          'wrong shape',
+          where,
+          `Expected minutes from 0 to a year, got ${window.minutes}.`,
+          'Give the minutes there are: 180 for three hours.',
+        ),
+      ];
+    if (!('from' in window) || window.from === undefined) return [];
+    const from = moment(window.from);
+    if (from === undefined)
+      return [
+        refuse(
+          'not a time',
+          where,
+          `Expected when it begins, got "${window.from}".`,
+          'Write it like 2026-11-28T08:00:00Z.',
+        ),
+      ];
+    const end = new Date(Date.parse(from) + window.minutes * 60_000).toISOString();
+    return end > now
+      ? []
+      : [
+          refuse(
+            'runs backwards',
+            where,
+            `Expected a time that is not over, and this one ended at ${end}.`,
+            'Leave it out, or give the time that is still to come.',
+          ),
+        ];
+  });
+}

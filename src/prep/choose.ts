@@ -1,0 +1,105 @@
+/**
+ * What to do when not everything fits. Tier after tier, the gravest first: safety by the severity of what the part carries,
+ * then reliability, performance, cosmetics. Within a tier in one fixed order, what adds least minutes first, and as much of
+ * it as fits on top of what the tiers before took. The order does not depend on the time there is, so more time, or another
+ * pair of hands, never makes a tier worse unless one before it got better.
+ */
+import { GRADES, type Kart, type PartId } from '../kart/index.ts';
+import type { Due } from './model.ts';
+import { secondLookMinutes } from './order.ts';
+import { reach } from './reach.ts';
+import { partMinutes } from './work.ts';
+
+export type Choice = {
+  readonly taken: readonly Due[];
+  /** In the order in which they would enter. */
+  readonly left: readonly Due[];
+  /** Closing up what lies open, and nothing else, takes longer than there is. */
+  readonly cannotClose: boolean;
+};
+
+/** @param fits whether a plan for these, closed up and checked at the end, fits the time there is */
+export function choose(
+  kart: Kart,
+  due: readonly Due[],
+  lyingOff: readonly PartId[],
+  fits: (due: readonly Due[]) => boolean,
+): Choice {
+  const queue = entering(kart, due, lyingOff);
+  if (!fits([])) return { taken: [], left: queue.flat(), cannotClose: true };
+  const taken = new Set<Due>();
+  const whole = mostThatFit(queue.length, n => fits(inListOrder(due, taken, queue.slice(0, n).flat())));
+  for (const one of queue.slice(0, whole).flat()) taken.add(one);
+  for (const tier of queue.slice(whole)) {
+    const count = mostThatFit(tier.length, n => fits(inListOrder(due, taken, tier.slice(0, n))));
+    for (const one of tier.slice(0, count)) taken.add(one);
+  }
+  return {
+    taken: due.filter(one => taken.has(one)),
+    left: queue.flat().filter(one => !taken.has(one)),
+    cannotClose: false,
+  };
+}
+
+const inListOrder = (due: readonly Due[], taken: ReadonlySet<Due>, more: readonly Due[]): readonly Due[] =>
+  due.filter(one => taken.has(one) || more.includes(one));
+
+/** The most first ones that fit, by halving: one that fits not makes no longer one fit. */
+function mostThatFit(count: number, holds: (n: number) => boolean): number {
+  let low = 0;
+  let high = count;
+  while (low < high) {
+    const middle = Math.ceil((low + high) / 2);
+    if (holds(middle)) low = middle;
+    else high = middle - 1;
+  }
+  return low;
+}
+
+/** Tiers in the order that never changes, each in the order in which its items would be taken. */
+export function entering(kart: Kart, due: readonly Due[], lyingOff: readonly PartId[]): readonly (readonly Due[])[] {
+  const off = new Set(lyingOff);
+  const tiers = new Map<number, Due[]>();
+  for (const one of due) tiers.set(tierOf(kart, one), [...(tiers.get(tierOf(kart, one)) ?? []), one]);
+  return [...tiers.keys()].sort((a, b) => a - b).map(tier => cheapFirst(kart, tiers.get(tier) ?? [], off));
+}
+
+/** 1 to 4: safety by severity, 1 the gravest; then the other grades. A part that carries no function counts as gravest: unknown. */
+export function tierOf(kart: Kart, { grade, part }: Due): number {
+  if (grade !== 'safety') return LEAST_SEVERE + GRADES.indexOf(grade);
+  const severities = (kart.parts[part]?.carries ?? []).flatMap(name => kart.functions[name]?.severity ?? []);
+  return severities.length === 0 ? 1 : Math.min(...severities);
+}
+const LEAST_SEVERE = 4;
+
+/** What adds least to those before it; parts that come off for one are off for the next. `off` grows. */
+function cheapFirst(kart: Kart, tier: readonly Due[], off: Set<PartId>): readonly Due[] {
+  const waiting = tier.map((one, place) => ({ one, place, ...ownWork(kart, one) }));
+  const found: Due[] = [];
+  while (waiting.length > 0) {
+    const priced = waiting.map(({ minutes, parts }) =>
+      parts.reduce((sum, p) => sum + (off.has(p) ? 0 : partMinutes(kart, p)), minutes),
+    );
+    const [next] = waiting.splice(priced.indexOf(Math.min(...priced)), 1);
+    if (!next) break;
+    for (const p of next.parts) off.add(p);
+    found.push(next.one);
+  }
+  return found;
+}
+
+function ownWork(
+  kart: Kart,
+  { item: id, cause }: Due,
+): { readonly minutes: number; readonly parts: readonly PartId[] } {
+  const item = kart.items[id];
+  if (!item) return { minutes: 0, parts: [] };
+  const way = reach({
+    wishes: [{ id, ways: item.needsOff }],
+    lyingOff: [],
+    behind: p => kart.parts[p]?.behind ?? [],
+    cost: p => partMinutes(kart, p),
+  });
+  const look = item.secondLook ? secondLookMinutes(item.minutes) : 0;
+  return { minutes: cause === 'second look' ? look : item.minutes + look, parts: [...(way?.off ?? [])] };
+}

@@ -1,0 +1,54 @@
+/**
+ * When closing up must begin. After each row the kart stands open so far: what lies off must go back, and what was opened
+ * or disturbed must be made and checked. What that takes is counted as if nothing else were begun any more.
+ */
+import { disturbersOf, type Kart } from '../kart/index.ts';
+import type { Draft } from './draft.ts';
+import type { Job, Work } from './work.ts';
+
+/** Minutes of work that leave the kart whole, after each row, by place. */
+export function closingAfter(kart: Kart, { work, table }: Draft): readonly number[] {
+  const minutes = work.jobs.map(() => 0);
+  for (const { placed, start, end } of table.rows) if ('job' in placed) minutes[placed.job] = end - start;
+  const owedBy = owing(kart, work);
+  const owed = new Set<number>(owedBy.flatMap((causes, n) => (causes === 'from the start' ? [n] : [])));
+  const brings = work.jobs.map((): number[] => []);
+  owedBy.forEach((causes, n) => {
+    if (causes !== 'from the start') for (const cause of causes) brings[cause]?.push(n);
+  });
+  let sum = [...owed].reduce((total, n) => total + (minutes[n] ?? 0), 0);
+  return table.rows.map(({ placed }) => {
+    if ('posture' in placed) return sum;
+    for (const n of brings[placed.job] ?? []) {
+      if (owed.has(n)) continue;
+      owed.add(n);
+      sum += minutes[n] ?? 0;
+    }
+    if (owed.delete(placed.job)) sum -= minutes[placed.job] ?? 0;
+    return sum;
+  });
+}
+
+/** For each job the jobs that, once done, make it part of closing up. */
+function owing(kart: Kart, { jobs }: Work): readonly (readonly number[] | 'from the start')[] {
+  const who = disturbersOf(kart);
+  const index = new Map(jobs.map((job, n) => [job.key, n]));
+  const at = (key: string): readonly number[] => {
+    const n = index.get(key);
+    return n === undefined ? [] : [n];
+  };
+  const causesOf = (item: Extract<Job, { item: unknown }>['item']): readonly number[] => [
+    ...[...(who.parts.get(item.id) ?? [])].flatMap(part => at(`take-off ${part}`)),
+    ...(item.joint === undefined ? [] : at(`take-off ${kart.joints[item.joint]?.part ?? ''}`)),
+    ...jobs.flatMap((job, n) =>
+      job.is === 'item' && (job.item.disturbs.includes(item.id) || job.item.opens.includes(item.id)) ? [n] : [],
+    ),
+  ];
+  const ofItem = new Map(jobs.flatMap(job => ('item' in job ? [[job.item.id, causesOf(job.item)] as const] : [])));
+  return jobs.map(job => {
+    if ('item' in job) return ofItem.get(job.item.id) ?? [];
+    if (job.is === 'take-off') return [];
+    const off = at(`take-off ${job.part.id}`);
+    return off.length === 0 ? 'from the start' : off;
+  });
+}

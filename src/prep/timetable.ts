@@ -1,0 +1,133 @@
+/**
+ * When each row is done, in minutes of work from the first hand on the kart, and by whom. Alone, rows follow each other in
+ * the order in which they are read. A row does not go on from one window into the next.
+ */
+import { type Kart, POSTURES, type Posture } from '../kart/index.ts';
+import { type Placed, POSTURE_MINUTES, postureOf } from './order.ts';
+import { type Effort, type ScheduleProblem, solve } from './schedule/index.ts';
+import type { Job, Work } from './work.ts';
+
+export type Row = {
+  readonly placed: Placed;
+  readonly start: number;
+  readonly end: number;
+  readonly people: readonly number[]; // counted from 0
+};
+export type Timetable = {
+  readonly rows: readonly Row[];
+  readonly span: number;
+  /** No timetable of this work for these hands is shorter; undefined where only the work itself says so. */
+  readonly bound?: { readonly minutes: number; readonly by: string };
+};
+
+/** Half a minute: the finest that work is planned in. */
+const TICK = 0.5;
+export const inTicks = (minutes: number): number => Math.ceil(minutes / TICK - 1e-9);
+export const inMinutes = (ticks: number): number => ticks * TICK;
+
+export type Ways = {
+  readonly people: number;
+  readonly windows: readonly number[]; // minutes of each
+  readonly minutes: (job: Job) => number;
+};
+
+/** One person, row after row. */
+export function alone(work: Work, placed: readonly Placed[], { windows, minutes }: Ways): Timetable {
+  const ends = windows.map((_, n) => windows.slice(0, n + 1).reduce((sum, one) => sum + inTicks(one), 0));
+  const last = ends.length - 1;
+  let now = 0;
+  const rows = placed.map((one): Row => {
+    const ticks = inTicks('posture' in one ? POSTURE_MINUTES : minutes(work.jobs[one.job] as Job));
+    let start = now;
+    for (const end of ends.slice(0, last)) if (start < end && start + ticks > end) start = end;
+    now = start + ticks;
+    return { placed: one, start: inMinutes(start), end: inMinutes(now), people: [0] };
+  });
+  return { rows, span: inMinutes(now) };
+}
+
+/** Several people: rows side by side where posture, tools and what waits for what allow, in the order wished where it costs nothing. */
+export function together(
+  kart: Kart,
+  work: Work,
+  placed: readonly Placed[],
+  ways: Ways & { readonly posture: Posture | undefined },
+  effort: Effort,
+): Timetable {
+  const plan = solve(asProblem(kart, work, placed, ways), effort);
+  const wished = new Map(placed.flatMap((one, n) => ('job' in one ? [[one.job, n] as const] : [])));
+  const everyone = Array.from({ length: ways.people }, (_, n) => n);
+  const jobs = work.jobs.map((job, n): Row => {
+    const start = plan.start[n] ?? 0;
+    const end = start + inTicks(ways.minutes(job));
+    return { placed: { job: n }, start: inMinutes(start), end: inMinutes(end), people: plan.kart?.people[n] ?? [] };
+  });
+  const turns = (plan.kart?.changes ?? []).map(
+    ({ at, ticks, to }): Row => ({
+      placed: { posture: POSTURES[to] ?? 'stand' },
+      start: inMinutes(at),
+      end: inMinutes(at + ticks),
+      people: everyone,
+    }),
+  );
+  // A turn of the kart stands before what starts as it ends, and what takes no time where it was wished.
+  const place = ({ placed: one }: Row): number => ('job' in one ? (wished.get(one.job) ?? 0) : -1);
+  return {
+    rows: [...turns, ...jobs].sort((a, b) => a.start - b.start || a.end - b.end || place(a) - place(b)),
+    span: inMinutes(plan.makespan),
+    bound: { minutes: inMinutes(plan.bound.ticks), by: plan.bound.by },
+  };
+}
+
+/** The same work as a problem for more hands: people, and each instrument of the list that there is one of. */
+function asProblem(
+  kart: Kart,
+  work: Work,
+  placed: readonly Placed[],
+  { people, windows, minutes, posture }: Ways & { readonly posture: Posture | undefined },
+): ScheduleProblem {
+  const tools = sharedTools(kart, work);
+  const index = new Map(work.jobs.map((job, n) => [job.key, n]));
+  return {
+    capacity: [people, ...tools.map(() => 1)],
+    activities: work.jobs.map((job, n) => {
+      const crew = Math.min(people, peopleFor(job));
+      const wanted = postureOf(job);
+      const first = job.is === 'second-look' ? index.get(`${job.item.action} ${job.item.id}`) : undefined;
+      return {
+        id: job.key,
+        ticks: inTicks(minutes(job)),
+        needs: [crew, ...tools.map(tool => (toolsOf(job).includes(tool) ? 1 : 0))],
+        after: work.before[n] ?? [],
+        crew,
+        // Work that fits any posture is still not done on a kart that lies on its side.
+        postures:
+          wanted === 'any' ? POSTURES.flatMap((one, k) => (one === 'side' ? [] : [k])) : [POSTURES.indexOf(wanted)],
+        ...(first === undefined ? {} : { looksAt: first }),
+      };
+    }),
+    order: placed.flatMap(one => ('job' in one ? [one.job] : [])),
+    kart: {
+      people,
+      change: POSTURES.map(from => POSTURES.map(to => (from === to ? 0 : inTicks(POSTURE_MINUTES)))),
+      posture: posture === undefined ? -1 : POSTURES.indexOf(posture),
+      unknown: inTicks(POSTURE_MINUTES),
+      ...(windows.length > 0 && { windows: windows.map(inTicks) }),
+    },
+  };
+}
+
+/** How many people a row takes, whether there are so many or not. */
+export const peopleFor = (job: Job): number => {
+  if ('part' in job) return (job.is === 'take-off' ? job.part.takeOff.people : job.part.refit.people) ?? 1;
+  return job.is === 'second-look' ? 1 : (job.item.people ?? 1);
+};
+
+const toolsOf = (job: Job): readonly string[] => {
+  if ('part' in job) return job.is === 'take-off' ? job.part.takeOff.tools : job.part.refit.tools;
+  return job.is === 'second-look' ? [] : job.item.tools;
+};
+
+/** Instruments of the list are dear, and there is one of each; of spanners and cloths there are more. Common practice. */
+const sharedTools = (kart: Kart, work: Work): readonly string[] =>
+  Object.keys(kart.instruments ?? {}).filter(tool => work.jobs.filter(job => toolsOf(job).includes(tool)).length > 1);

@@ -11,6 +11,7 @@ import { frontEnds } from './front-end.ts';
 import { lives } from './lives.ts';
 import { type Figure, table } from './measure.ts';
 import { plans } from './plan.ts';
+import { planner } from './planner.ts';
 import { starts } from './start.ts';
 
 console.log(
@@ -19,6 +20,7 @@ console.log(
 const [only] = process.argv.slice(2);
 const all: readonly [title: string, measure: () => Promise<readonly Figure[]>, group: string][] = [
   ['Plan', plans, 'planner'],
+  ['Schedules', planner, 'planner'],
   ['Fold', folds, 'book'],
   ['Append', appends, 'book'],
   ['Ballast', ballasts, 'numbers'],

@@ -2,5 +2,6 @@
 import { bareFaultTree } from './bare-fault-tree.ts';
 import { bareLife } from './bare-life.ts';
 import type { BareProblem } from './bare-problem.ts';
+import { bareSchedule } from './bare-schedule.ts';
 
-export const bareProblems: readonly BareProblem[] = [bareFaultTree, bareLife];
+export const bareProblems: readonly BareProblem[] = [bareFaultTree, bareLife, bareSchedule];

@@ -23,6 +23,14 @@ export {
   steps,
   type Work,
 } from './removal/index.ts';
+export {
+  type Effort,
+  problemsOf as scheduleProblems,
+  type Schedule,
+  type ScheduleProblem,
+  solve as solveSchedule,
+  solving as solvingSchedule,
+} from './schedule/index.ts';
 export { readSetupEffects, type SetupEffect, type SetupEffects } from './setup-effects.ts';
 export type { Observed, Outing } from './setup-history.ts';
 export {

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { EFFORT, faults, kartProblems } from '../../../test/schedules.ts';
 import { type ScheduleProblem, solve } from './index.ts';
-import { EFFORT, faults, kartProblems } from './testing.ts';
 
 describe('at the kart', () => {
   test('every plan keeps postures, people, windows and second looks', () => {

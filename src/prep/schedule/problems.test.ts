@@ -1,6 +1,6 @@
 import { describe, expect, it, test } from 'vitest';
+import { EFFORT } from '../../../test/schedules.ts';
 import { problemsOf, type ScheduleProblem, solve } from './index.ts';
-import { EFFORT } from './testing.ts';
 
 describe('what can not be planned', () => {
   const one = { id: 'a', ticks: 3, needs: [1], after: [] };

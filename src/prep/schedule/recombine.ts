@@ -58,6 +58,11 @@ export function placing({ n }: Packed): Placing {
 /** A schedule as a parent: its times, and its order for the other direction (last to end first). */
 export type Parent = { readonly start: Int32Array; readonly makespan: number; readonly turned: Int32Array };
 
+/** The span kept holds about so many activities, and never more than a share of all; by trial. */
+const FEWEST = 6;
+const MOST = 36;
+const LARGEST_SHARE = 0.75;
+
 /**
  * One span of the father's schedule stays together; the mother's order comes before and after it. The span is where his
  * resources are used most (peak crossover: Valls, Ballestín, Quintanilla, European Journal of Operational Research 185
@@ -71,13 +76,10 @@ export function keepSpan(
 ): void {
   const { n, ticks } = packed;
   const { place } = on.placing;
-  const length = Math.max(1, Math.floor(father.makespan * (0.25 + on.chance.next() / 2)));
+  const length = Math.max(1, Math.floor(father.makespan * share()));
   const from = on.chance.next() < 0.5 ? fullest() : on.chance.below(father.makespan - length + 1);
   const to = from + length;
-  const inSpan = (i: number): boolean => {
-    const twiceMiddle = 2 * at(father.start, i) + at(ticks, i);
-    return twiceMiddle >= 2 * from && twiceMiddle <= 2 * to;
-  };
+  const inSpan = (i: number): boolean => at(father.start, i) < to && at(father.start, i) + at(ticks, i) > from;
   for (let k = 0; k < n; k++) {
     const i = at(mother.turned, k);
     if (at(mother.start, i) + at(ticks, i) <= to) break;
@@ -88,6 +90,12 @@ export function keepSpan(
     if (inSpan(i)) place(i);
   }
   for (let k = 0; k < n; k++) place(at(mother.turned, k));
+
+  function share(): number {
+    const most = Math.min(LARGEST_SHARE, MOST / n);
+    const least = Math.min(most, FEWEST / n);
+    return least + (most - least) * on.chance.next();
+  }
 
   /** Start of the span of this length in which the father's resources are used most. */
   function fullest(): number {

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it, test } from 'vitest';
+import { EFFORT, faults, kartProblems, plainProblems, shortest } from '../../../test/schedules.ts';
 import { type ScheduleProblem, solve, solving } from './index.ts';
-import { EFFORT, faults, kartProblems, plainProblems, shortest } from './testing.ts';
 
 describe('plain problems', () => {
   test('every schedule keeps to precedence and resources, and its bound is not above it', () => {

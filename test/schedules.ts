@@ -1,6 +1,6 @@
-/** What the tests of this folder share: a checker that shares no thought with the search, and problems at random. */
+/** What the tests of schedules share: a checker that shares no thought with the search, and problems at random. */
 import fc from 'fast-check';
-import type { Activity, Schedule, ScheduleProblem } from './index.ts';
+import type { Activity, Schedule, ScheduleProblem } from '../src/prep/schedule/index.ts';
 
 export const EFFORT = { schedules: 120, seed: 7 };
 

@@ -8,6 +8,7 @@ import { ballasts } from './ballast.ts';
 import { faultTrees } from './fault-trees.ts';
 import { folds } from './fold.ts';
 import { frontEnds } from './front-end.ts';
+import { lapImports } from './laps-import.ts';
 import { lives } from './lives.ts';
 import { type Figure, table } from './measure.ts';
 import { plans } from './plan.ts';
@@ -27,6 +28,7 @@ const all: readonly [title: string, measure: () => Promise<readonly Figure[]>, g
   ['Front end', frontEnds, 'numbers'],
   ['Fault trees', faultTrees, 'risk'],
   ['Lives', lives, 'risk'],
+  ['Logs of laps', lapImports, 'laps'],
   ['Start', starts, 'start'],
 ];
 const chosen = all.filter(([, , group]) => only === undefined || group === only);

@@ -2,6 +2,7 @@
 import { bareFaultTree } from './bare-fault-tree.ts';
 import { bareLife } from './bare-life.ts';
 import type { BareProblem } from './bare-problem.ts';
+import { bareRemoval } from './bare-removal.ts';
 import { bareSchedule } from './bare-schedule.ts';
 
-export const bareProblems: readonly BareProblem[] = [bareFaultTree, bareLife, bareSchedule];
+export const bareProblems: readonly BareProblem[] = [bareFaultTree, bareLife, bareRemoval, bareSchedule];

@@ -37,7 +37,7 @@ export type Budget =
 const FEW = 9;
 /** Sets of jobs priced before the search gives its best: fewer where each takes longer. */
 const effortFor = (work: Work): number =>
-  Math.max(40, Math.min(1500, Math.round(60_000 / (work.parts.length + work.jobs.length))));
+  Math.max(20, Math.min(1500, Math.round(40_000 / (work.parts.length + work.jobs.length))));
 
 /**
  * The choice for a window of `minutes`: closed and checked at the end always; then importance (see importance.ts); then
@@ -94,14 +94,13 @@ export const chooseUnderBudget = (work: Work, minutes: number, effort = effortFo
 
   /** A window that surely has it: all that is as important or more. */
   function asImportant(): LeftOut['window'][] {
-    const rank = (n: number): number => {
-      const job = jobs[n];
-      return job ? importance.of(job).rank : 0;
-    };
-    return left.map(n => {
-      const most = finite(prices.of(withEarlier(jobs.map((_, k) => k).filter(k => rank(k) <= rank(n)))).most);
+    const ranks = jobs.map(job => importance.of(job).rank);
+    const windows = Array.from({ length: importance.count }, (_, rank) => {
+      if (!left.some(n => ranks[n] === rank)) return null;
+      const most = finite(prices.of(withEarlier([...jobs.keys()].filter(k => (ranks[k] ?? 0) <= rank))).most);
       return most === null ? null : { minutes: most, smallest: false };
     });
+    return left.map(n => windows[ranks[n] ?? 0] ?? null);
   }
 };
 

@@ -12,7 +12,7 @@ export type Selection = {
   readonly taken: ReadonlySet<number>;
   /** Sum in each measure. */
   readonly worth: readonly number[];
-  /** No choice in these minutes has more, each measure looked at alone. */
+  /** Proven: the same as `worth`. Else no choice in these minutes has more, each measure looked at alone. */
   readonly atMost: readonly number[];
   readonly minutes: number;
   /** No choice in these minutes is more, and none that is as much takes fewer. */
@@ -36,6 +36,9 @@ type Node = {
   readonly least: number;
 };
 
+/** Jobs looked at on the way, in all, before the search gives its best: a second or two. */
+const VISITS = 500_000;
+
 /** undefined when not even closing up fits. */
 export const choose = (question: Question): Selection | undefined => {
   const { jobs, importance, prices, window } = question;
@@ -55,6 +58,7 @@ export const choose = (question: Question): Selection | undefined => {
   let best: Best = { taken: new Set(), worth: zero, minutes: nothing.most };
   let doubtful = zero.map(() => Number.NEGATIVE_INFINITY); // the most among sets that a better plan might fit in
   const lastAsk = prices.asked() + question.effort;
+  let visits = VISITS / (jobs.length + 1);
   let stopped = false;
 
   const root: Node = { taken: new Set(), left: new Set(), worth: zero, least: nothing.least };
@@ -69,7 +73,7 @@ export const choose = (question: Question): Selection | undefined => {
   function fill(start: Node): void {
     let node = start;
     let block = 1;
-    for (let at = 0; at < order.length && prices.asked() < lastAsk; ) {
+    for (let at = 0; at < order.length && prices.asked() < lastAsk && visits > 0; visits--) {
       const next = take(node, order.slice(at, at + block));
       if (next && next.most <= window + SAME) {
         node = next;
@@ -83,7 +87,7 @@ export const choose = (question: Question): Selection | undefined => {
   function visit(start: Node): void {
     const stack: Node[] = [start];
     for (let node = stack.pop(); node; node = stack.pop()) {
-      if (prices.asked() >= lastAsk) {
+      if (prices.asked() >= lastAsk || visits-- <= 0) {
         stopped = true;
         return;
       }
@@ -98,6 +102,8 @@ export const choose = (question: Question): Selection | undefined => {
 
   /** The node with more jobs taken and all they come after; undefined when that surely does not fit. */
   function take(node: Node, more: readonly number[]): (Node & { readonly most: number }) | undefined {
+    const own = more.reduce((sum, n) => sum + (node.taken.has(n) ? 0 : (jobs[n]?.minutes ?? 0)), 0);
+    if (node.least + own > window + SAME) return undefined;
     const taken = new Set([...node.taken, ...more, ...more.flatMap(n => [...(earlier[n] ?? [])])]);
     if ([...taken].some(n => node.left.has(n)) || prices.atLeast(taken) > window + SAME) return undefined;
     const price = prices.of(taken);

@@ -28,6 +28,11 @@ export type Prices = {
   readonly cost: (part: number) => number;
 };
 
+/** Jobs times parts. */
+const MANY = 300_000;
+/** For each set: there are many to price. */
+const EFFORT = { states: 20_000, removal: 3_000 };
+
 export const pricesOf = (work: Work, jobs: readonly WorkJob[]): Prices => {
   const { graph } = asGraph({
     parts: work.parts.map(part => ({ id: part.id, access: part.access, minutes: partMinutes(part) })),
@@ -41,7 +46,9 @@ export const pricesOf = (work: Work, jobs: readonly WorkJob[]): Prices => {
     const order = needed({ ...graph, open: new Set([node]) });
     return new Set(order.filter(n => n < first));
   };
-  const mayOf = memo(n => may(first + n));
+  // Where it would take long to find, every part may come off for every job: the bounds are then weaker, not wrong.
+  const every = new Set(work.parts.keys());
+  const mayOf = jobs.length * work.parts.length > MANY ? () => every : memo(n => may(first + n));
   const sure = (n: number): ReadonlySet<number> => must.get(first + n) ?? new Set();
   const lying = work.parts.filter(part => work.start.off.includes(part.id));
   const putBack = lying.reduce((sum, part) => sum + part.refitMin + part.verifyMin, 0);
@@ -71,6 +78,7 @@ export const pricesOf = (work: Work, jobs: readonly WorkJob[]): Prices => {
       const plan = steps(
         work,
         list.flatMap(n => jobs[n] ?? []),
+        EFFORT,
       );
       const priced: Priced =
         plan.kind === 'found'

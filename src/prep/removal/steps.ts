@@ -23,23 +23,24 @@ export type Steps =
   /** `proven` when there is none; else none was found in which each part comes off once. */
   | { readonly kind: 'no plan'; readonly why: string; readonly proven: boolean };
 
-/** States of the kart to look at before the search gives way to the quick order. */
-const EFFORT = 60_000;
+/** States of the kart to look at before the search gives way to the quick order; and the effort of `leastRemoval`. */
+export type StepsEffort = { readonly states: number; readonly removal: number };
+const EFFORT: StepsEffort = { states: 60_000, removal: 30_000 };
 
 const SPOILED = 'What is done already forbids to take off what is in the way.';
 
 /** The shortest closed plan that does `wanted` (all jobs by default), which must name all that those come after. */
-export const steps = (work: Work, wanted: readonly WorkJob[] = work.jobs, effort = EFFORT): Steps => {
+export const steps = (work: Work, wanted: readonly WorkJob[] = work.jobs, effort: StepsEffort = EFFORT): Steps => {
   const jobs = wanted.filter(job => !work.start.done.includes(job.id));
   const asked = onlyNeeded(work, jobs);
   if (!asked) return { kind: 'no plan', why: SPOILED, proven: true };
-  if (!fits(asked)) return onLeastRemoval(asked, 0);
+  if (!fits(asked)) return onLeastRemoval(asked, 0, effort.removal);
   const masks = masksOf(asked);
-  const found = shortest(masks, 2 ** jobs.length - 1, effort);
+  const found = shortest(masks, 2 ** jobs.length - 1, effort.states);
   if (found.kind === 'found')
     return { kind: 'found', minutes: found.minutes, bound: found.minutes, ...inWords(asked, masks, found.moves) };
   if (found.kind === 'no plan') return { kind: 'no plan', why: whyNone(asked), proven: true };
-  return onLeastRemoval(asked, found.bound);
+  return onLeastRemoval(asked, found.bound, effort.removal);
 };
 
 /**
@@ -78,10 +79,10 @@ const removalAsk = (work: Work, jobs: readonly WorkJob[]) => ({
   lyingOff: work.start.off,
 });
 
-const onLeastRemoval = (work: Work, known: number): Steps => {
+const onLeastRemoval = (work: Work, known: number, effort: number): Steps => {
   const jobs = work.jobs.filter(job => !work.start.done.includes(job.id));
   const ask = removalAsk(work, jobs);
-  const removal = leastRemoval(ask);
+  const removal = leastRemoval({ ...ask, effort });
   if (removal.kind === 'no way') return { kind: 'no plan', why: whyNone(work), proven: true };
   const byId = new Map(work.parts.map(part => [part.id, part]));
   const partsOf = (ids: readonly string[]) => ids.flatMap(id => byId.get(id) ?? []);
@@ -168,7 +169,7 @@ const walk = (
 
 const whyNone = (work: Work): string => {
   const jobs = work.jobs.filter(job => !work.start.done.includes(job.id));
-  const removal = leastRemoval(removalAsk(work, jobs));
+  const removal = leastRemoval({ ...removalAsk(work, jobs), effort: 0 });
   if (removal.kind === 'no way') {
     const names = [...removal.parts, ...removal.wishes].map(name => `"${name}"`).join(', ');
     return `Reached only by way of itself: ${names}.`;

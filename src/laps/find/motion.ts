@@ -36,11 +36,10 @@ export function motionOf(trace: Trace, plane: Plane = planeOf(trace)): Motion {
     const speed = trace.speed?.[n] ?? Number.NaN;
     const course = trace.heading?.[n] ?? Number.NaN;
     const own = Math.hypot(vx[n] as number, vy[n] as number);
-    if (!(speed > SLOW)) continue;
-    if (Number.isFinite(course)) {
+    if (speed > SLOW && Number.isFinite(course)) {
       vx[n] = speed * Math.sin(course);
       vy[n] = speed * Math.cos(course);
-    } else if (own > SLOW) {
+    } else if (speed >= 0 && own > 0) {
       vx[n] = ((vx[n] as number) * speed) / own;
       vy[n] = ((vy[n] as number) * speed) / own;
     }

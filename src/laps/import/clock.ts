@@ -41,9 +41,10 @@ export function momentOf(text: string): Moment | undefined {
   const [h, m, s] = [Number(hour), Number(minute), Number(second.replace(',', '.'))];
   if (day === undefined || h > 24 || m > 59 || s >= 61) return undefined;
   const offset = sign ? (sign === '-' ? -1 : 1) * (Number(zoneHours) * 3600 + Number(zoneMinutes) * 60) : 0;
-  const seconds = h * 3600 + m * 60 + s - offset;
-  const over = Math.floor(seconds / DAY);
-  return { day: day + over, seconds: over === 0 ? seconds : seconds - over * DAY, zoned: zone !== undefined };
+  // Whole seconds by themselves, so that a zone does not touch the last digits.
+  const whole = h * 3600 + m * 60 - offset;
+  const over = Math.floor((whole + s) / DAY);
+  return { day: day + over, seconds: whole - over * DAY + s, zoned: zone !== undefined };
 }
 
 const CLOCK = /^\s*(?:(\d{1,2}):)?(\d{1,2}):(\d\d(?:[.,]\d+)?)\s*$/;

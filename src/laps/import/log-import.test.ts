@@ -75,7 +75,8 @@ describe('every format', () => {
           const { lat, time } = read.trace;
           expect(lat).toEqual(whole.trace.lat.subarray(0, lat.length));
           expect(time).toEqual(whole.trace.time.subarray(0, time.length));
-          if (format === 'gpx') expect(read.stopped?.got).toMatch(/the end of the file/);
+          if (format === 'gpx' && length <= text.lastIndexOf('>'))
+            expect(read.stopped?.got).toMatch(/the end of the file/);
         }),
         { numRuns: 40 },
       );

@@ -6,7 +6,7 @@ export function cellsOf(line: string, separator: Separator): string[] {
   if (!line.includes('"')) return line.split(separator);
   const cells: string[] = [];
   for (let at = 0; at <= line.length; ) {
-    const quoted = /^\s*"((?:[^"]|"")*)"\s*/.exec(line.slice(at));
+    const quoted = /^ *"((?:[^"]|"")*)" */.exec(line.slice(at));
     const next = quoted ? at + quoted[0].length : line.indexOf(separator, at);
     const end = next < 0 ? line.length : next;
     cells.push(quoted ? (quoted[1] ?? '').replaceAll('""', '"') : line.slice(at, end));

@@ -3,7 +3,8 @@
  * one group and packed in the other direction, so it costs one schedule and is justified at once (alternating groups:
  * Debels, Vanhoucke, Operations Research 55 (2007) 457-469 (memory)). Ours: both groups begin with the parallel scheme;
  * a parent that was never turned round is turned as it stands before it is a mother; an order that was packed before
- * is shaken until it is new; a child takes the place of the longest of its group, unless its like is there.
+ * is shaken until it is new; a child takes the place of the heaviest of its group, unless its like is there; groups that
+ * find nothing more are drawn anew but for a few.
  */
 import { quickBound, refuted } from './bound.ts';
 import { desk, parallel, serial, turn } from './decode.ts';
@@ -25,6 +26,9 @@ type Group = { readonly way: Way; readonly other: Way; all: One[] };
 
 /** First orders are drawn by regret to this power: the higher, the nearer to the rule of the longest tail. */
 const BIAS = 3;
+/** Share of the children that are shaken, and of a group that outlives its renewal; by trial. */
+const SHAKEN = 0.2;
+const KEPT = 0.05;
 /** Profile ticks a search looks at before it stops, some seconds; only problems of thousands of activities get there. */
 const MOST_STEPS = 2e9;
 
@@ -38,10 +42,12 @@ export function* search(problem: ScheduleProblem, { schedules, seed }: Effort): 
   const forward: Group = { way: packed.forward, other: packed.backward, all: [] };
   const backward: Group = { way: packed.backward, other: packed.forward, all: [] };
   const packedBefore = new Set<number>();
-  const size = groupSize(schedules);
+  const size = groupSize(n, schedules);
+  const patience = size * Math.max(15, n / 4);
   let bound = quickBound(problem, packed);
   let best: Pick<One, 'start' | 'makespan'> = { start: new Int32Array(n), makespan: Number.POSITIVE_INFINITY };
   let made = 0;
+  let improved = 0; // how many had been made when the best was found, or the groups were renewed
   const ended = (): boolean => made > 0 && (made >= schedules || best.makespan <= bound.ticks || on.steps > MOST_STEPS);
   const found = (): Found => ({ start: [...best.start], makespan: best.makespan, bound, schedules: made });
 
@@ -62,9 +68,22 @@ export function* search(problem: ScheduleProblem, { schedules, seed }: Effort): 
   for (let children = forward; !ended(); children = opposite(children)) {
     const parents = opposite(children).all;
     for (const mother of [...parents]) if (!ended()) join(children.all, child(parents, children, mother));
+    if (made - improved > patience) renew();
     yield found();
   }
   return found();
+
+  /** A group that finds nothing more keeps its few lightest; new ones are drawn beside them. */
+  function renew(): void {
+    improved = made;
+    for (const { group, key } of firsts) {
+      group.all = sorted(group.all).slice(0, Math.ceil(KEPT * size));
+      while (group.all.length < size && !ended()) {
+        const start = new Int32Array(n);
+        group.all.push(keep(group, start, parallel(packed, group.way, key, start, on, { chance, bias: 1 })));
+      }
+    }
+  }
 
   function opposite(group: Group): Group {
     return group === forward ? backward : forward;
@@ -84,8 +103,10 @@ export function* search(problem: ScheduleProblem, { schedules, seed }: Effort): 
       const other = shorter(parents);
       const [mother, father] = chance.next() < 0.5 ? [drawn, other] : [other, drawn];
       tools.placing.into(list, children.way);
-      if (mother !== father) keepSpan(packed, tools, mother, father);
-      else list.set(mother.turned);
+      if (mother !== father) {
+        keepSpan(packed, tools, mother, father);
+        if (chance.next() < SHAKEN) shift(children.way, list, 1, chance);
+      } else list.set(mother.turned);
     }
     for (let tries = 1; tries <= 20 && wasPacked(children, list); tries++) shift(children.way, list, tries, chance);
     return packedFrom(children, list);
@@ -119,8 +140,10 @@ export function* search(problem: ScheduleProblem, { schedules, seed }: Effort): 
     made++;
     const turned = new Int32Array(n);
     turn(packed, group.other, start, makespan, turned, on);
-    if (makespan < best.makespan)
+    if (makespan < best.makespan) {
+      improved = made;
       best = { start: group === forward ? start : start.map((s, i) => makespan - s - at(ticks, i)), makespan };
+    }
     let late = 0;
     for (let i = 0; i < n; i++) late += ((at(start, i) + at(ticks, i)) / Math.max(1, makespan)) ** 2;
     return { start, makespan, turned, weight: makespan + late / n, turnedOnce: false };
@@ -138,8 +161,9 @@ export function* search(problem: ScheduleProblem, { schedules, seed }: Effort): 
   }
 }
 
-/** Few live long when there is time for few. */
-const groupSize = (schedules: number): number => Math.max(4, Math.round(20 * (schedules / 1000) ** 0.85));
+/** Few live long when there is time for few, or little to tell them apart; by trial. */
+const groupSize = (n: number, schedules: number): number =>
+  Math.max(4, Math.round(Math.min(20, 0.4 * n) * (schedules / 1000) ** 0.85));
 
 const sorted = (all: readonly One[]): One[] => all.toSorted((a, b) => a.weight - b.weight);
 

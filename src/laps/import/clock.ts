@@ -32,7 +32,7 @@ export type Moment = { readonly day: number; readonly seconds: number; readonly 
 
 const DATE_TIME = /^\s*(\d{4})-(\d\d)-(\d\d)[T ](\d\d):(\d\d):(\d\d(?:[.,]\d+)?)\s*(Z|z|([+-])(\d\d):?(\d\d))?\s*$/;
 
-/** `2025-06-14T10:00:00.812+02:00` as UTC day and seconds of it; a leap second is the last of the day. */
+/** `2025-06-14T10:00:00.812+02:00` as UTC day and seconds of it; a leap second is the first of the next day. */
 export function momentOf(text: string): Moment | undefined {
   const found = DATE_TIME.exec(text);
   if (!found) return undefined;

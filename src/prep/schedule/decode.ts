@@ -90,6 +90,9 @@ function earliest({ n, need, guard, words }: Packed, on: Desk, j: number, from: 
   }
 }
 
+/** What looking at one that is ready costs, in ticks of the profile looked at. */
+const CHOICE = 8;
+
 /**
  * The parallel scheme. Of what fits now it starts the one with the smallest key or, with `chance`, one drawn by regret:
  * the more its key is below the largest, the likelier, to the power `bias`.
@@ -113,7 +116,7 @@ export function parallel(
     if (waits[i] === 0) ready[many++] = i;
   }
   for (let t = 0, done = 0; done < n; ) {
-    on.steps += many + busy + 1;
+    on.steps += busy + 1;
     for (let pick = choose(); pick >= 0; pick = choose()) {
       const j = at(ready, pick);
       ready[pick] = at(ready, --many);
@@ -165,6 +168,7 @@ export function parallel(
   function choose(): number {
     let smallest = -1;
     let largest = Number.NEGATIVE_INFINITY;
+    on.steps += CHOICE * many;
     for (let q = 0; q < many; q++) {
       const j = at(ready, q);
       const k = key[j] as number;

@@ -23,7 +23,7 @@ type One = {
 /** Orders kept. */
 const KEPT = 24;
 /** Rows times rows times plans a search makes at most, some seconds; only problems of thousands of rows get there. */
-const MOST_WORK = 4e8;
+const MOST_WORK = 5e7;
 
 /** @param effort the schedules for each number of people from 1 to those of the kart */
 export function* kartSearch(

@@ -30,7 +30,7 @@ const BIAS = 3;
 const SHAKEN = 0.2;
 const KEPT = 0.05;
 /** Profile ticks a search looks at before it stops, some seconds; only problems of thousands of activities get there. */
-const MOST_STEPS = 2e9;
+const MOST_STEPS = 1e9;
 
 /** Yields now and then, always with the best so far; returns it when a bound proves it, or the schedules are made. */
 export function* search(problem: ScheduleProblem, { schedules, seed }: Effort): Generator<Found, Found> {

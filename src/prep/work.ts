@@ -68,6 +68,10 @@ export const partMinutes = (kart: Kart, id: PartId): number => {
 const lyingOff = (kart: Kart, state: State): PartId[] =>
   Object.keys(kart.parts).filter(p => state.parts[p]?.on === false);
 
+/** Passed since the part came off: what is to be done while it is off has been done. */
+const doneSince = (state: State, item: ItemId, part: PartId): boolean =>
+  (state.items[item]?.pass?.pos ?? -1) > (state.parts[part]?.off?.pos ?? -1);
+
 /** @throws Error when no way in exists; a kart that the reader accepted always has one. */
 export const workFor = (kart: Kart, state: State, due: readonly Due[]): Work => {
   const who = disturbersOf(kart);
@@ -106,8 +110,8 @@ export const workFor = (kart: Kart, state: State, due: readonly Due[]): Work => 
       const part = kart.parts[p];
       if (!part) continue;
       for (const j of part.joints) grew = owe(j, `Opened when ${p} comes off.`) || grew;
-      if (beside.includes(p)) continue; // what is to be done while it is off may be done already
-      for (const id of who.whileOff.get(p) ?? []) grew = owe(id, `To be done while ${p} is off.`) || grew;
+      for (const id of who.whileOff.get(p) ?? [])
+        if (!beside.includes(p) || !doneSince(state, id, p)) grew = owe(id, `To be done while ${p} is off.`) || grew;
     }
     for (const [id, parts] of who.parts)
       for (const p of parts) if (found.off.has(p)) grew = owe(id, `Disturbed when ${p} comes off.`) || grew;

@@ -56,7 +56,10 @@ export function drive({
   const rows: DriveRow[] = [];
   for (let n = 0; first + (n + 0.31) / rate < last; n++) {
     const moment = first + (n + 0.31) / rate;
-    for (let turn = 0; turn < 40; turn++) angle -= (time(angle) - moment) / slow(angle);
+    for (let turn = 0, step = 1; turn < 40 && Math.abs(step) > 1e-14; turn++) {
+      step = (time(angle) - moment) / slow(angle);
+      angle -= step;
+    }
     const { x, y, dx, dy } = loop(angle, turned);
     east = keep * east + stir * random.normal();
     north = keep * north + stir * random.normal();

@@ -20,12 +20,14 @@ type Range = { readonly from: number; readonly to: number };
 
 export class Gather {
   readonly #tally: Tally;
+  readonly #most: number;
   readonly #rows = new Rows();
   readonly #starts: number[] = [];
   #waiting: Fix[] = [];
 
-  constructor(tally: Tally) {
+  constructor(tally: Tally, most = MOST_FIXES) {
     this.#tally = tally;
+    this.#most = most;
   }
 
   get count(): number {
@@ -37,8 +39,8 @@ export class Gather {
     if (why) this.#tally.add(why, fix.line);
   }
 
-  /** The recording, or nothing when fewer than two fixes are left. */
-  trace(zero: Zero): Trace | undefined {
+  /** The recording and the line of each fix, or nothing when fewer than two are left. */
+  recording(zero: Zero): { readonly trace: Trace; readonly lines: Float64Array } | undefined {
     this.#forget();
     const kept = this.#apart();
     const time = this.#rows.picked('time', kept);
@@ -46,7 +48,8 @@ export class Gather {
     const radians = (name: 'lat' | 'lon') => this.#rows.picked(name, kept).map(degrees => degrees * RADIANS);
     const said = COLUMNS.map(name => [name, this.#rows.picked(name, kept)] as const);
     const there = Object.fromEntries(said.filter(([, column]) => column.some(Number.isFinite)));
-    return { zero, time, lat: radians('lat'), lon: radians('lon'), ...there };
+    const trace = { zero, time, lat: radians('lat'), lon: radians('lon'), ...there };
+    return { trace, lines: this.#rows.picked('line', kept) };
   }
 
   #forget(): void {
@@ -56,7 +59,7 @@ export class Gather {
 
   /** Why it has no place in the recording, if it has none. */
   #place(fix: Fix): Reason | undefined {
-    if (this.#rows.count + this.#waiting.length >= MOST_FIXES) return 'too many';
+    if (this.#rows.count + this.#waiting.length >= this.#most) return 'too many';
     const last = this.#rows.count - 1;
     const late = last < 0 ? 1 : fix.time - this.#rows.at('time', last);
     if (last < 0) this.#starts.push(0);

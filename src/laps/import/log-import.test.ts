@@ -188,6 +188,7 @@ describe('a receiver', () => {
     for (const text of [csvOf(mixed), nmeaOf(mixed)]) {
       const read = imported(text);
       expect(skipped(read)).toEqual({ 'second receiver': one.rows.length });
+      expect(read.skipped[0]?.lines.slice(0, 2)).toEqual(text.startsWith('time') ? [3, 5] : [3, 7]);
       expect(read.trace.time.length).toBe(one.rows.length);
     }
   });

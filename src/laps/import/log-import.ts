@@ -79,23 +79,24 @@ export class LogImport {
       reader.end();
     }
     const problem = this.#problem ?? reader?.problem();
-    const trace = reader && this.#gather.trace(reader.zero());
+    const recording = reader && this.#gather.recording(reader.zero());
     const layout = reader instanceof CsvReader && reader.layout ? { layout: reader.layout } : {};
-    if (reader === undefined || trace === undefined)
+    if (reader === undefined || recording === undefined)
       return { kind: 'not imported', problem: problem ?? NO_FIX, skipped: this.#tally.list(), ...layout };
     const notes = [...reader.notes()];
     if (this.#text && this.#text.latin > 0) notes.push('Some letters are no UTF-8; they are read as Latin-1.');
-    const told =
-      layout.layout?.columns.speed?.unit === undefined && trace.speed && layout.layout
-        ? tellSpeedUnit(trace)
-        : undefined;
-    if (told) notes.push(told.note);
-    const one = oneReceiver(told?.trace ?? trace, this.#tally);
+    let { trace } = recording;
+    if (layout.layout && layout.layout.columns.speed?.unit === undefined && trace.speed) {
+      const told = tellSpeedUnit(trace);
+      notes.push(told.note);
+      trace = told.trace;
+    }
+    trace = oneReceiver(trace, recording.lines, this.#tally);
     const stopped = problem ? { stopped: problem } : {};
     return {
       kind: 'imported',
       format: this.#format,
-      trace: one,
+      trace,
       skipped: this.#tally.list(),
       notes,
       ...stopped,

@@ -12,10 +12,10 @@ const LEAST = 0.3;
 const RATIO = 2;
 
 /** The trace, or of two receivers that take turns the fixes of the first. */
-export function oneReceiver(trace: Trace, tally: Tally): Trace {
+export function oneReceiver(trace: Trace, lines: Float64Array, tally: Tally): Trace {
   const [beside, beyond] = [middleOff(trace, 1), middleOff(trace, 2)];
   if (!(beside > LEAST && beside > RATIO * beyond)) return trace;
-  tally.add('second receiver', 2, trace.time.length >> 1);
+  for (let n = 1; n < lines.length; n += 2) tally.add('second receiver', lines[n] as number);
   const every = (column: Float64Array): Float64Array => column.filter((_, n) => n % 2 === 0);
   const said = COLUMNS.flatMap(name => (trace[name] ? [[name, every(trace[name])] as const] : []));
   return {

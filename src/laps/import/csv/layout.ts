@@ -80,13 +80,16 @@ export const isUnits = (cells: readonly string[]): boolean =>
 
 const bare = (cell = ''): string => cell.trim().replace(/^["[(]+|["\])]+$/g, '');
 
-/** By the latitudes: they always have decimals. With a comma between cells a decimal comma only stands in quotes. */
+/** By the latitudes, which always have decimals; where none is there yet, by all that is. */
 function decimalOf(rows: readonly (readonly string[])[], lat: number, separator: Separator): '.' | ',' {
-  const cells = rows.flatMap(row => row[lat] ?? []);
-  const commas = cells.filter(cell => Number.isFinite(numberOf(cell, ',')) && cell.includes(',')).length;
-  const points = cells.filter(cell => cell.includes('.')).length;
-  if (commas === points) return separator === ';' && points === 0 ? ',' : '.';
-  return commas > points ? ',' : '.';
+  const telling = (cells: readonly string[]): number =>
+    cells.reduce((sum, cell) => {
+      if (cell.includes('.')) return sum - 1;
+      return cell.includes(',') && Number.isFinite(numberOf(cell, ',')) ? sum + 1 : sum;
+    }, 0);
+  const commas = telling(rows.flatMap(row => row[lat] ?? [])) || telling(rows.flat());
+  if (commas === 0) return separator === ';' ? ',' : '.';
+  return commas > 0 ? ',' : '.';
 }
 
 /** For a time of plain numbers without a unit: steps of 10 and more between rows are milliseconds, as are 12 digits. */

@@ -1,16 +1,15 @@
 /** Everything a face may ask. Each answer is of one moment, `at`, now when left out, and changes nothing. */
-import { compareFacts, type Fact, type FactKind, type KartEvent, type State } from '../book/index.ts';
+import { compareFacts, type Fact, type FactKind, type State } from '../book/index.ts';
 import type { ItemId, Kart } from '../kart/index.ts';
 import { type Due, dueList, nextEvent, type Plan } from '../prep/index.ts';
 import { type Fitness, fitness } from '../risk/index.ts';
+import { type At, eventOf, type ForEvent, given } from './asking.ts';
 import { type PlanAsk, planOf, type Replanned, replanned } from './plan.ts';
 import type { Clock, KartReader } from './ports.ts';
-import { Refusal, refuse } from './problem.ts';
+import { Refusal } from './problem.ts';
 import { Shelf, type Source, type Standing } from './shelf.ts';
 import { pastMoment } from './when.ts';
-import { suggestion } from './words.ts';
 
-export type At = { readonly at?: string };
 export type KartLine = {
   readonly name: string;
   readonly invented: boolean;
@@ -19,7 +18,6 @@ export type KartLine = {
   readonly last: string | null; // when something last happened
   readonly event: string | null; // the next one
 };
-export type ForEvent = At & { readonly event?: string };
 export type FactFilter = At & {
   readonly kinds?: readonly FactKind[];
   /** Only facts about this part, joint or item. */
@@ -121,31 +119,6 @@ const fitnessOf = ({ kart, state, now }: Standing, ask: ForEvent): FitAnswer => 
   const event = eventOf(state, now, ask.event);
   return { ...fitness(kart, state, { now, ...given({ event }) }), event: event?.event ?? null, at: now };
 };
-
-/** The event asked for by name; left out, the next one. Throws `Refusal` for a name the book does not hold. */
-export function eventOf(state: State, now: string, name: string | undefined): KartEvent | undefined {
-  if (name === undefined) return nextEvent(state, now);
-  const event = state.events[name];
-  if (event) return event;
-  const known = Object.keys(state.events);
-  throw new Refusal([
-    refuse(
-      'unknown event',
-      'event',
-      `Expected an event of the book, got "${name}".`,
-      known.length === 0
-        ? 'Write it down first, as a fact of kind event.'
-        : `Events: ${known.join(', ')}.${suggestion(name, known)}`,
-    ),
-  ]);
-}
-
-/** Leaves out what is undefined: an option that is absent is not the same as one that is undefined. */
-export function given<T extends Record<string, unknown>>(options: T): { [K in keyof T]?: NonNullable<T[K]> } {
-  return Object.fromEntries(Object.entries(options).filter(([, value]) => value !== undefined)) as {
-    [K in keyof T]?: NonNullable<T[K]>;
-  };
-}
 
 /** The moment of a question, and whether it was asked for: only then is hidden what was written after it. */
 type Moment = { readonly now: string; readonly past?: string };

@@ -3,8 +3,8 @@
  * here and written down as they were shown; the program itself never signs.
  */
 import { type Fitness, fitness } from '../risk/index.ts';
+import { eventOf, given } from './asking.ts';
 import { refuse } from './problem.ts';
-import { eventOf, given } from './queries.ts';
 import { type Recorded, refused, type Writer, write } from './record.ts';
 import { pastMoment } from './when.ts';
 

@@ -1,7 +1,8 @@
 /** The set-up sheet of a kart at one moment, against its baseline, a past session or a past moment. */
 import { type Moment, type Outing, readSetupEffects, type SetupSheet, setupSheet } from '../prep/index.ts';
+import { type At, given } from './asking.ts';
 import { Refusal, refuse } from './problem.ts';
-import { type At, given, type Queries } from './queries.ts';
+import type { Queries } from './queries.ts';
 import { moment } from './when.ts';
 import { suggestion } from './words.ts';
 

@@ -1,8 +1,9 @@
 /** The track sheet. Apart from the other questions: it asks five of the numbers, and the bench page opens without them. */
 import { knownAt } from '../book/index.ts';
 import { type TrackAsk, type TrackSheet, trackSheet } from '../prep/index.ts';
+import { type At, given } from './asking.ts';
 import type { Clock } from './ports.ts';
-import { type At, given, standingAt } from './queries.ts';
+import { standingAt } from './queries.ts';
 import type { Shelf } from './shelf.ts';
 import { askable } from './track-question.ts';
 

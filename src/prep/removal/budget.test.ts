@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { everySet, randomWork, wrongWith } from '../../../test/removal-work.ts';
 import type { Work, WorkJob } from './bare-work.ts';
 import { chooseUnderBudget } from './budget.ts';
-import { everySet, randomWork, wrongWith } from './testing.ts';
 
 const GRAVE = [1, 2];
 

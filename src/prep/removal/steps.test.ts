@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { everySet, randomWork, wrongWith } from '../../../test/removal-work.ts';
 import { steps } from './steps.ts';
-import { everySet, randomWork, wrongWith } from './testing.ts';
 
 const ids = (of: readonly { readonly id: string }[]): string[] => of.map(one => one.id);
 const runs = { numRuns: 300 };

@@ -1,7 +1,7 @@
-/** For the tests of this folder: random small work, a walk through every state of the kart, and steps taken one by one. */
+/** For the tests of removal: random small work, a walk through every state of the kart, and steps taken one by one. */
 import fc from 'fast-check';
-import type { Work, WorkJob, WorkStep } from './bare-work.ts';
-import type { Access } from './least.ts';
+import type { Work, WorkJob, WorkStep } from '../src/prep/removal/bare-work.ts';
+import type { Access } from '../src/prep/removal/least.ts';
 
 export const POSTURES = ['stand', 'ground', 'scales'];
 

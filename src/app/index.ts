@@ -5,21 +5,20 @@ export type { BareProblem };
 /** The problems that can be asked bare; fetched when asked, for no page needs them at its start. */
 export const bareProblems = async (): Promise<readonly BareProblem[]> =>
   (await import('./bare-problems.ts')).bareProblems;
+export type { At, ForEvent } from './asking.ts';
 export type { DemoText } from './demo.ts';
 export { askWithKart, fromKart, type Said } from './from-kart.ts';
 export { instrumentsFor, judgeTyped, type ReadingJudged } from './judge.ts';
-export type { PlanAsk, Replanned } from './plan.ts';
+export { type PlanAsk, planningOf, type Replanned } from './plan.ts';
 export type { AppendOutcome, BookStore, Clock, Ids, KartRead, KartReader, Kept } from './ports.ts';
 export { ASKS_AGAIN, CODES, type Code, fromKartFile, type Problem, Refusal, sentence } from './problem.ts';
 export {
   type Answers,
-  type At,
   createQueries,
   type DueAnswer,
   type FactFilter,
   type FactLine,
   type FitAnswer,
-  type ForEvent,
   type KartLine,
   type Queries,
 } from './queries.ts';

@@ -7,10 +7,11 @@ import {
   type Plan,
   type PlanDifference,
   planDifference,
+  planning,
   timed,
 } from '../prep/index.ts';
+import { eventOf, type ForEvent, given } from './asking.ts';
 import { type Problem, Refusal, refuse } from './problem.ts';
-import { eventOf, type ForEvent, given } from './queries.ts';
 import type { Standing } from './shelf.ts';
 import { moment } from './when.ts';
 
@@ -22,14 +23,30 @@ export type PlanAsk = ForEvent & {
   readonly windows?: readonly { readonly minutes: number; readonly from?: string }[];
   /** 1 to 3. */
   readonly people?: number;
+  /** Timetables tried for several people; the usual few when left out. */
+  readonly effort?: { readonly schedules: number; readonly seed: number };
 };
 
 /** @param facts of the kart, of which those known at the moment of `standing` count */
-export function planOf({ kart, state, now, past }: Standing, facts: readonly Fact[], ask: PlanAsk): Plan {
+export function planOf(standing: Standing, facts: readonly Fact[], ask: PlanAsk): Plan {
+  return makePlan(standing.kart, standing.state, asked(standing, facts, ask));
+}
+
+/** The same by and by, the best so far first: a plan that takes long can be watched, and stopped. */
+export function planningOf(standing: Standing, facts: readonly Fact[], ask: PlanAsk): Generator<Plan, Plan> {
+  return planning(standing.kart, standing.state, asked(standing, facts, ask));
+}
+
+/** @throws Refusal for people and times that cannot be planned with, all at once */
+function asked(
+  { kart, state, now, past }: Standing,
+  facts: readonly Fact[],
+  ask: PlanAsk,
+): Parameters<typeof planning>[2] {
   const problems = [...peopleRight(ask.people), ...windowsRight(ask, now)];
   if (problems.length > 0) throw new Refusal(problems);
   const known = past === undefined ? facts : knownAt(facts, past);
-  return makePlan(kart, state, {
+  return {
     now,
     timing: learnTiming(timed(kart, known)),
     ...given({
@@ -37,8 +54,9 @@ export function planOf({ kart, state, now, past }: Standing, facts: readonly Fac
       minutes: ask.minutes,
       windows: ask.windows,
       people: ask.people,
+      effort: ask.effort,
     }),
-  });
+  };
 }
 
 export type Replanned = PlanDifference & { readonly since: string };

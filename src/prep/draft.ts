@@ -33,21 +33,36 @@ export const minutesWith =
   };
 
 export function draftOf(kart: Kart, state: State, due: readonly Due[], hands: Hands): Draft {
+  let best: Draft | undefined;
+  for (const draft of drafting(kart, state, due, hands)) best = draft;
+  if (best === undefined) throw new Error('draftOf: people must be 1 or more, got none');
+  return best;
+}
+
+/** The same, the best so far first; each is shorter than the one before or knows better how far from the best it is. */
+export function* drafting(kart: Kart, state: State, due: readonly Due[], hands: Hands): Generator<Draft> {
   const work = workFor(kart, state, due);
   const placed = order(work, state.posture);
-  const table = timetable(kart, state, work, placed, hands);
-  return { due, work, placed, table, minutes: table.rows.reduce((sum, row) => sum + row.end - row.start, 0) };
+  for (const table of timetables(kart, state, work, placed, hands))
+    yield { due, work, placed, table, minutes: table.rows.reduce((sum, row) => sum + row.end - row.start, 0) };
 }
 
 /** Another pair of hands never makes it longer: whoever is not needed stands by. */
-function timetable(kart: Kart, state: State, work: Work, placed: readonly Placed[], hands: Hands): Timetable {
+function* timetables(
+  kart: Kart,
+  state: State,
+  work: Work,
+  placed: readonly Placed[],
+  hands: Hands,
+): Generator<Timetable> {
   const ways = { ...hands, minutes: minutesWith(hands.timing), posture: state.posture };
-  const tables = [alone(work, placed, ways)];
+  let best = alone(work, placed, ways);
+  if (hands.people === 1) yield best;
   for (let people = 2; people <= hands.people; people++)
-    tables.push(together(kart, work, placed, { ...ways, people }, hands.effort));
-  const bound = tables.at(-1)?.bound;
-  const shortest = tables.reduce((best, one) => (one.span < best.span ? one : best));
-  return { ...shortest, ...(bound && { bound }) };
+    for (const { bound, ...one } of together(kart, work, placed, { ...ways, people }, hands.effort)) {
+      if (one.span < best.span) best = one;
+      if (people === hands.people) yield { ...best, ...(bound && { bound }) };
+    }
 }
 
 export const fitsIn = ({ table }: Draft, windows: readonly number[]): boolean =>

@@ -12,7 +12,7 @@ export type {
   WhyNow,
   WindowShown,
 } from './model.ts';
-export { MOST_PEOPLE, makePlan, type PlanAsk } from './plan.ts';
+export { MOST_PEOPLE, makePlan, type PlanAsk, planning } from './plan.ts';
 export {
   ANY,
   type Budget,

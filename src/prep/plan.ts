@@ -8,7 +8,7 @@ import type { Kart } from '../kart/index.ts';
 import { workBound } from './bound.ts';
 import { choose } from './choose.ts';
 import { closingAfter } from './closing.ts';
-import { type Draft, draftOf, fitsIn, type Hands, minutesWith } from './draft.ts';
+import { type Draft, drafting, draftOf, fitsIn, type Hands, minutesWith } from './draft.ts';
 import { dueList } from './due.ts';
 import type { Due, LeftOut, Plan, PlanWindow, Step, WindowShown } from './model.ts';
 import { postureOf } from './order.ts';
@@ -42,6 +42,35 @@ const QUICK: Effort = { schedules: 1, seed: 1 };
 const USUAL: Effort = { schedules: 40, seed: 1 };
 
 export const makePlan = (kart: Kart, state: State, ask: PlanAsk): Plan => {
+  const { quick, better, write } = begun(kart, state, ask);
+  let best = quick;
+  for (const draft of better) best = draft;
+  return write(best, 'with reasons');
+};
+
+/**
+ * The same plan by and by: a first one quickly, then the best so far each time a better one is found, so that a worker can
+ * show it and be stopped at any moment. All but the last leave out why each row stands where it stands, which costs most of
+ * a plan's time.
+ */
+export function* planning(kart: Kart, state: State, ask: PlanAsk): Generator<Plan, Plan> {
+  const { quick, better, write } = begun(kart, state, ask);
+  let best = quick;
+  yield write(quick, 'without reasons');
+  for (const draft of better) {
+    best = draft;
+    yield write(draft, 'without reasons');
+  }
+  return write(best, 'with reasons');
+}
+
+type Begun = {
+  readonly quick: Draft;
+  readonly better: Iterable<Draft>;
+  readonly write: (draft: Draft, reasons: 'with reasons' | 'without reasons') => Plan;
+};
+
+function begun(kart: Kart, state: State, ask: PlanAsk): Begun {
   const effort = ask.effort ?? USUAL;
   const windows = ask.windows ?? (ask.minutes === undefined ? [] : [{ minutes: ask.minutes }]);
   const total = windows.length === 0 ? null : windows.reduce((sum, { minutes }) => sum + minutes, 0);
@@ -52,31 +81,38 @@ export const makePlan = (kart: Kart, state: State, ask: PlanAsk): Plan => {
     effort: QUICK,
   };
   const due = dueList(kart, state, ask);
-  const quick = chosenIn(kart, state, due, hands);
-  const chosen =
-    hands.people === 1 ? quick : { ...quick, draft: draftOf(kart, state, quick.draft.due, { ...hands, effort }) };
-  const { draft } = chosen;
+  const chosen = chosenIn(kart, state, due, hands);
+  const quick = chosen.draft;
   const done = doneSteps(kart, state, ask.now);
-  const closing = closingAfter(kart, draft).map(minutes => minutes / hands.people);
-  const byWork = workBound(kart, state, draft.work, minutesWith(hands.timing)) / hands.people;
-  const bound = draft.table.bound ?? { minutes: byWork, by: 'the work itself' };
+  const short = safetyShort(kart, state, due, chosen, hands, total);
+  const left = leftOut(kart, state, chosen, hands);
+  const open = whileOpen(kart, state, quick.work, ask);
   return {
-    kart: kart.name,
-    event: ask.event?.event ?? null,
-    people: hands.people,
-    minutes: draft.minutes,
-    span: draft.table.span,
-    bound: Math.min(bound.minutes, draft.table.span),
-    boundBy: bound.by,
-    window: total,
-    windows: used(windows, draft.table.rows),
-    ...safetyShort(kart, state, due, chosen, hands, total),
-    closeBy: total === null ? null : Math.max(0, total - Math.max(0, ...closing)),
-    leftOut: leftOut(kart, state, chosen, hands),
-    whileOpen: whileOpen(kart, state, draft.work, ask),
-    steps: [...done, ...number(kart, state, draft, hands, closing, done.length)],
+    quick,
+    better: hands.people === 1 ? [] : drafting(kart, state, quick.due, { ...hands, effort }),
+    write(draft, reasons) {
+      const closing = closingAfter(kart, draft).map(minutes => minutes / hands.people);
+      const byWork = workBound(kart, state, draft.work, minutesWith(hands.timing)) / hands.people;
+      const bound = draft.table.bound ?? { minutes: byWork, by: 'the work itself' };
+      return {
+        kart: kart.name,
+        event: ask.event?.event ?? null,
+        people: hands.people,
+        minutes: draft.minutes,
+        span: draft.table.span,
+        bound: Math.min(bound.minutes, draft.table.span),
+        boundBy: bound.by,
+        window: total,
+        windows: used(windows, draft.table.rows),
+        ...short,
+        closeBy: total === null ? null : Math.max(0, total - Math.max(0, ...closing)),
+        leftOut: left,
+        whileOpen: open,
+        steps: [...done, ...number(kart, state, draft, hands, closing, done.length, reasons)],
+      };
+    },
   };
-};
+}
 
 type Chosen = { readonly draft: Draft; readonly left: readonly Due[] };
 
@@ -154,12 +190,13 @@ function number(
   hands: Hands,
   closing: readonly number[],
   from: number,
+  reasons: Parameters<Begun['write']>[1],
 ): Step[] {
   const { work, table } = draft;
   const numberOf = new Map(
     table.rows.flatMap(({ placed }, i) => ('job' in placed ? [[placed.job, from + i + 1] as const] : [])),
   );
-  const why = whyNow(kart, state, draft, hands, job => numberOf.get(job));
+  const why = reasons === 'with reasons' ? whyNow(kart, state, draft, hands, job => numberOf.get(job)) : () => [];
   let lastPosture: number | undefined;
   let wasOnSide = state.posture === 'side';
   let offSide = false; // the last change of posture took the kart off its side, for which all work waits

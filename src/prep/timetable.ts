@@ -4,7 +4,7 @@
  */
 import { type Kart, POSTURES, type Posture } from '../kart/index.ts';
 import { type Placed, POSTURE_MINUTES, postureOf } from './order.ts';
-import { type Effort, type ScheduleProblem, solve } from './schedule/index.ts';
+import { type Effort, type Schedule, type ScheduleProblem, solving } from './schedule/index.ts';
 import type { Job, Work } from './work.ts';
 
 export type Row = {
@@ -46,15 +46,28 @@ export function alone(work: Work, placed: readonly Placed[], { windows, minutes 
   return { rows, span: inMinutes(now) };
 }
 
-/** Several people: rows side by side where posture, tools and what waits for what allow, in the order wished where it costs nothing. */
-export function together(
+/**
+ * Several people: rows side by side where posture, tools and what waits for what allow, in the order wished where it costs
+ * nothing. Yields the best so far each time a shorter one is found; the last is the best.
+ */
+export function* together(
   kart: Kart,
   work: Work,
   placed: readonly Placed[],
   ways: Ways & { readonly posture: Posture | undefined },
   effort: Effort,
-): Timetable {
-  const plan = solve(asProblem(kart, work, placed, ways), effort);
+): Generator<Timetable> {
+  let shortest = Number.POSITIVE_INFINITY;
+  const steps = solving(asProblem(kart, work, placed, ways), effort);
+  for (;;) {
+    const { done, value } = steps.next();
+    if (done || value.makespan < shortest) yield written(work, placed, ways, value);
+    if (done) return;
+    shortest = Math.min(shortest, value.makespan);
+  }
+}
+
+function written(work: Work, placed: readonly Placed[], ways: Ways, plan: Schedule): Timetable {
   const wished = new Map(placed.flatMap((one, n) => ('job' in one ? [[one.job, n] as const] : [])));
   const everyone = Array.from({ length: ways.people }, (_, n) => n);
   const jobs = work.jobs.map((job, n): Row => {

@@ -8,6 +8,7 @@
  */
 import type { GateLine } from './gate.ts';
 import type { Motion } from './motion.ts';
+import { betweenFixes } from './spread.ts';
 
 export type Crossing = {
   readonly time: number; // s
@@ -21,6 +22,9 @@ export type Crossing = {
 const AHEAD = 0.5;
 /** The kart must have been so far away, m, before a crossing counts again: standing on the line is none. */
 const AWAY = 25;
+/** A kart goes round a corner and back in so many seconds; what it did in a longer hole nobody knows. */
+const LONGEST = 10;
+const WIDEST = 12; // m
 
 /** @param margin m that a place may be wrong by, added to the gate on either side */
 export function crossingsOf(motion: Motion, gate: GateLine, margin: number): readonly Crossing[] {
@@ -31,7 +35,7 @@ export function crossingsOf(motion: Motion, gate: GateLine, margin: number): rea
   for (let fix = 0; fix + 1 < time.length; fix++) {
     const behind = distance(gate, x[fix + 1] as number, y[fix + 1] as number);
     const crossing = before < 0 && behind >= 0 && away ? crossingAt(motion, gate, fix) : undefined;
-    if (crossing && Math.abs(crossing.left) <= gate.half + margin) {
+    if (crossing && Math.abs(crossing.left) <= gate.half + margin + astray(crossing.over)) {
       found.push(crossing);
       away = false;
     }
@@ -42,13 +46,17 @@ export function crossingsOf(motion: Motion, gate: GateLine, margin: number): rea
   return found;
 }
 
+/** How far the cubic may have gone astray sideways, m: twice its spread, and in a long hole the width of a track more. */
+const astray = (over: number): number => Math.min(2 * betweenFixes(over), WIDEST);
+
 const distance = ({ middle, ahead }: GateLine, x: number, y: number): number =>
   (x - middle.x) * ahead.x + (y - middle.y) * ahead.y;
 
-/** Nothing when the gate was not driven through ahead. */
+/** Nothing when the gate was not driven through ahead, or nobody knows. */
 function crossingAt({ time, x, y, vx, vy }: Motion, gate: GateLine, fix: number): Crossing | undefined {
   const [from, to] = [time[fix] as number, time[fix + 1] as number];
   const h = to - from;
+  if (h > LONGEST) return undefined;
   const { ahead, middle } = gate;
   const side = { x: -ahead.y, y: ahead.x };
   const along = (way: typeof side): Cubic => {

@@ -171,6 +171,17 @@ describe('a hole', () => {
       [],
     ]);
   });
+  test('of some seconds over the gate loses no lap and invents none, and the spread holds the truth', () => {
+    for (const long of [0.6, 1, 2, 3, 4])
+      for (let lap = 2; lap <= 6; lap++)
+        for (const share of [0.2, 0.5, 0.8]) {
+          const from = start(lap) - share * long;
+          const found = lapsOf(traceOf(without(rows, from, from + long)), gates).laps;
+          expect(found.length).toBe(6);
+          const { time, spread } = found[lap - 2] ?? { time: Number.NaN, spread: Number.NaN };
+          expect(Math.abs(time - (truth[lap - 2]?.time ?? Number.NaN))).toBeLessThan(3 * spread);
+        }
+  });
   test('inside a lap marks that lap, and its time stays', () => {
     const holed = lapsOf(traceOf(without(rows, start(3) + 10, start(3) + 12)), gates).laps;
     expect(holed.map(lap => lap.doubts)).toEqual([[], [], ['hole inside'], [], [], []]);

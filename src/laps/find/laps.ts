@@ -1,14 +1,10 @@
 /** Laps of a trace: from crossing to crossing of the first gate, with sectors, how sure each is and what stands against it. */
 import type { Trace } from '../model.ts';
 import { type Crossing, crossingsOf } from './crossing.ts';
+import { type Doubt, doubtsOf, during, holesOf, type Span, stillsOf } from './doubts.ts';
 import { type Gate, lineOf } from './gate.ts';
 import { type Motion, motionOf } from './motion.ts';
 import { type Receiver, receiverFor, spreadOf } from './spread.ts';
-
-/** Why a lap had better not be compared as it stands. */
-export type Doubt = 'hole at the gate' | 'hole inside' | 'may be more than one lap' | 'stood still';
-
-export type Span = { readonly from: number; readonly to: number }; // s
 
 export type Lap = {
   readonly number: number; // from 1, over the whole trace
@@ -40,9 +36,6 @@ export type Laps = {
 
 /** A longer hole is a pause, and no lap goes over it, s. */
 const PAUSE = 60;
-/** Slower than walking for so long is standing still. */
-const STILL = 1.5; // m/s
-const STILL_FOR = 5; // s
 /** Of the slow error of the receiver: so far off may a place lie and still have been between the points. */
 const MARGIN = 3;
 
@@ -59,37 +52,38 @@ export function lapsOf(
   const receiver = given ?? receiverFor(motion.step, middleOf(trace.accuracy));
   const passes = (gate: Gate) => crossingsOf(motion, lineOf(gate, motion.plane), MARGIN * receiver.slow);
   const [starts = [], ...splits] = gates.map(passes);
-  const { time } = motion;
-  const holes = holesOf(motion);
-  const still = stillIn(motion);
-  const pauses = holes.filter(({ from, to }) => to - from > PAUSE);
-  const bounds = [time[0] as number, ...pauses.flatMap(({ from, to }) => [from, to]), time.at(-1) as number];
-  let number = 0;
-  const outings = Array.from({ length: bounds.length / 2 }, (_, n): Outing => {
-    const [from, to] = [bounds[2 * n] as number, bounds[2 * n + 1] as number];
-    const own = starts.filter(each => each.time >= from && each.time <= to);
-    const laps = own.slice(1).map((end, k): Lap => {
-      const start = own[k] as Crossing;
-      const inside = holes.filter(hole => hole.from < end.time && hole.to > start.time);
-      const stood = still.some(span => span.from < end.time && span.to > start.time);
-      return {
-        ...{ number: ++number, outing: n + 1, time: end.time - start.time, spread: spreadOf(start, end, receiver) },
-        ...{ start, end, sectors: sectorsOf(start, end, splits), holes: inside },
-        doubts: doubtsOf(start, end, inside, stood, motion.hole),
-      };
-    });
-    const [first, last] = [own[0], own.at(-1)];
-    return { from, to, ...(first && last && { out: { from, to: first.time }, in: { from: last.time, to } }), laps };
-  });
-  const marked = outings.map(outing => ({
-    ...outing,
-    laps: longOnes(
-      outing.laps,
-      outings.flatMap(each => each.laps),
-    ),
+  const seen = { holes: holesOf(motion), stills: stillsOf(motion), hole: motion.hole };
+  const spans = betweenPauses(motion.time, seen.holes).map(span => ({
+    span,
+    own: starts.filter(at => isIn(at, span)),
   }));
-  const laps = marked.flatMap(outing => outing.laps);
-  return { outings: marked, laps, receiver, say: sayOf(laps, starts.length) };
+  const pairs = spans.flatMap(({ own }, n) =>
+    own.slice(1).map((end, k) => ({ outing: n + 1, start: own[k] as Crossing, end })),
+  );
+  const usual = middleOf(pairs.map(({ start, end }) => end.time - start.time)) ?? Number.NaN;
+  const laps = pairs.map(
+    ({ outing, start, end }, n): Lap => ({
+      ...{ number: n + 1, outing, time: end.time - start.time, spread: spreadOf(start, end, receiver), start, end },
+      sectors: sectorsOf(start, end, splits),
+      holes: during(start, end, seen.holes),
+      doubts: doubtsOf({ start, end, usual }, seen),
+    }),
+  );
+  const outings = spans.map(({ span, own }, n): Outing => {
+    const [first, last] = [own[0], own.at(-1)];
+    const ways = first && last && { out: { from: span.from, to: first.time }, in: { from: last.time, to: span.to } };
+    return { ...span, ...ways, laps: laps.filter(({ outing }) => outing === n + 1) };
+  });
+  return { outings, laps, receiver, say: sayOf(laps, starts.length) };
+}
+
+const isIn = ({ time }: Crossing, { from, to }: Span): boolean => time >= from && time <= to;
+
+function betweenPauses(time: Float64Array, holes: readonly Span[]): readonly Span[] {
+  const pauses = holes.filter(({ from, to }) => to - from > PAUSE);
+  const froms = [time[0] as number, ...pauses.map(({ to }) => to)];
+  const tos = [...pauses.map(({ from }) => from), time.at(-1) as number];
+  return froms.map((from, n) => ({ from, to: tos[n] as number }));
 }
 
 /** The first crossing of each gate after the one before it. */
@@ -108,53 +102,9 @@ function sectorsOf(start: Crossing, end: Crossing, splits: readonly (readonly Cr
   });
 }
 
-function doubtsOf(start: Crossing, end: Crossing, holes: readonly Span[], stood: boolean, hole: number): Doubt[] {
-  const atGate = start.over > hole || end.over > hole;
-  const within = holes.some(({ from, to }) => from > start.time && to < end.time);
-  return [
-    ...(atGate ? (['hole at the gate'] as const) : []),
-    ...(within ? (['hole inside'] as const) : []),
-    ...(stood ? (['stood still'] as const) : []),
-  ];
-}
-
-/** A lap with a hole in it that is half as long again as the middle one may hide a crossing. */
-function longOnes(laps: readonly Lap[], all: readonly Lap[]): readonly Lap[] {
-  const usual = middleOf(all.map(({ time }) => time)) ?? Number.NaN;
-  return laps.map(lap =>
-    lap.holes.length > 0 && lap.time > 1.5 * usual
-      ? { ...lap, doubts: [...lap.doubts, 'may be more than one lap'] }
-      : lap,
-  );
-}
-
-function holesOf({ time, hole }: Motion): readonly Span[] {
-  const holes: Span[] = [];
-  for (let n = 0; n + 1 < time.length; n++) {
-    const [from, to] = [time[n] as number, time[n + 1] as number];
-    if (to - from > hole) holes.push({ from, to });
-  }
-  return holes;
-}
-
-function stillIn({ time, vx, vy }: Motion): readonly Span[] {
-  const spans: Span[] = [];
-  let from: number | undefined;
-  for (let n = 0; n < time.length; n++) {
-    const still = Math.hypot(vx[n] as number, vy[n] as number) < STILL;
-    if (still) from ??= time[n] as number;
-    const to = time[n] as number;
-    if (from !== undefined && (!still || n === time.length - 1)) {
-      if (to - from >= STILL_FOR) spans.push({ from, to });
-      from = undefined;
-    }
-  }
-  return spans;
-}
-
 function sayOf(laps: readonly Lap[], crossings: number): readonly string[] {
   if (crossings === 0) return ['No lap crosses this gate: set it across the track, or take the one that is proposed.'];
-  if (laps.length === 0) return ['The gate was crossed once and never again: there is no full lap.'];
+  if (laps.length === 0) return ['The gate was never crossed twice in one outing: there is no full lap.'];
   const holed = laps.filter(({ doubts }) => doubts.includes('hole at the gate')).map(({ number }) => number);
   if (holed.length === 0) return [];
   return [

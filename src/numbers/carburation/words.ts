@@ -72,7 +72,7 @@ function rules({ band, learned }: Worked): readonly string[] {
   const two = `Theory asks for ${theory}, the paddock rule for ${jetText(band.paddock)}`;
   if (learned?.kind === 'learned' && band.learned)
     return [
-      `This engine's own log asks for ${band.learned.map(jetText).join(' to ')}. ${two}. ${band.beyondLog ? 'The log has not seen such air, so the richest of all counts.' : 'The log counts, its richer end.'}`,
+      `This engine's own log asks for ${[...new Set(band.learned.map(jetText))].join(' to ')}. ${two}. ${band.beyondLog ? 'The log has not seen such air, so the richest of all counts.' : 'The log counts, its richer end.'}`,
     ];
   return [`${two}; the richer end counts, rounded up.`];
 }

@@ -11,7 +11,9 @@ const STALE_HOURS = 3;
 export function airPart({ weather }: Coming, baseline: number | null, now: string): TrackPart {
   if (weather === undefined) return notAsked(air, [NO_WEATHER]);
   const age = (Date.parse(now) - Date.parse(weather.at)) / 3_600_000;
-  const from = [`Read at ${weather.at.slice(11, 16)} UTC by ${weather.by}.`];
+  const from = [
+    `Read ${age < 1 ? `${Math.max(0, Math.round(age * 60))} min` : `${age.toFixed(0)} h`} ago by ${weather.by}.`,
+  ];
   const old: readonly Missing[] =
     age > STALE_HOURS
       ? [{ what: `The weather was read ${age.toFixed(0)} h ago.`, how: 'Read it again before the session.' }]

@@ -86,6 +86,7 @@ function buildPart(part: LayeredPart, { names, report, places }: Making): Part {
     corner: own.corner ?? 'whole',
     place: { x: quantityAt(at, 'x', report, 'length')?.si ?? 0, y: quantityAt(at, 'y', report, 'length')?.si ?? 0 },
     ...(own.maker !== undefined && { maker: own.maker }),
+    ...(part.loadPath && { loadPath: part.loadPath }),
   };
 }
 
@@ -127,6 +128,7 @@ function buildJoint(part: LayeredPart, name: string, file: Partial<JointFile>, p
     ...(torque && { torque }),
     retention: file.retention ?? '',
     ...(file.second !== undefined && file.second !== 'none' && { second: file.second }),
+    ...(file.carries && { carries: file.carries }),
     item: `${part.name}/${name}`,
   };
 }
@@ -154,7 +156,8 @@ function buildFunctions(kart: LayeredKart, report: Report): Record<string, KartF
   const built: Record<string, KartFunction> = {};
   for (const [name, file] of Object.entries(kart.functions)) {
     const needs = buildNeed(file.needs, placeIn(file, 'needs') ?? top(undefined), kart, report);
-    if (needs) built[name] = { name, severity: file.severity, needs };
+    if (needs)
+      built[name] = { name, severity: file.severity, ...(file.hazard !== undefined && { hazard: file.hazard }), needs };
     else
       report(
         placeIn(kart.functions, name) ?? top(undefined),

@@ -12,6 +12,7 @@ import type {
   JointFile,
   KartFile,
   KindFile,
+  LifeFile,
   PartFile,
   TemplateFile,
 } from './shapes.ts';
@@ -29,6 +30,7 @@ export type LayeredPart = {
   readonly place: Place;
   readonly kind: string;
   readonly removable: boolean;
+  readonly loadPath: KindFile['load path'];
   readonly own: PartFile; // template and kart file
   readonly takeOff: Layered<Partial<HandlingFile>>;
   readonly refit: Layered<Partial<HandlingFile>>;
@@ -52,6 +54,7 @@ export type LayeredKart = {
   readonly functions: Readonly<Record<string, FunctionFile>>;
   readonly engine: EngineFile;
   readonly box: BoxFile;
+  readonly lives: Readonly<Record<string, LifeFile>>;
 };
 
 /** Puts `over` on `base`; neither is changed, and every key keeps the place it came from. */
@@ -147,6 +150,7 @@ export function layKart(
     >,
     engine: overlay((template?.engine ?? {}) as Tree, (file.engine ?? {}) as Tree) as EngineFile,
     box: overlay((template?.box ?? {}) as Tree, (file.box ?? {}) as Tree) as BoxFile,
+    lives: overlay((template?.lives ?? {}) as Tree, (file.lives ?? {}) as Tree) as Record<string, LifeFile>,
   };
 }
 
@@ -175,6 +179,7 @@ function layPart(
     place,
     kind: own.kind ?? '',
     removable: own.removable ?? kind.removable ?? true,
+    loadPath: kind['load path'],
     own,
     takeOff: handling('take off'),
     refit: own.refit || kind.refit ? handling('refit') : handling('take off'),

@@ -114,6 +114,8 @@ export type Part = {
   /** Seen from above, metres from the middle of the rear axle, x forward, y to the left; for the drawing only. */
   readonly place: { readonly x: number; readonly y: number };
   readonly maker?: string;
+  /** Its place on the way of a blow from a wheel into the frame, 1 the wheel, by the end of the kart it comes in at. */
+  readonly loadPath?: { readonly front?: number | undefined; readonly rear?: number | undefined };
 };
 
 export type Joint = {
@@ -133,6 +135,8 @@ export type Joint = {
   };
   readonly retention: string;
   readonly second?: string;
+  /** Functions that end when it lets go; left out: every one that its part carries. */
+  readonly carries?: readonly string[];
   /** The check every made joint owes; its id is the joint's id. */
   readonly item: ItemId;
 };
@@ -212,7 +216,19 @@ export type Need =
   | { readonly anyOf: readonly Need[] }
   | { readonly kOf: number; readonly of: readonly Need[] };
 
-export type KartFunction = { readonly name: string; readonly severity: 1 | 2 | 3 | 4; readonly needs: Need };
+export type KartFunction = {
+  readonly name: string;
+  readonly severity: 1 | 2 | 3 | 4;
+  readonly hazard?: string; // what there is without it: 'no brakes'
+  readonly needs: Need;
+};
+
+/** How long parts of a kind last, as a person expects it, in running time; one answer or both. */
+export type ExpectedLife = {
+  readonly tenthGoneBy?: Measure;
+  readonly halfGoneBy?: Measure; // later than a tenth
+  readonly source: string;
+};
 
 /** What the number on a main jet means: its bore in hundredths of a millimetre, or what flows through it. */
 export const JET_NUMBERS = ['diameter', 'flow'] as const;
@@ -252,4 +268,6 @@ export type Kart = {
   readonly functions: Readonly<Record<string, KartFunction>>;
   readonly engine?: EngineSheet;
   readonly box?: Box;
+  /** By kind. */
+  readonly lives?: Readonly<Record<string, ExpectedLife>>;
 };

@@ -4,6 +4,7 @@ import { checkAccess, checkDisturbs, checkReach, dropUndoneWays } from './check-
 import { engineAndBox } from './engine-and-box.ts';
 import { layKart } from './layers.ts';
 import { type Library, readLibrary } from './library.ts';
+import { livesOfKinds } from './lives.ts';
 import type { Kart, RuleSet } from './model.ts';
 import { type Place, type Problem, Problems, type Report } from './problem.ts';
 import { type KartFile, kartShape } from './shapes.ts';
@@ -71,6 +72,7 @@ function assemble(file: KartFile, library: Library, problems: Problems): Kart | 
     items,
     functions: built.functions,
     ...engineAndBox(layered, report),
+    ...livesOfKinds(layered, kinds, report),
   };
   if (Object.keys(kart.parts).length === 0)
     report(top(undefined), {

@@ -92,15 +92,23 @@ const joint = strict({
   retention: words('what holds it: self-locking nut, spring clip, witness mark ...'),
   second: words().optional().describe('A second retention that does not depend on the first; none takes it away'),
   'opened by': list(words('"set" and the key of an item')).optional(),
+  carries: list(words('the name of a function'))
+    .optional()
+    .describe('Functions that end when it lets go; all of its part when left out'),
   check: itemOver.omit({ complete: true, opens: true }).optional(),
 });
 const jointOver = joint.partial();
+
+const place = z.number({ error: 'a place, 1 or more' }).int({ error: 'a whole number' }).min(1).max(99);
 
 const kindShape = strict({
   removable: flag.optional(),
   'take off': handling.optional(),
   refit: handling.optional(),
   disturbs: list(words('the key of an item')).optional(),
+  'load path': strict({ front: place.optional(), rear: place.optional() })
+    .optional()
+    .describe('Its place on the way of a blow from a wheel into the frame, 1 the wheel'),
   joints: named(jointOver).optional(),
   items: named(itemOver).optional(),
 });
@@ -148,7 +156,18 @@ const functionShape = strict({
   severity: z
     .union([z.literal(1), z.literal(2), z.literal(3), z.literal(4)], { error: 'severity 1, 2, 3 or 4; 1 is the worst' })
     .describe('1 is the worst'),
+  hazard: words('what there is without it, such as no brakes')
+    .optional()
+    .describe('What there is without it: no brakes'),
   needs: need,
+});
+
+const lifeShape = strict({
+  'one in ten gone by': quantity.optional().describe('Running hours by which one in ten of these is gone: 12 h'),
+  'half gone by': quantity.optional().describe('Running hours by which half of these are gone: 30 h'),
+  source: words().optional().describe('Who says so: own experience, the maker'),
+}).refine(life => life['one in ten gone by'] !== undefined || life['half gone by'] !== undefined, {
+  error: '"one in ten gone by:", "half gone by:", or both',
 });
 
 const positive = z.number({ error: 'a number above 0' }).positive({ error: 'a number above 0' });
@@ -184,6 +203,7 @@ const whole = {
   functions: named(functionShape).optional(),
   engine: engineShape.optional(),
   box: boxShape.optional().describe('What is at hand to choose from at the track'),
+  lives: named(lifeShape).optional().describe('How long parts last, as you expect it, by kind'),
 };
 
 export const kartShape = strict({
@@ -225,6 +245,7 @@ export type PartFile = z.infer<typeof partShape>;
 export type KindFile = z.infer<typeof kindShape>;
 export type EngineFile = z.infer<typeof engineShape>;
 export type BoxFile = z.infer<typeof boxShape>;
+export type LifeFile = z.infer<typeof lifeShape>;
 export type FunctionFile = z.infer<typeof functionShape>;
 export type TemplateFile = z.infer<typeof templateShape>;
 export type KartFile = z.infer<typeof kartShape>;

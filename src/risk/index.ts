@@ -22,6 +22,7 @@ export {
   withSharedCause,
 } from './fault-tree/index.ts';
 export { type Fitness, fitness, type Reason } from './fitness.ts';
+export * from './retentions/index.ts';
 export {
   CHANCE_BANDS,
   type ChanceBand,
@@ -34,3 +35,4 @@ export {
   riskCode,
   type Severity,
 } from './risk-code.ts';
+export * from './weak-links/index.ts';

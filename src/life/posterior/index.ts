@@ -22,4 +22,4 @@ export {
   SCALE_SPREAD,
   withAnswer,
 } from './prior.ts';
-export { atMostAfter, basisWords, type ChanceWords, chanceWords } from './words.ts';
+export { atMostAfter, basisWords, type ChanceRange, type ChanceWords, chanceShort, chanceWords } from './words.ts';

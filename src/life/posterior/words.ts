@@ -17,18 +17,31 @@ export type ChanceWords = {
 
 /** @param times what is counted: 'weekends like this one' */
 export function chanceWords(chance: Chance, from: Posterior, times = 'weekends like this one'): ChanceWords {
-  const of = chance.mean >= 0.01 ? 100 : chance.mean >= 0.001 ? 1000 : 10_000;
-  const [mean, low, high] = [chance.mean, chance.low, chance.high].map(p => many(p, of)) as [string, string, string];
-  const wide = low === high ? `close to ${low}` : `between ${low} and ${high}`;
+  const { of, mean, wide } = told(chance);
   const rest = of - Math.max(1, Math.min(of - 1, countOf(chance.mean, of)));
   return {
     of,
-    short: `${mean} in ${shown(of)}, ${wide}`,
+    short: chanceShort(chance),
     long:
       `Of ${shown(of)} ${times} with a part this old, about ${mean} would see it fail, about ${shown(rest)} would not; ` +
       `the number could lie ${wide} of ${shown(of)}.`,
     basis: basisWords(from),
   };
+}
+
+/** What is said of a chance, from a posterior or made of several. */
+export type ChanceRange = Pick<Chance, 'mean' | 'low' | 'high'>;
+
+/** '3 in 100, between 1 and 10' */
+export function chanceShort(range: ChanceRange): string {
+  const { of, mean, wide } = told(range);
+  return `${mean} in ${shown(of)}, ${wide}`;
+}
+
+function told(range: ChanceRange): { readonly of: 100 | 1000 | 10_000; readonly mean: string; readonly wide: string } {
+  const of = range.mean >= 0.01 ? 100 : range.mean >= 0.001 ? 1000 : 10_000;
+  const [mean, low, high] = [range.mean, range.low, range.high].map(p => many(p, of)) as [string, string, string];
+  return { of, mean, wide: low === high ? `close to ${low}` : `between ${low} and ${high}` };
 }
 
 /** '7 on record, 2 of them failed', and how much of the number is the guess. */

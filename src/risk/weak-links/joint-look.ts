@@ -1,0 +1,125 @@
+/** How a joint is held, as the kart file says and the record shows it. */
+import type { Mark, State } from '../../book/index.ts';
+import type { Joint, Kart } from '../../kart/index.ts';
+import { openedBy, standing } from '../../life/index.ts';
+import { type Dependence, latent, leftOutToo } from '../fault-tree/index.ts';
+import { type Catalogue, namedBy, pairOf, type Retention, shareOf } from '../retentions/index.ts';
+import { guessed, likelyOf } from './likely.ts';
+import type { Likely } from './model.ts';
+
+export type Held = {
+  readonly text: string; // as the kart file says it
+  readonly likely: Likely | null;
+  readonly unknown: string | null;
+};
+
+export type Second = Held & {
+  /** Share of the less likely one's failures that both have in common. */
+  readonly share: number;
+  readonly looked: string; // 'looked at twice, by two people'
+};
+
+export type JointLook = {
+  readonly joint: Joint;
+  readonly first: Held;
+  readonly second: Second | undefined;
+  /** What the kart file names as second and does not count, and why. */
+  readonly notCounted: string | undefined;
+  /** Its check has failed, or it is open: a job already, and no number before that is done. */
+  readonly inWork: boolean;
+};
+
+export type LookAt = { readonly now: string; readonly event?: string; readonly retentions: Catalogue };
+
+export function lookAt(kart: Kart, state: State, joint: Joint, at: LookAt): JointLook {
+  const { retentions } = at;
+  const against = standsAgainst(kart, state, joint, at);
+  const named = namedBy(joint.retention, 'first', retentions);
+  const first: Held =
+    against !== undefined
+      ? { text: joint.retention, likely: null, unknown: against }
+      : named.is === 'holds'
+        ? held(joint.retention, named.retention.chance.first, retentions)
+        : { text: joint.retention, likely: null, unknown: `Nobody guessed how often "${joint.retention}" lets go.` };
+  const base = { joint, first, second: undefined, notCounted: undefined, inWork: against !== undefined };
+  if (joint.second === undefined) return base;
+  if (against !== undefined) return { ...base, notCounted: `${joint.second}: ${against}` };
+  const other = namedBy(joint.second, 'second', retentions);
+  if (other.is !== 'holds') return { ...base, notCounted: `${joint.second}: ${WHY_NOT[other.is]}` };
+  const own = named.is === 'holds' ? named.retention : undefined;
+  return { ...base, second: secondOf({ kart, state, joint, at }, { own, other: other.retention, first }) };
+}
+
+const WHY_NOT = {
+  sign: 'it shows that something moved, and holds nothing',
+  perhaps: 'nobody said whether this kart has it',
+  unknown: 'not known as something that holds a joint',
+} as const;
+
+const held = (text: string, chance: number | undefined, { source, ...rest }: Catalogue): Held => ({
+  text,
+  likely:
+    chance === undefined
+      ? null
+      : guessed(chance, rest['trusted to a factor of'], `Only our starting guess: ${source}.`),
+  unknown: chance === undefined ? `Nobody guessed how often "${text}" lets go.` : null,
+});
+
+/** Open, or with a fail that no pass has answered. */
+function standsAgainst(kart: Kart, state: State, joint: Joint, { now, event }: LookAt): string | undefined {
+  const opened = openedBy(kart, state, joint.id);
+  if (opened) return `open since ${opened.at.slice(0, 10)}, not made`;
+  const item = kart.items[joint.item];
+  const found = item && standing(kart, state, item, { now, ...(event === undefined ? {} : { event }) });
+  return found?.cause === 'failed' || found?.cause === 'not possible' ? found.why.replace(/\.$/, '') : undefined;
+}
+
+type Asked = { readonly kart: Kart; readonly state: State; readonly joint: Joint; readonly at: LookAt };
+
+function secondOf(asked: Asked, of: { own: Retention | undefined; other: Retention; first: Held }): Second {
+  const { joint, at } = asked;
+  const { unverified, alike } = at.retentions;
+  const look = lookedAt(asked);
+  const fresh = held(joint.second ?? of.other.name, of.other.chance.second, at.retentions);
+  const factor = at.retentions['trusted to a factor of'];
+  const likely =
+    look.verified || fresh.likely === null
+      ? fresh.likely
+      : likelyOf(
+          {
+            mean: latent(unverified.gone, fresh.likely.chance),
+            low: latent(unverified.gone / factor, fresh.likely.low),
+            high: latent(Math.min(1, unverified.gone * factor), fresh.likely.high),
+          },
+          `${fresh.likely.basis} Nobody has looked whether it is there.`,
+        );
+  const least = Math.min(of.first.likely?.chance ?? 1, likely?.chance ?? 1);
+  const share = shareOf(leftOutToo(least, look.dependence), of.own?.way === of.other.way ? alike.share : 0);
+  return { ...fresh, likely, share, looked: look.says };
+}
+
+type Look = { readonly verified: boolean; readonly dependence: Dependence; readonly says: string };
+
+/** Who looked since it was made, and whether that still counts. A look that has lapsed is none. */
+function lookedAt({ kart, state, joint, at: { now, event, retentions } }: Asked): Look {
+  const { dependence } = retentions;
+  const item = kart.items[joint.item];
+  const found = item && standing(kart, state, item, { now, ...(event === undefined ? {} : { event }) });
+  const pass = state.items[joint.item]?.pass;
+  const counts = pass !== undefined && (found?.holds === true || found?.cause === 'second look');
+  if (!pass || !counts) return { verified: false, dependence: dependence['one look'], says: 'not looked at since' };
+  if (!pass.secondLook) return { verified: true, dependence: dependence['one look'], says: 'looked at once' };
+  return samePerson(pass, pass.secondLook)
+    ? { verified: true, dependence: dependence['same person later'], says: 'looked at twice, by one person' }
+    : { verified: true, dependence: dependence['another person'], says: 'looked at twice, by two people' };
+}
+
+const samePerson = (a: Mark, b: Mark): boolean => a.by.trim().toLowerCase() === b.by.trim().toLowerCase();
+
+/** Both retentions together, never below what they have in common. Null where one of them has no number. */
+export function together({ first, second }: JointLook, basis: string): Likely | null {
+  if (!first.likely || !second?.likely) return null;
+  const [p, q, { share }] = [first.likely, second.likely, second];
+  const chance = (of: 'chance' | 'low' | 'high'): number => pairOf(p[of], q[of], share).chance;
+  return likelyOf({ mean: chance('chance'), low: chance('low'), high: chance('high') }, basis);
+}

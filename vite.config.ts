@@ -13,6 +13,11 @@ const library: Plugin = {
   },
 };
 
+/** Nothing of ours does anything by being imported but what a page or its worker begins with, so the numbers wait in their own chunk. */
+const treeshake = {
+  moduleSideEffects: (id: string) => !/\/src\/(?!web\/(main|plan\/worker))/.test(id) || /\.(css|html)/.test(id),
+};
+
 export default defineConfig(({ isSsrBuild }) =>
   isSsrBuild
     ? {
@@ -49,10 +54,8 @@ export default defineConfig(({ isSsrBuild }) =>
           target: 'es2022',
           assetsInlineLimit: 0,
           modulePreload: { polyfill: false },
-          rolldownOptions: {
-            // Nothing of ours does anything by being imported but main.tsx and style, so the numbers wait in their own chunk.
-            treeshake: { moduleSideEffects: id => !/\/src\/(?!web\/main)/.test(id) || /\.(css|html)/.test(id) },
-          },
+          rolldownOptions: { treeshake },
         },
+        worker: { format: 'es', rolldownOptions: { treeshake } },
       },
 );

@@ -3,9 +3,13 @@
  * core that runs on the server. The server only keeps the facts and says when more arrived.
  */
 import { type Answers, createQueries, type KartLine, type Kept, type Problem, type Queries } from '../app/index.ts';
+import type { PlanDifference } from '../prep/index.ts';
+import { ALONE, type Crew } from './plan/crew.ts';
+import { createPlanner, type Planned, type Planner } from './plan/planner.ts';
+import type { Search } from './plan/search.ts';
 import type { Draft, Server, Written } from './server.ts';
 
-/** Everything the sheets show, of one moment; facts newest first. */
+/** Everything the sheets show, of one moment; facts newest first; the plan for the hands and times that were said. */
 export type Snapshot = Answers;
 
 export type View = {
@@ -16,6 +20,11 @@ export type View = {
   /** The line to the server: what is shown may be behind while it is down. */
   readonly line: 'open' | 'down';
   readonly trouble: readonly Problem[];
+  readonly crew: Crew;
+  /** A better plan is being looked for. */
+  readonly searching: boolean;
+  /** What the plan does otherwise than before, until somebody has read it. */
+  readonly changed?: PlanDifference | undefined;
 };
 
 export type PhotoKept =
@@ -30,10 +39,19 @@ export type Session = {
   /** Keeps a photo in the book; its hash is what a find names. */
   keepPhoto(photo: Blob): Promise<PhotoKept>;
   sign(statement: string, signer: string, sure: boolean): Promise<Written>;
+  /** @see Planner */
+  readonly planner: Pick<Planner, 'setCrew' | 'again' | 'stop' | 'seen'>;
 };
 
-export function createSession(server: Server, who: () => string): Session {
-  let view: View = { karts: [], writing: false, line: 'open', trouble: [] };
+/** What this device keeps and does by itself. */
+export type Device = {
+  readonly who: () => string;
+  readonly crewOf: (kart: string) => Crew;
+  readonly search: Search;
+};
+
+export function createSession(server: Server, { who, crewOf, search }: Device): Session {
+  let view: View = { karts: [], writing: false, line: 'open', trouble: [], crew: ALONE, searching: false };
   let name = '';
   let kept: Kept[] = [];
   let queries: Queries | undefined;
@@ -45,6 +63,8 @@ export function createSession(server: Server, who: () => string): Session {
     view = { ...view, ...part };
     for (const listener of listeners) listener();
   };
+
+  const planner = createPlanner(search, crewOf, planned => change(shown(planned, view.snapshot)));
 
   /** Fetches what came since the last row and works everything out again. One at a time, in order. */
   const catchUp = (): Promise<void> => {
@@ -61,7 +81,7 @@ export function createSession(server: Server, who: () => string): Session {
         kept = [...kept, ...more];
         const answers = await queries.answers(mine);
         const snapshot = { ...answers, facts: answers.facts.toReversed() };
-        if (mine === name) change({ snapshot, line: 'open', trouble: [] });
+        if (mine === name) change({ line: 'open', trouble: [], ...shown(planner.arrived(answers), snapshot) });
       } catch (error) {
         change(server.isDown(error) ? { line: 'down' } : { trouble: server.problems(error) });
       }
@@ -85,6 +105,7 @@ export function createSession(server: Server, who: () => string): Session {
 
   return {
     view: () => view,
+    planner,
     onChange(listener) {
       listeners.add(listener);
       return () => listeners.delete(listener);
@@ -125,6 +146,12 @@ export function createSession(server: Server, who: () => string): Session {
       writing(() => server.sign(name, { signer, statement, sure, ...eventOf(view.snapshot) })),
   };
 }
+
+const shown = ({ plan, problems, ...how }: Planned, snapshot: Snapshot | undefined): Partial<View> => ({
+  ...how,
+  ...(snapshot && { snapshot: { ...snapshot, plan } }),
+  ...(problems.length > 0 && { trouble: problems }),
+});
 
 /** What a page worked out less than a minute ago still holds when no fact came since: only days make items due by themselves. */
 const isFresh = (snapshot: Snapshot): boolean => Date.now() - Date.parse(snapshot.fitness.at) < 60_000;

@@ -4,10 +4,12 @@ import type { Step } from '../prep/index.ts';
 import { trackWords } from './track-words.ts';
 
 const DATE = new Intl.DateTimeFormat('en-GB', { weekday: 'short', day: 'numeric', month: 'short' });
+const WEEKDAY = new Intl.DateTimeFormat('en-GB', { weekday: 'short' });
 const FULL = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'short', year: 'numeric' });
 const TIME = new Intl.DateTimeFormat('en-GB', { hour: '2-digit', minute: '2-digit' });
 
 export const dayOf = (instant: string): string => DATE.format(new Date(instant));
+export const weekdayOf = (instant: string): string => WEEKDAY.format(new Date(instant));
 export const dateOf = (instant: string): string => FULL.format(new Date(instant));
 export const timeOf = (instant: string): string => TIME.format(new Date(instant));
 

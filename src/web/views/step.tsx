@@ -2,6 +2,8 @@ import type { Step } from '../../prep/index.ts';
 import { KartDrawing } from '../drawing/kart-drawing.tsx';
 import { Caution } from '../parts.tsx';
 import type { Keep } from '../place.ts';
+import type { Crew } from '../plan/crew.ts';
+import { StepHands } from '../plan/row.tsx';
 import type { Session, Snapshot } from '../session.ts';
 import { actionOf, capital, spanOf, titleOf } from '../words.ts';
 import { Answers } from './answers.tsx';
@@ -12,6 +14,7 @@ export function StepCard(props: {
   readonly step: Step;
   readonly of: number;
   readonly snapshot: Snapshot;
+  readonly crew: Crew;
   readonly session: Session;
   readonly keep: Keep;
   readonly who: string;
@@ -52,6 +55,7 @@ export function StepCard(props: {
             </button>
           </>
         )}
+        <StepHands step={step} plan={snapshot.plan} crew={props.crew} />
         <Fine step={step} />
         {step.part !== null && (
           <div class="locator">

@@ -5,8 +5,13 @@ import type { Plan, Step } from '../../prep/index.ts';
 import { Glyph } from '../glyph.tsx';
 import { PrintTitle } from '../parts.tsx';
 import { hashOf, type Keep } from '../place.ts';
+import { type Crew, isAlone, keepCrew } from '../plan/crew.ts';
+import { Reasons, whoAndWhen } from '../plan/row.tsx';
+import { Statement } from '../plan/statement.tsx';
+import { WhoAndWhen } from '../plan/who-and-when.tsx';
 import type { Session, Snapshot } from '../session.ts';
 import { actionOf, spanOf, titleOf } from '../words.ts';
+import { Picture, PrintByPerson } from './picture.tsx';
 import { StepCard } from './step.tsx';
 import { Undo } from './undo.tsx';
 
@@ -20,7 +25,10 @@ export function Work(props: {
   readonly go: (step: string | undefined) => void;
 }) {
   const { snapshot, go } = props;
-  const { plan } = snapshot;
+  const { plan, kart } = snapshot;
+  const view = props.session.view();
+  const { planner } = props.session;
+  const { crew } = view;
   const current = plan.steps.find(s => s.key === props.step) ?? (props.step === undefined ? nextStep(plan) : undefined);
   const left = plan.steps.filter(s => s.state !== 'done');
   const named = current?.key;
@@ -30,6 +38,7 @@ export function Work(props: {
 
   return (
     <>
+      <Statement plan={plan} view={view} planner={planner} />
       <div class="work no-print">
         <div>
           <Undo snapshot={snapshot} session={props.session} who={props.who} />
@@ -39,6 +48,7 @@ export function Work(props: {
               step={current}
               of={plan.steps.length}
               snapshot={snapshot}
+              crew={crew}
               session={props.session}
               keep={props.keep}
               who={props.who}
@@ -64,10 +74,20 @@ export function Work(props: {
               Print
             </button>
           </div>
-          <StepList plan={plan} current={current?.key} />
+          <WhoAndWhen
+            crew={crew}
+            who={props.who}
+            onSaid={said => {
+              keepCrew(props.keep, kart.name, said);
+              planner.setCrew(said);
+            }}
+          />
+          {!isAlone(crew) && <AsBars plan={plan} crew={crew} />}
+          <StepList plan={plan} crew={crew} current={current?.key} />
         </section>
       </div>
       <WorkList snapshot={snapshot} />
+      {!isAlone(crew) && <PrintByPerson plan={plan} crew={crew} />}
     </>
   );
 }
@@ -88,7 +108,10 @@ function Elsewhere({ snapshot, go }: { readonly snapshot: Snapshot; readonly go:
       <div class="step">
         <div class="step-body">
           <h1>This step is no longer in the plan</h1>
-          <p class="soft">Someone did it, or something found since changed the plan.</p>
+          <p class="soft">
+            Someone did it, or something found since changed the plan
+            {snapshot.plan.leftOut.length > 0 ? ', or there is no time for it' : ''}.
+          </p>
           <div class="answers">
             <button type="button" class="button main big full" onClick={() => go(next.key)}>
               Next: {next.title}
@@ -130,14 +153,29 @@ function signedSince({ state }: Snapshot): Release | undefined {
   return last !== undefined && last.fact === state.last?.fact ? last : undefined;
 }
 
-function StepList({ plan, current }: { readonly plan: Plan; readonly current: string | undefined }) {
+function AsBars(props: { readonly plan: Plan; readonly crew: Crew }) {
+  const [open, setOpen] = useState(false);
+  return (
+    <details class="group" onToggle={e => setOpen(e.currentTarget.open)}>
+      <summary>
+        <h2>
+          As bars <span>who does what when</span>
+        </h2>
+      </summary>
+      {open && <Picture {...props} />}
+    </details>
+  );
+}
+
+function StepList(props: { readonly plan: Plan; readonly crew: Crew; readonly current: string | undefined }) {
+  const { plan } = props;
   const [showDone, setShowDone] = useState(false);
   const of = (state: Step['state']): readonly Step[] => plan.steps.filter(s => s.state === state);
   const [done, ready, waiting] = [of('done'), of('ready'), of('waiting')];
   return (
     <>
-      <Steps title="Can be done now" steps={ready} current={current} />
-      <Steps title="Wait for others" steps={waiting} current={current} />
+      <Steps {...props} title="Can be done now" steps={ready} />
+      <Steps {...props} title="Wait for others" steps={waiting} />
       {done.length > 0 && (
         <button
           type="button"
@@ -148,7 +186,7 @@ function StepList({ plan, current }: { readonly plan: Plan; readonly current: st
           <Glyph sign="done" /> {showDone ? 'Hide' : 'Show'} {done.length} done
         </button>
       )}
-      {showDone && <Steps title="Done" steps={done} current={current} />}
+      {showDone && <Steps {...props} title="Done" steps={done} />}
     </>
   );
 }
@@ -156,9 +194,12 @@ function StepList({ plan, current }: { readonly plan: Plan; readonly current: st
 function Steps(props: {
   readonly title: string;
   readonly steps: readonly Step[];
+  readonly plan: Plan;
+  readonly crew: Crew;
   readonly current: string | undefined;
 }) {
-  const { title, steps, current } = props;
+  const { title, steps, plan, crew, current } = props;
+  const [asked, setAsked] = useState<string>();
   if (steps.length === 0) return null;
   return (
     <section class="group">
@@ -174,17 +215,37 @@ function Steps(props: {
               <span>
                 <b class="verb">{actionOf(s)}</b> {titleOf(s)}
                 {s.item !== null && s.part !== null && <span class="soft"> {s.part}</span>}
-              </span>
-              <span class="word">
-                {s.state === 'waiting' ? `after ${s.after.slice(0, 2).join(', ')}` : spanOf(s.minutes)}
+                <span class="meta">{metaOf(s, whoAndWhen(plan, crew, s))}</span>
               </span>
             </a>
+            {s.state !== 'done' && (
+              <button
+                type="button"
+                class="why"
+                aria-expanded={asked === s.key}
+                aria-label={`Why now: step ${s.n}`}
+                onClick={() => setAsked(asked === s.key ? undefined : s.key)}
+              >
+                why
+              </button>
+            )}
+            {asked === s.key && <Reasons step={s} />}
           </li>
         ))}
       </ol>
     </section>
   );
 }
+
+const metaOf = (step: Step, who: string): string =>
+  [
+    spanOf(step.minutes),
+    who,
+    step.state === 'waiting' ? `after ${step.after.slice(0, 2).join(', ')}` : '',
+    step.helpers > 0 ? 'needs help' : '',
+  ]
+    .filter(Boolean)
+    .join(' · ');
 
 /** The same plan for a clipboard: numbers, targets, a box to tick, room for what was read. */
 function WorkList({ snapshot }: { readonly snapshot: Snapshot }) {

@@ -1,0 +1,49 @@
+/** What a row says of hands, time and reason: beneath its title, and unfolded. */
+import type { Plan, Step } from '../../prep/index.ts';
+import type { Crew } from './crew.ts';
+import { isAlone } from './crew.ts';
+import { helpOf, learntOf, startOf, whoOf, whyOf } from './said.ts';
+
+/** 'J. Moor, 18:05'; nothing where nobody asked who and when. */
+export function whoAndWhen(plan: Plan, crew: Crew, step: Step): string {
+  if (step.state === 'done' || isAlone(crew)) return '';
+  return [crew.people > 1 ? whoOf(crew, step) : '', startOf(plan, step)].filter(Boolean).join(', ');
+}
+
+/** Why now, and the minutes learnt on this kart. */
+export function Reasons({ step }: { readonly step: Step }) {
+  const lines = [...whyOf(step), learntOf(step) ?? ''].filter(Boolean);
+  return (
+    <div class="reasons">
+      {lines.length === 0 && <p>The reasons are still being worked out.</p>}
+      {lines.map(line => (
+        <p key={line}>{line}</p>
+      ))}
+    </div>
+  );
+}
+
+/** On the step itself: who, when, whose help, and how long closing up takes from here. */
+export function StepHands(props: { readonly step: Step; readonly plan: Plan; readonly crew: Crew }) {
+  const { step, plan, crew } = props;
+  if (step.state === 'done') return null;
+  const help = helpOf(step);
+  const who = whoAndWhen(plan, crew, step);
+  const closing = step.closing === null || step.closing < 1 ? undefined : Math.ceil(step.closing);
+  return (
+    <>
+      {help !== undefined && (
+        <p class="note need">
+          <b>{help}</b>
+        </p>
+      )}
+      <details class="hands">
+        <summary>
+          {who === '' ? 'Why now' : `${who}. Why now`}
+          {closing !== undefined && <span class="soft">{` · ${closing} min to close up from here`}</span>}
+        </summary>
+        <Reasons step={step} />
+      </details>
+    </>
+  );
+}

@@ -28,4 +28,12 @@ export type { Recorded, Written } from './record.ts';
 export { inWords, openOf, type Signature } from './release.ts';
 export { type SheetQuestion, sheetOf } from './sheet.ts';
 export type { TrackQuestion } from './track.ts';
+export {
+  type RiskTexts,
+  type SecondWanted,
+  type WeakLinksAnswer,
+  type WeakLinksQuestion,
+  wantSecond,
+  weakLinksOf,
+} from './weak-links.ts';
 export { CLOCK_SLACK_MS, moment } from './when.ts';

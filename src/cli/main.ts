@@ -6,7 +6,7 @@ import { readFileSync } from 'node:fs';
 import { readFile, writeFile } from 'node:fs/promises';
 import { userInfo } from 'node:os';
 import { dirname, join, relative, resolve } from 'node:path';
-import type { App, BookStore, Clock, KartReader } from '../app/index.ts';
+import type { App, BookStore, Clock, KartReader, RiskTexts } from '../app/index.ts';
 import { packageRoot } from '../host/index.ts';
 import { run } from './program.ts';
 import type { World } from './world.ts';
@@ -53,6 +53,11 @@ function userName(): string | undefined {
 
 const setupEffects = (): Promise<string> => readFile(join(root, 'data', 'setup-effects.yaml'), 'utf8');
 
+async function riskTexts(): Promise<RiskTexts> {
+  const text = (file: string): Promise<string> => readFile(join(root, 'data', file), 'utf8');
+  return { retentions: await text('retentions.yaml'), priors: await text('priors.yaml') };
+}
+
 const world: World = {
   env: process.env,
   user: userName(),
@@ -77,6 +82,7 @@ const world: World = {
   library,
   demo: async () => (await host()).demoText(root),
   setupEffects,
+  riskTexts,
   async open() {
     const folder = (await host()).openDataFolder();
     const { openSqliteStore } = await import('../store/sqlite/index.ts');
@@ -88,7 +94,7 @@ const world: World = {
   },
   async serve(app, at) {
     const { startServer } = await import('../server/index.ts');
-    return startServer({ app, ...at, webRoot: join(root, 'dist', 'web'), setupEffects });
+    return startServer({ app, ...at, webRoot: join(root, 'dist', 'web'), setupEffects, riskTexts });
   },
   stopped: () =>
     new Promise(resolve => {

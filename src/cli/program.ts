@@ -8,6 +8,7 @@ import { addLog } from './commands/log.ts';
 import { addServe } from './commands/serve.ts';
 import { addSheet } from './commands/sheet.ts';
 import { addTrack } from './commands/track.ts';
+import { addWeakLinks } from './commands/weak-links.ts';
 import { addWork } from './commands/work.ts';
 import { EXIT, tell } from './exit.ts';
 import type { World } from './world.ts';
@@ -36,6 +37,7 @@ The book is kept in the folder KARTWRIGHT_DATA, else .kartwright in your home.`,
   });
   addSheet(program, world);
   addTrack(program, world);
+  addWeakLinks(program, world);
   addLog(program, world);
   addCalc(program, world);
   addBook(program, world);

@@ -1,5 +1,5 @@
 /** What the command line asks of the machine it runs on. `main.ts` gives the real one. */
-import type { App, DemoText } from '../app/index.ts';
+import type { App, DemoText, RiskTexts } from '../app/index.ts';
 import type { Library } from '../kart/index.ts';
 
 export type World = {
@@ -23,6 +23,8 @@ export type World = {
   demo(): Promise<DemoText>;
   /** What changes of the set-up are said to do, as shipped. */
   setupEffects(): Promise<string>;
+  /** Starting guesses of lives and retentions, as shipped. */
+  riskTexts(): Promise<RiskTexts>;
   /** The book in the data folder. */
   open(): Promise<App>;
   /** A book in memory that holds nothing and is gone afterwards, with a clock of its own if asked. */

@@ -1,7 +1,7 @@
 /** What a write must look like before the app sees it. The payloads themselves are judged by the app. */
 import type { Context } from 'hono';
 import { z } from 'zod';
-import type { Problem, Signature, Written } from '../app/index.ts';
+import type { Problem, SecondWanted, Signature, Written } from '../app/index.ts';
 
 const name = z.string().min(1).max(200);
 const write = z.strictObject({
@@ -19,12 +19,15 @@ const release = z.strictObject({
   sure: z.boolean().optional(),
 });
 
+const second = z.strictObject({ joint: name, retention: name, by: name, at: z.string().max(40).optional() });
+
 type Body<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly problems: readonly Problem[] };
 /** JSON has no undefined, so a key that is there has a value. */
 type Given<T> = { [K in keyof T]: Exclude<T[K], undefined> };
 
 export const readWrite = (c: Context): Promise<Body<Written & { payloads: readonly unknown[] }>> => read(c, write);
 export const readRelease = (c: Context): Promise<Body<Signature>> => read(c, release);
+export const readSecond = (c: Context): Promise<Body<SecondWanted>> => read(c, second);
 
 async function read<S extends z.ZodType>(c: Context, shape: S): Promise<Body<Given<z.infer<S>>>> {
   const type = c.req.header('content-type') ?? '';

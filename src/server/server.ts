@@ -15,11 +15,15 @@ import {
   type Problem,
   type Recorded,
   Refusal,
+  type RiskTexts,
   type SheetQuestion,
   sheetOf,
   type TrackQuestion,
+  type WeakLinksQuestion,
+  wantSecond,
+  weakLinksOf,
 } from '../app/index.ts';
-import { readRelease, readWrite } from './body.ts';
+import { readRelease, readSecond, readWrite } from './body.ts';
 import { headers, onlyHosts, onlyOwnPage } from './guard.ts';
 import type { Page } from './pages.ts';
 import { problem } from './problem.ts';
@@ -31,6 +35,8 @@ export type ServerParts = {
   readonly hosts?: readonly string[];
   /** Text of what changes of the set-up are said to do; left out: the set-up sheet says nothing of it. */
   readonly setupEffects?: () => Promise<string>;
+  /** Starting guesses of lives and retentions; left out: there are no weak links to ask for. */
+  readonly riskTexts?: () => Promise<RiskTexts>;
 };
 
 const JSON_BYTES = 1_000_000; // a batch of facts; a kart file alone is allowed 2 MB of text only on the command line
@@ -60,6 +66,17 @@ export function createServer(app: App, parts: ServerParts = {}): Hono {
     c.json(await sheetOf(app, c.req.param('name'), sheetAsk(c), await parts.setupEffects?.())),
   );
   server.get('/api/karts/:name/track', async c => c.json(await app.track(c.req.param('name'), trackAsk(c))));
+  const { riskTexts } = parts;
+  if (riskTexts) {
+    server.get('/api/karts/:name/weak-links', async c =>
+      c.json(await weakLinksOf(app, c.req.param('name'), weakAsk(c), await riskTexts())),
+    );
+    server.post('/api/karts/:name/second-retention', async c => {
+      const body = await readSecond(c);
+      if (!body.ok) return problem(c, 422, body.problems);
+      return answer(c, await wantSecond(app, c.req.param('name'), body.value, await riskTexts()));
+    });
+  }
   server.get('/api/karts/:name/facts', async c =>
     c.json({ facts: await app.kept(c.req.param('name'), count(c, 'after') ?? 0) }),
   );
@@ -239,6 +256,10 @@ const planAsk = (c: Context): PlanAsk => {
 const sheetAsk = (c: Context): SheetQuestion => {
   const [against, about] = [c.req.query('against'), c.req.query('about')];
   return { ...at(c), ...(against === undefined ? {} : { against }), ...(about === undefined ? {} : { about }) };
+};
+const weakAsk = (c: Context): WeakLinksQuestion => {
+  const [minutes, money] = [count(c, 'minutes'), count(c, 'money')];
+  return { ...ask(c), ...(minutes === undefined ? {} : { minutes }), ...(money === undefined ? {} : { money }) };
 };
 const trackAsk = (c: Context): TrackQuestion => {
   const [laps, wet, wanted] = [count(c, 'laps'), yes(c, 'wet'), wantedOf(c)];

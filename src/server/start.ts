@@ -1,5 +1,5 @@
 import { serve } from '@hono/node-server';
-import type { App } from '../app/index.ts';
+import type { App, RiskTexts } from '../app/index.ts';
 import { readPages } from './pages.ts';
 import { createServer } from './server.ts';
 
@@ -13,6 +13,7 @@ export type StartParts = {
   readonly webRoot?: string;
   /** @see ServerParts */
   readonly setupEffects?: () => Promise<string>;
+  readonly riskTexts?: () => Promise<RiskTexts>;
 };
 
 /**
@@ -25,12 +26,14 @@ export function startServer({
   host = '127.0.0.1',
   webRoot,
   setupEffects,
+  riskTexts,
 }: StartParts): Promise<{ url: string; close: () => Promise<void> }> {
   const pages = webRoot === undefined ? undefined : readPages(webRoot);
   const server = createServer(app, {
     ...(pages ? { pages } : {}),
     hosts: [host],
     ...(setupEffects ? { setupEffects } : {}),
+    ...(riskTexts ? { riskTexts } : {}),
   });
   return new Promise((resolve, reject) => {
     const listening = serve({ fetch: server.fetch, port, hostname: host }, info => {

@@ -3,7 +3,7 @@ import type { Mark, State } from '../../book/index.ts';
 import type { Joint, Kart } from '../../kart/index.ts';
 import { openedBy, standing } from '../../life/index.ts';
 import { type Dependence, latent, leftOutToo } from '../fault-tree/index.ts';
-import { type Catalogue, namedBy, pairOf, type Retention, shareOf } from '../retentions/index.ts';
+import { type Catalogue, namedBy, type Retention, shareOf } from '../retentions/index.ts';
 import { guessed, likelyOf } from './likely.ts';
 import type { Likely } from './model.ts';
 
@@ -115,11 +115,3 @@ function lookedAt({ kart, state, joint, at: { now, event, retentions } }: Asked)
 }
 
 const samePerson = (a: Mark, b: Mark): boolean => a.by.trim().toLowerCase() === b.by.trim().toLowerCase();
-
-/** Both retentions together, never below what they have in common. Null where one of them has no number. */
-export function together({ first, second }: JointLook, basis: string): Likely | null {
-  if (!first.likely || !second?.likely) return null;
-  const [p, q, { share }] = [first.likely, second.likely, second];
-  const chance = (of: 'chance' | 'low' | 'high'): number => pairOf(p[of], q[of], share).chance;
-  return likelyOf({ mean: chance('chance'), low: chance('low'), high: chance('high') }, basis);
-}

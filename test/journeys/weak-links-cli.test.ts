@@ -1,0 +1,153 @@
+/** From "what is weak" to a strapped clevis in the plan, and to a lower number once it is done and looked at twice, never below its floor. */
+import { spawn } from 'node:child_process';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { Problem, WeakLinksAnswer } from '../../src/app/index.ts';
+import type { Plan } from '../../src/prep/index.ts';
+import type { Fitness, Hazard } from '../../src/risk/index.ts';
+
+const CLI = join(import.meta.dirname, '../../dist/cli.js');
+const PINS = 'rod/clevis pins';
+const STRAP = 'strap round the clevis';
+const KART = `kart: 1
+name: "9"
+# My own brake: one rod, no second link.
+parts:
+  pedal: { kind: brake pedal, system: brakes } # as bought
+  rod: { kind: brake push rod, system: brakes, corner: front left, place: { x: 1050 mm, y: 170 mm }, joints: { clevis pins: { second: none } } }
+functions:
+  stop: { severity: 1, hazard: no brakes, needs: { all of: [pedal, rod] } }
+lives:
+  brake pedal: { one in ten gone by: 200 h, half gone by: 500 h }
+  brake push rod: { one in ten gone by: 200 h, half gone by: 500 h }
+`;
+
+let folder = '';
+beforeAll(() => {
+  folder = mkdtempSync(join(tmpdir(), 'kartwright-weak-'));
+  writeFileSync(join(folder, 'nine.yaml'), KART);
+});
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+type Run = { readonly code: number | null; readonly out: string; readonly err: string };
+function kw(words: readonly string[], input = ''): Promise<Run> {
+  return new Promise(done => {
+    const env = { ...process.env, KARTWRIGHT_DATA: join(folder, 'book'), KARTWRIGHT_BY: 'A. Bench', TZ: 'UTC' };
+    const child = spawn(process.execPath, [CLI, ...words], { cwd: folder, env });
+    let [out, err] = ['', ''];
+    child.stdout.on('data', (text: Buffer) => {
+      out += text.toString();
+    });
+    child.stderr.on('data', (text: Buffer) => {
+      err += text.toString();
+    });
+    child.stdin.on('error', () => undefined);
+    child.stdin.end(input);
+    child.once('close', code => done({ code, out, err }));
+  });
+}
+const json = async <T>(...words: readonly string[]): Promise<T> => JSON.parse((await kw([...words, '--json'])).out);
+async function log(by: string, ...payloads: readonly object[]): Promise<void> {
+  const input = payloads.map(one => JSON.stringify(one)).join('\n');
+  expect(await kw(['log', '--kart', '9', '--by', by], input)).toMatchObject({ code: 0, err: '' });
+}
+async function stop(...words: readonly string[]): Promise<Hazard & Pick<WeakLinksAnswer, 'seconds'>> {
+  const { hazards, seconds } = await json<WeakLinksAnswer>('weak-links', '--kart', '9', ...words);
+  return { ...(hazards[0] as Hazard), seconds };
+}
+const chance = ({ top }: Hazard): number => top?.chance ?? Number.NaN;
+const looks = [PINS, 'rod/lock nut', 'pedal/pivot bolt'];
+
+describe('from what is weak to a strapped clevis', () => {
+  test('the kart is in the book, made by one and looked at by another', async () => {
+    expect(
+      (await kw(['log', 'event', 'Round 1', '--kart', 'nine.yaml', '--from', '2027-05-01', '--minutes', '90'])).err,
+    ).toBe('');
+    await log('A. Bench', ...looks.map(joint => ({ kind: 'made', joint })));
+    await log('B. Other', ...looks.map(item => ({ kind: 'checked', item, result: 'pass', secondLook: true })));
+  });
+
+  test('one clip stands between the driver and no brakes, and a strap pays most', async () => {
+    const before = await stop('--minutes', '10');
+    const [first] = before.singlePoints.filter(({ joint }) => joint === PINS);
+    expect(first?.sentence).toContain('spring clip stands between you and no brakes: rod, 2 × clevis pins');
+    expect(first).toMatchObject({ corner: 'front left', place: { x: 1.05, y: 0.17 } });
+    expect(before.seconds.chosen.fittings.map(({ joint, retention }) => [joint, retention])).toContainEqual([
+      PINS,
+      STRAP,
+    ]);
+    expect(before.top?.words).toMatch(/ in 1,000, between /);
+    const { out } = await kw(['weak-links', '--kart', '9', '--minutes', '10']);
+    expect(out).toContain('spring clip stands between you and no brakes');
+    expect(out).toContain(`${PINS}: ${STRAP}, 6 min`);
+  });
+
+  test('a strap that is wanted is due, stands in the plan, and keeps the kart from being fit', async () => {
+    expect(await kw(['weak-links', 'fit', PINS, '--with', STRAP, '--kart', '9'])).toMatchObject({ code: 0, err: '' });
+    const { steps } = await json<Plan>('plan', '--kart', '9');
+    const step = steps.find(({ joint, state }) => joint === PINS && state !== 'done');
+    expect(step).toMatchObject({
+      state: 'ready',
+      action: 'secure',
+      writes: 'made',
+    });
+    expect(step?.accept).toContain(`${STRAP} in place`);
+    expect(step?.why).toContain(`${STRAP} wanted as second retention, not fitted yet`);
+    expect((await json<Fitness>('fit', '--kart', '9')).verdict).toBe('not fit');
+    // The rest of the file is as its owner wrote it.
+    const filed = (await kw(['book', 'export'])).out
+      .split('\n')
+      .flatMap(line => (line.includes('kart filed') ? [JSON.parse(line).text as string] : []));
+    expect(filed.at(-1)).toContain('# My own brake: one rod, no second link.');
+    expect(filed.at(-1)).toContain('brakes } # as bought');
+    expect(filed.at(-1)).toContain(`second: ${STRAP}`);
+  });
+
+  test('done it is a lower number, looked at twice a lower one again, and never below what takes both at once', async () => {
+    const single = chance(await stop('--at', await beforeWanted()));
+    await log('A. Bench', { kind: 'made', joint: PINS });
+    const once = await stop();
+    await log('B. Other', { kind: 'checked', item: PINS, result: 'pass', secondLook: true });
+    const twice = await stop();
+    expect(chance(once)).toBeLessThan(single);
+    expect(chance(twice)).toBeLessThan(chance(once));
+    const floor = twice.links.find(({ sort, joint }) => sort === 'one hand' && joint === PINS);
+    expect(floor?.says).toContain('looked at twice, by two people');
+    expect(chance(twice)).toBeGreaterThan(floor?.likely?.chance ?? 1);
+    expect(twice.singlePoints.filter(({ joint, sort }) => joint === PINS && sort === 'joint')).toEqual([]);
+  });
+});
+
+/** A moment after everything was looked at and before the strap was wanted. */
+async function beforeWanted(): Promise<string> {
+  const { facts } = await json<{ facts: readonly { fact: { kind: string; recorded: string; result?: string } }[] }>(
+    'facts',
+    '--kart',
+    '9',
+  );
+  const wanted = facts.find(({ fact }) => fact.result === 'fail')?.fact.recorded ?? '';
+  return new Date(Date.parse(wanted) - 1).toISOString();
+}
+
+describe('what is asked wrongly is refused with the way out', () => {
+  test.each([
+    [['weak-links', '--kart', '9', '--minutes', '-5'], 'wrong shape', /minutes of 0 or more/],
+    [['weak-links', '--kart', '9', '--money', 'much'], 'wrong shape', /money of 0 or more/],
+    [['weak-links', '--kart', '9', '--event', 'Round 9'], 'unknown event', /Round 1/],
+    [['weak-links', 'fit', 'rod/clevis pin', '--kart', '9', '--with', STRAP], 'unknown joint', /rod\/clevis pins/],
+    [
+      ['weak-links', 'fit', PINS, '--kart', '9', '--with', 'glue'],
+      'wrong shape',
+      /There are: second clip, strap round the clevis/,
+    ],
+    [['weak-links', 'fit', PINS, '--kart', '9'], 'wrong shape', /--with/],
+  ] as const)('%j', async (words, code, said) => {
+    const run = await kw([...words, '--json']);
+    expect(run.code).toBe(3);
+    const { problems } = JSON.parse(run.out) as { problems: readonly Problem[] };
+    expect(problems.map(one => one.code)).toEqual([code]);
+    expect(problems.map(one => `${one.message} ${one.remedy}`).join()).toMatch(said);
+  });
+});

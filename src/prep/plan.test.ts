@@ -45,7 +45,7 @@ const event: KartEvent = {
   minutes: 0,
   laps: 0,
 };
-const runs = { numRuns: 2000 };
+const runs = { numRuns: 600 };
 
 /** How many due items of each tier a plan of so many minutes does. */
 const tiersDone = (kart: Kart, state: State, minutes: number): readonly number[] => {
@@ -77,7 +77,7 @@ describe('a plan for any kart with any history', () => {
         expect(fitness(kart, after, then)).toMatchObject({ against: [], unknown: [], open: [] });
         expect(work(makePlan(kart, after, then))).toEqual([]);
       }),
-      { numRuns: 3000 },
+      { numRuns: 900 },
     );
     expect(planned).toBeGreaterThan(1000); // the property looked at real plans
   });
@@ -171,7 +171,7 @@ describe('a plan for any kart with any history', () => {
         if (plan.safetyShortBy === null) expect(safetyLeft).toEqual([]);
         for (const { consequence } of safetyLeft) expect(consequence).toMatch(/^Not fit to run/);
       }),
-      { numRuns: 500 },
+      { numRuns: 250 },
     );
   });
 
@@ -182,7 +182,7 @@ describe('a plan for any kart with any history', () => {
         const [short, long] = [minutes, minutes + more].map(time => tiersDone(kart, state, time));
         expect(compareTiers(long ?? [], short ?? [])).toBeGreaterThanOrEqual(0);
       }),
-      { numRuns: 400 },
+      { numRuns: 200 },
     );
   });
 

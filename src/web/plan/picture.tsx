@@ -68,7 +68,13 @@ function Drawing({ plan, crew, name }: PictureProps & { readonly name: string })
       ))}
       {bars.bars.map(({ key, lane, top, height, label }) => (
         <g key={key}>
-          <rect class="work" x={x(lane) + 1} y={top} width={width - 5} height={Math.max(height, 0.75)} />
+          <rect
+            class={height < 6 ? 'work fine' : 'work'}
+            x={x(lane) + 1}
+            y={top}
+            width={width - 5}
+            height={Math.max(height, 0.75)}
+          />
           {label !== '' && (
             <text x={x(lane) + 5} y={top + Math.min(height / 2 + 4, 13)} class="row">
               {label.slice(0, Math.floor((width - 12) / 5.6))}
@@ -177,7 +183,7 @@ export function PrintByPerson({ plan, crew }: PictureProps) {
                 .filter(step => step.people.includes(person) && step.action !== 'posture')
                 .map(step => (
                   <tr key={step.n}>
-                    <td>{startOf(plan, step)}</td>
+                    <td class="figure">{startOf(plan, step)}</td>
                     <td>{step.n}</td>
                     <td>
                       {actionOf(step)}: {titleOf(step)}

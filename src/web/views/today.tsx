@@ -3,6 +3,7 @@ import type { Due } from '../../prep/index.ts';
 import { Glyph } from '../glyph.tsx';
 import { Cell, Verdict } from '../parts.tsx';
 import { hashOf } from '../place.ts';
+import { shortOf } from '../plan/said.ts';
 import type { Snapshot } from '../session.ts';
 import { capital, dayOf, spanOf } from '../words.ts';
 
@@ -12,6 +13,7 @@ export function Today(props: { readonly snapshot: Snapshot; readonly writeDown: 
   const { plan, due, state, fitness } = snapshot;
   const event = due.event === null ? undefined : state.events[due.event];
   const left = plan.steps.filter(s => s.state !== 'done').length;
+  const short = shortOf(plan);
   const nothing = snapshot.facts.every(({ fact }) => fact.kind === 'kart filed');
   return (
     <>
@@ -23,6 +25,11 @@ export function Today(props: { readonly snapshot: Snapshot; readonly writeDown: 
         <Cell label="Work to do">{`${left} steps, ${spanOf(plan.minutes)}`}</Cell>
       </div>
       <Verdict fitness={fitness} />
+      {short !== undefined && (
+        <p class="note need">
+          <b>{short}</b>
+        </p>
+      )}
       {nothing && (
         <p class="note">
           Nothing is known about this kart yet but its kart file, so every item is due once: what nobody has looked at

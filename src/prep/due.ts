@@ -2,6 +2,7 @@
 import type { KartEvent, State } from '../book/index.ts';
 import { GRADES, type Kart, SYSTEMS } from '../kart/index.ts';
 import { type Horizon, type Standing, standings } from '../life/index.ts';
+import { placeOnPath } from './load-path.ts';
 import type { Due } from './model.ts';
 
 /** The event under way or the first to come: the earliest whose end is not before `now`. */
@@ -24,14 +25,21 @@ export const horizonOver = (now: string, event: KartEvent | undefined, times = 1
 
 const addDays = (at: string, days: number): string => new Date(Date.parse(at) + days * 86_400_000).toISOString();
 
-/** In the order that never changes: grade, then system as one walks round; after an impact its corner first. */
+/** In the order that never changes: grade, then system as one walks round; after an impact what the blow went through, from the wheel on. */
 export const dueList = (kart: Kart, state: State, at: { readonly now: string; readonly event?: KartEvent }): Due[] =>
   standings(kart, state, horizonOver(at.now, at.event))
     .filter(s => !s.holds)
-    .map(toDue)
+    .map(s => toDue(s, pathOf(kart, state, s)))
     .sort(byUrgency);
 
-const toDue = (s: Standing): Due => ({
+/** An impact is the one fact that its items rest on. */
+function pathOf(kart: Kart, state: State, { cause, facts, item }: Standing): number | undefined {
+  if (cause !== 'impact') return undefined;
+  const hit = state.runs.find(run => facts.includes(run.fact))?.impact;
+  return hit && placeOnPath(kart.parts[item.part], hit.corner);
+}
+
+const toDue = (s: Standing, path: number | undefined): Due => ({
   item: s.item.id,
   title: s.item.title,
   part: s.item.part,
@@ -41,9 +49,14 @@ const toDue = (s: Standing): Due => ({
   cause: s.cause ?? 'never',
   facts: s.facts,
   ahead: s.ahead,
+  ...(path === undefined ? {} : { path }),
 });
 
 export const byUrgency = (a: Due, b: Due): number =>
   GRADES.indexOf(a.grade) - GRADES.indexOf(b.grade) ||
   Number(b.cause === 'impact') - Number(a.cause === 'impact') ||
+  pathRank(a) - pathRank(b) ||
   SYSTEMS.indexOf(a.system) - SYSTEMS.indexOf(b.system);
+
+/** What no blow leads through comes after all that it does. */
+export const pathRank = ({ path }: Due): number => path ?? Number.MAX_SAFE_INTEGER;

@@ -3,6 +3,7 @@
  * while it is open, close, measure, try, walk round), in the posture the kart is in, safety first, system by system.
  */
 import { GRADES, type Grade, type Posture, SYSTEMS, type System } from '../kart/index.ts';
+import { pathRank } from './due.ts';
 import type { Job, Work } from './work.ts';
 
 /** Minutes to bring the kart into another posture, alone; common practice. */
@@ -39,12 +40,22 @@ const phaseOf = (job: Job, work: Work, closes: boolean): number => {
       if (job.item.posture === 'side') return 0.5;
       return closes ? 2.5 : 5;
     case 'item':
+      if (isFirstLook(job)) return -1;
       if (job.item.complete) return job.item.action === 'replace' ? 3.5 : 4; // filled with fuel before the engine is tried
       if (job.item.posture === 'side' && !job.item.joint) return 0.5;
       if (job.item.joint) return 2;
       return work.off.has(job.item.part) && job.item.needsOff.length === 0 ? 3 : 1;
   }
 };
+
+/** After an impact the way of the blow is looked at before anything else is touched, where it can be seen as it stands. */
+const isFirstLook = (job: Extract<Job, { item: unknown }>): boolean =>
+  job.due?.cause === 'impact' &&
+  job.due.path !== undefined &&
+  job.item.grade === 'safety' &&
+  job.item.joint === undefined &&
+  !job.item.complete &&
+  job.item.needsOff.length === 0;
 
 /** @throws Error when the work goes in a circle; a kart that the reader accepted never does. */
 export const order = (work: Work, start: Posture | undefined): Placed[] => {
@@ -118,5 +129,6 @@ const rankOf = (job: Job, index: number, n: number, work: Work, closes: boolean)
   if (job.is === 'take-off') return [phase, 0, 0, -system, -index];
   if (job.is === 'second-look') return [phase, 0, grade, -system, n - index];
   const impact = job.is === 'item' && job.due?.cause === 'impact' ? 0 : 1;
-  return [phase, impact, grade, system, index];
+  const path = job.is === 'item' && job.due ? pathRank(job.due) : 0;
+  return [phase, impact, grade, path, system, index];
 };

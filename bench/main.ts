@@ -13,6 +13,7 @@ import { lives } from './lives.ts';
 import { type Figure, table } from './measure.ts';
 import { plans } from './plan.ts';
 import { planner } from './planner.ts';
+import { seconds } from './second-retentions.ts';
 import { starts } from './start.ts';
 
 console.log(
@@ -28,6 +29,7 @@ const all: readonly [title: string, measure: () => Promise<readonly Figure[]>, g
   ['Front end', frontEnds, 'numbers'],
   ['Fault trees', faultTrees, 'risk'],
   ['Lives', lives, 'risk'],
+  ['Second retentions', seconds, 'risk'],
   ['Logs of laps', lapImports, 'laps'],
   ['Start', starts, 'start'],
 ];

@@ -11,8 +11,9 @@ import type { Job, Work } from './work.ts';
 export const workBound = (kart: Kart, state: State, work: Work, minutes: (job: Job) => number): number => {
   let sum = 0;
   const postures = new Set<string>();
+  const sureParts = forced(kart, state, work);
   for (const job of work.jobs) {
-    const sure = !('part' in job) || isForced(kart, state, work, job.part.id);
+    const sure = !('part' in job) || sureParts.has(job.part.id);
     if (!sure) continue;
     sum += minutes(job);
     const posture = postureOf(job);
@@ -21,14 +22,13 @@ export const workBound = (kart: Kart, state: State, work: Work, minutes: (job: J
   return sum + postures.size * POSTURE_MINUTES;
 };
 
-/** Must it come off whatever way is taken? It lies off already, or some item or forced part has it in every alternative. */
-const isForced = (kart: Kart, state: State, work: Work, id: PartId, seen: ReadonlySet<PartId> = new Set()): boolean => {
-  if (state.parts[id]?.on === false) return true;
-  if (seen.has(id)) return false;
-  const within = new Set([...seen, id]);
-  const inEvery = (ways: readonly (readonly PartId[])[]): boolean => ways.length > 0 && ways.every(w => w.includes(id));
-  return (
-    work.jobs.some(j => j.is === 'item' && inEvery(j.item.needsOff)) ||
-    [...work.off].some(p => inEvery(kart.parts[p]?.behind ?? []) && isForced(kart, state, work, p, within))
-  );
-};
+/** The parts that come off whatever way is taken: they lie off already, or some item or such a part has them in every alternative. */
+function forced(kart: Kart, state: State, work: Work): ReadonlySet<PartId> {
+  const found = new Set([...work.off].filter(id => state.parts[id]?.on === false));
+  for (const job of work.jobs) if (job.is === 'item') for (const id of inEvery(job.item.needsOff)) found.add(id);
+  for (const id of found) for (const other of inEvery(kart.parts[id]?.behind ?? [])) found.add(other); // grows while it is walked
+  return found;
+}
+
+const inEvery = ([first, ...others]: readonly (readonly PartId[])[]): readonly PartId[] =>
+  (first ?? []).filter(id => others.every(way => way.includes(id)));

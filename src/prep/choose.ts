@@ -31,7 +31,8 @@ export function choose(
   const whole = mostThatFit(queue.length, n => fits(inListOrder(due, taken, queue.slice(0, n).flat())));
   for (const one of queue.slice(0, whole).flat()) taken.add(one);
   for (const tier of queue.slice(whole)) {
-    const count = mostThatFit(tier.length, n => fits(inListOrder(due, taken, tier.slice(0, n))));
+    const holds = (n: number): boolean => fits(inListOrder(due, taken, tier.slice(0, n)));
+    const count = holds(1) ? mostThatFit(tier.length, holds) : 0; // when time is up, most tiers stop here
     for (const one of tier.slice(0, count)) taken.add(one);
   }
   return {

@@ -37,12 +37,16 @@ function owing(kart: Kart, { jobs }: Work): readonly (readonly number[] | 'from 
     const n = index.get(key);
     return n === undefined ? [] : [n];
   };
+  const changedBy = new Map<string, number[]>();
+  jobs.forEach((job, n) => {
+    if (job.is === 'item')
+      for (const id of new Set([...job.item.disturbs, ...job.item.opens]))
+        changedBy.set(id, [...(changedBy.get(id) ?? []), n]);
+  });
   const causesOf = (item: Extract<Job, { item: unknown }>['item']): readonly number[] => [
     ...[...(who.parts.get(item.id) ?? [])].flatMap(part => at(`take-off ${part}`)),
     ...(item.joint === undefined ? [] : at(`take-off ${kart.joints[item.joint]?.part ?? ''}`)),
-    ...jobs.flatMap((job, n) =>
-      job.is === 'item' && (job.item.disturbs.includes(item.id) || job.item.opens.includes(item.id)) ? [n] : [],
-    ),
+    ...(changedBy.get(item.id) ?? []),
   ];
   const ofItem = new Map(jobs.flatMap(job => ('item' in job ? [[job.item.id, causesOf(job.item)] as const] : [])));
   return jobs.map(job => {

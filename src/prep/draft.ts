@@ -4,7 +4,7 @@ import type { Kart } from '../kart/index.ts';
 import type { Due } from './model.ts';
 import { minutesOf, order, type Placed } from './order.ts';
 import type { Effort } from './schedule/index.ts';
-import { alone, type Timetable, together } from './timetable.ts';
+import { alone, peopleFor, searching, type Timetable, together } from './timetable.ts';
 import type { Timing } from './timing/index.ts';
 import { type Job, type Work, workFor } from './work.ts';
 
@@ -12,8 +12,6 @@ export type Hands = {
   readonly people: number; // 1 to 3
   readonly windows: readonly number[]; // minutes of each
   readonly timing: Timing;
-  /** Timetables that are tried for more than one person; the same seed gives the same. */
-  readonly effort: Effort;
 };
 export type Draft = {
   readonly due: readonly Due[];
@@ -32,38 +30,55 @@ export const minutesWith =
     return 'part' in job || job.item.grade === 'safety' ? slow : typical;
   };
 
+/** A plan for all of these, found without a search. */
 export function draftOf(kart: Kart, state: State, due: readonly Due[], hands: Hands): Draft {
-  let best: Draft | undefined;
-  for (const draft of drafting(kart, state, due, hands)) best = draft;
-  if (best === undefined) throw new Error('draftOf: people must be 1 or more, got none');
-  return best;
-}
-
-/** The same, the best so far first; each is shorter than the one before or knows better how far from the best it is. */
-export function* drafting(kart: Kart, state: State, due: readonly Due[], hands: Hands): Generator<Draft> {
   const work = workFor(kart, state, due);
   const placed = order(work, state.posture);
-  for (const table of timetables(kart, state, work, placed, hands))
-    yield { due, work, placed, table, minutes: table.rows.reduce((sum, row) => sum + row.end - row.start, 0) };
+  let table: Timetable | undefined;
+  for (const one of quickly(kart, state, work, placed, hands)) if (!table || one.span < table.span) table = one;
+  if (table === undefined) throw new Error('draftOf: people must be 1 or more, got none');
+  return { due, work, placed, table, minutes: minutesIn(table) };
 }
 
-/** Another pair of hands never makes it longer: whoever is not needed stands by. */
-function* timetables(
-  kart: Kart,
-  state: State,
-  work: Work,
-  placed: readonly Placed[],
-  hands: Hands,
-): Generator<Timetable> {
-  const ways = { ...hands, minutes: minutesWith(hands.timing), posture: state.posture };
-  let best = alone(work, placed, ways);
-  if (hands.people === 1) yield best;
+/** Would a draft for all of these fit the windows? Times rows only where the minutes of all hands do not tell. */
+export function fits(kart: Kart, state: State, due: readonly Due[], hands: Hands): boolean {
+  const work = workFor(kart, state, due);
+  const room = all(hands.windows);
+  const minutes = minutesWith(hands.timing);
+  const least = work.jobs.reduce((sum, job) => sum + minutes(job) * Math.min(hands.people, peopleFor(job)), 0);
+  if (least > hands.people * room + 1e-9) return false;
+  for (const { span } of quickly(kart, state, work, order(work, state.posture), hands))
+    if (span <= room + 1e-9) return true;
+  return false;
+}
+
+/** The draft for these hands searched further, the best so far first, with what no timetable can be shorter than. */
+export function* drafting(kart: Kart, state: State, draft: Draft, hands: Hands, effort: Effort): Generator<Draft> {
+  const { work, placed } = draft;
+  let best = draft.table;
   for (let people = 2; people <= hands.people; people++)
-    for (const { bound, ...one } of together(kart, work, placed, { ...ways, people }, hands.effort)) {
+    for (const { bound, ...one } of searching(kart, work, placed, waysOf(state, hands, people), effort)) {
       if (one.span < best.span) best = one;
-      if (people === hands.people) yield { ...best, ...(bound && { bound }) };
+      const table = { ...best, ...(bound && { bound }) };
+      if (people === hands.people) yield { ...draft, table, minutes: minutesIn(table) };
     }
 }
 
-export const fitsIn = ({ table }: Draft, windows: readonly number[]): boolean =>
-  table.span <= windows.reduce((sum, one) => sum + one, 0) + 1e-9;
+/** One for each number of people: another pair of hands never makes it longer, who is not needed stands by. */
+function* quickly(kart: Kart, state: State, work: Work, placed: readonly Placed[], hands: Hands): Generator<Timetable> {
+  if (hands.people >= 1) yield alone(work, placed, waysOf(state, hands, 1));
+  for (let people = 2; people <= hands.people; people++)
+    yield together(kart, work, placed, waysOf(state, hands, people));
+}
+
+const waysOf = ({ posture }: State, { windows, timing }: Hands, people: number) => ({
+  people,
+  windows,
+  minutes: minutesWith(timing),
+  posture,
+});
+
+const minutesIn = ({ rows }: Timetable): number => rows.reduce((sum, row) => sum + row.end - row.start, 0);
+
+export const fitsIn = ({ table }: Draft, windows: readonly number[]): boolean => table.span <= all(windows) + 1e-9;
+const all = (windows: readonly number[]): number => windows.reduce((sum, one) => sum + one, 0);

@@ -8,7 +8,7 @@ import type { Kart } from '../kart/index.ts';
 import { workBound } from './bound.ts';
 import { choose } from './choose.ts';
 import { closingAfter } from './closing.ts';
-import { type Draft, drafting, draftOf, fitsIn, type Hands, minutesWith } from './draft.ts';
+import { type Draft, drafting, draftOf, fits, fitsIn, type Hands, minutesWith } from './draft.ts';
 import { dueList } from './due.ts';
 import type { Due, LeftOut, Plan, PlanWindow, Step, WindowShown } from './model.ts';
 import { postureOf } from './order.ts';
@@ -37,8 +37,6 @@ export type PlanAsk = {
   readonly effort?: Effort;
 };
 
-/** While choosing what to do, and for the plan that is shown. */
-const QUICK: Effort = { schedules: 1, seed: 1 };
 const USUAL: Effort = { schedules: 40, seed: 1 };
 
 export const makePlan = (kart: Kart, state: State, ask: PlanAsk): Plan => {
@@ -50,8 +48,8 @@ export const makePlan = (kart: Kart, state: State, ask: PlanAsk): Plan => {
 
 /**
  * The same plan by and by: a first one quickly, then the best so far each time a better one is found, so that a worker can
- * show it and be stopped at any moment. All but the last leave out why each row stands where it stands, which costs most of
- * a plan's time.
+ * show it and be stopped at any moment. All but the last leave out why each row stands where it stands and in which window
+ * the first of what is left out would enter, which cost most of a plan's time.
  */
 export function* planning(kart: Kart, state: State, ask: PlanAsk): Generator<Plan, Plan> {
   const { quick, better, write } = begun(kart, state, ask);
@@ -78,18 +76,16 @@ function begun(kart: Kart, state: State, ask: PlanAsk): Begun {
     people: ask.people ?? 1,
     windows: windows.map(({ minutes }) => minutes),
     timing: ask.timing ?? asPlanned,
-    effort: QUICK,
   };
   const due = dueList(kart, state, ask);
   const chosen = chosenIn(kart, state, due, hands);
   const quick = chosen.draft;
   const done = doneSteps(kart, state, ask.now);
   const short = safetyShort(kart, state, due, chosen, hands, total);
-  const left = leftOut(kart, state, chosen, hands);
   const open = whileOpen(kart, state, quick.work, ask);
   return {
     quick,
-    better: hands.people === 1 ? [] : drafting(kart, state, quick.due, { ...hands, effort }),
+    better: hands.people === 1 ? [] : drafting(kart, state, quick, hands, effort),
     write(draft, reasons) {
       const closing = closingAfter(kart, draft).map(minutes => minutes / hands.people);
       const byWork = workBound(kart, state, draft.work, minutesWith(hands.timing)) / hands.people;
@@ -106,7 +102,7 @@ function begun(kart: Kart, state: State, ask: PlanAsk): Begun {
         windows: used(windows, draft.table.rows),
         ...short,
         closeBy: total === null ? null : Math.max(0, total - Math.max(0, ...closing)),
-        leftOut: left,
+        leftOut: leftOut(kart, state, chosen, hands, reasons === 'with reasons' ? WORKED_OUT : 0),
         whileOpen: open,
         steps: [...done, ...number(kart, state, draft, hands, closing, done.length, reasons)],
       };
@@ -117,10 +113,9 @@ function begun(kart: Kart, state: State, ask: PlanAsk): Begun {
 type Chosen = { readonly draft: Draft; readonly left: readonly Due[] };
 
 function chosenIn(kart: Kart, state: State, due: readonly Due[], hands: Hands): Chosen {
-  const all = draftOf(kart, state, due, hands);
-  if (hands.windows.length === 0 || fitsIn(all, hands.windows)) return { draft: all, left: [] };
-  const fits = (some: readonly Due[]): boolean => fitsIn(draftOf(kart, state, some, hands), hands.windows);
-  const choice = choose(kart, due, lyingOff(kart, state), fits);
+  if (hands.windows.length === 0 || fits(kart, state, due, hands))
+    return { draft: draftOf(kart, state, due, hands), left: [] };
+  const choice = choose(kart, due, lyingOff(kart, state), some => fits(kart, state, some, hands));
   const draft = draftOf(kart, state, choice.taken, hands);
   // What closing up asks for anyway was not left out, whatever the choice said.
   const planned = new Set(draft.work.jobs.flatMap(job => ('item' in job ? [job.item.id] : [])));
@@ -138,8 +133,8 @@ function safetyShort(
   hands: Hands,
   total: number | null,
 ): Pick<Plan, 'safetyShortBy' | 'safetyFitsWith'> {
-  const fits = total === null || fitsIn(draft, hands.windows);
-  if (total === null || (fits && left.every(({ grade }) => grade !== 'safety')))
+  const isEnough = total === null || fitsIn(draft, hands.windows);
+  if (total === null || (isEnough && left.every(({ grade }) => grade !== 'safety')))
     return { safetyShortBy: null, safetyFitsWith: null };
   const safety = due.filter(({ grade }) => grade === 'safety');
   const spanWith = (people: number): number => draftOf(kart, state, safety, { ...hands, people }).table.span;
@@ -150,16 +145,22 @@ function safetyShort(
 /** Of so many the minutes are worked out by planning with them; the rest are reckoned from their own work. */
 const WORKED_OUT = 12;
 
-function leftOut(kart: Kart, state: State, { draft, left }: Chosen, hands: Hands): readonly LeftOut[] {
+function leftOut(
+  kart: Kart,
+  state: State,
+  { draft, left }: Chosen,
+  hands: Hands,
+  workedOut: number,
+): readonly LeftOut[] {
   const withMore = (more: readonly Due[], by: Hands): Draft => draftOf(kart, state, [...draft.due, ...more], by);
   const work = { ...hands, people: 1 }; // minutes of all hands are the same whoever does them
-  const now = draftOf(kart, state, draft.due, work).minutes;
+  const now = workedOut > 0 ? draftOf(kart, state, draft.due, work).minutes : 0;
   return left.map((one, n) => ({
     item: one.item,
     title: one.title,
     grade: one.grade,
-    minutes: n < WORKED_OUT ? withMore([one], work).minutes - now : (kart.items[one.item]?.minutes ?? 0),
-    needs: n < WORKED_OUT ? withMore(left.slice(0, n + 1), hands).table.span : null,
+    minutes: n < workedOut ? withMore([one], work).minutes - now : (kart.items[one.item]?.minutes ?? 0),
+    needs: n < workedOut ? withMore(left.slice(0, n + 1), hands).table.span : null,
     consequence: consequence(one),
   }));
 }

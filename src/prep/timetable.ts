@@ -4,7 +4,7 @@
  */
 import { type Kart, POSTURES, type Posture } from '../kart/index.ts';
 import { type Placed, POSTURE_MINUTES, postureOf } from './order.ts';
-import { type Effort, type Schedule, type ScheduleProblem, solving } from './schedule/index.ts';
+import { asWished, type Effort, type Schedule, solving } from './schedule/index.ts';
 import type { Job, Work } from './work.ts';
 
 export type Row = {
@@ -30,6 +30,7 @@ export type Ways = {
   readonly windows: readonly number[]; // minutes of each
   readonly minutes: (job: Job) => number;
 };
+type WaysFrom = Ways & { readonly posture: Posture | undefined };
 
 /** One person, row after row. */
 export function alone(work: Work, placed: readonly Placed[], { windows, minutes }: Ways): Timetable {
@@ -46,15 +47,20 @@ export function alone(work: Work, placed: readonly Placed[], { windows, minutes 
   return { rows, span: inMinutes(now) };
 }
 
+/** Several people: rows side by side where posture, tools and what waits for what allow, in the order that is wished. */
+export function together(kart: Kart, work: Work, placed: readonly Placed[], ways: WaysFrom): Timetable {
+  return written(work, placed, ways, asWished(asProblem(kart, work, placed, ways)));
+}
+
 /**
- * Several people: rows side by side where posture, tools and what waits for what allow, in the order wished where it costs
- * nothing. Yields the best so far each time a shorter one is found; the last is the best.
+ * The same searched for, in the order wished where it costs nothing. Yields the best so far each time a shorter one is
+ * found; the last is the best.
  */
-export function* together(
+export function* searching(
   kart: Kart,
   work: Work,
   placed: readonly Placed[],
-  ways: Ways & { readonly posture: Posture | undefined },
+  ways: WaysFrom,
   effort: Effort,
 ): Generator<Timetable> {
   let shortest = Number.POSITIVE_INFINITY;
@@ -67,7 +73,9 @@ export function* together(
   }
 }
 
-function written(work: Work, placed: readonly Placed[], ways: Ways, plan: Schedule): Timetable {
+type Timed = Omit<Schedule, 'bound'> & Partial<Pick<Schedule, 'bound'>>;
+
+function written(work: Work, placed: readonly Placed[], ways: Ways, plan: Timed): Timetable {
   const wished = new Map(placed.flatMap((one, n) => ('job' in one ? [[one.job, n] as const] : [])));
   const everyone = Array.from({ length: ways.people }, (_, n) => n);
   const jobs = work.jobs.map((job, n): Row => {
@@ -88,7 +96,7 @@ function written(work: Work, placed: readonly Placed[], ways: Ways, plan: Schedu
   return {
     rows: [...turns, ...jobs].sort((a, b) => a.start - b.start || a.end - b.end || place(a) - place(b)),
     span: inMinutes(plan.makespan),
-    bound: { minutes: inMinutes(plan.bound.ticks), by: plan.bound.by },
+    ...(plan.bound && { bound: { minutes: inMinutes(plan.bound.ticks), by: plan.bound.by } }),
   };
 }
 
@@ -97,8 +105,8 @@ function asProblem(
   kart: Kart,
   work: Work,
   placed: readonly Placed[],
-  { people, windows, minutes, posture }: Ways & { readonly posture: Posture | undefined },
-): ScheduleProblem {
+  { people, windows, minutes, posture }: WaysFrom,
+): Parameters<typeof asWished>[0] {
   const tools = sharedTools(kart, work);
   const index = new Map(work.jobs.map((job, n) => [job.key, n]));
   return {

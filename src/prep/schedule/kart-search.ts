@@ -153,7 +153,7 @@ const ranks = (order: readonly number[]): Int32Array => {
 };
 
 /** People as one more resource. */
-const withPeople = (problem: ScheduleProblem, people: number): ScheduleProblem => ({
+export const withPeople = (problem: ScheduleProblem, people: number): ScheduleProblem => ({
   capacity: [...problem.capacity, people],
   activities: problem.activities.map(a => ({ ...a, needs: [...a.needs, crewOf(a)] })),
 });

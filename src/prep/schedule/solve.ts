@@ -1,6 +1,8 @@
 /** The door of the folder: a schedule, step by step or at once. */
-import { kartSearch } from './kart-search.ts';
-import type { Effort, Schedule, ScheduleProblem } from './model.ts';
+import { type Made, made } from './at-the-kart.ts';
+import { kartSearch, withPeople } from './kart-search.ts';
+import type { AtTheKart, Effort, Schedule, ScheduleProblem } from './model.ts';
+import { pack } from './pack.ts';
 import { problemsOf } from './problems.ts';
 import { type Found, search } from './search.ts';
 
@@ -35,27 +37,36 @@ export function solve(
   }
 }
 
-function* atTheKart(
-  problem: ScheduleProblem,
-  kart: NonNullable<ScheduleProblem['kart']>,
-  effort: Effort,
-): Generator<Schedule, Schedule> {
+/**
+ * One plan at the kart, without a search or a bound: whatever can start does, in the order that is wished.
+ *
+ * @param problem with `kart` and `order`, and nothing against it: it is not looked at again
+ */
+export function asWished({ order, kart, ...problem }: Wished): Omit<Schedule, 'bound'> {
+  const packed = pack(withPeople(problem, kart.people));
+  const plan = made({ packed, activities: problem.activities, kart }, Int32Array.from(order), false);
+  return { start: [...plan.start], makespan: plan.makespan, schedules: 1, kart: byWhom(plan, kart) };
+}
+type Wished = ScheduleProblem & Required<Pick<ScheduleProblem, 'order' | 'kart'>>;
+
+function* atTheKart(problem: ScheduleProblem, kart: AtTheKart, effort: Effort): Generator<Schedule, Schedule> {
   const steps = kartSearch(problem, kart, effort);
-  const room = kart.windows?.reduce((sum, ticks) => sum + ticks, 0);
   for (;;) {
     const { done, value } = steps.next();
     const { plan, bound, schedules } = value;
     const found: Found = { start: [...plan.start], makespan: plan.makespan, bound, schedules };
-    const schedule: Schedule = {
-      ...found,
-      kart: {
-        changes: plan.changes,
-        people: Array.from(plan.who, bits => [0, 1, 2].filter(p => (bits >> p) & 1)),
-        tooSoon: plan.tooSoon,
-        beyond: room === undefined ? 0 : Math.max(0, plan.makespan - room),
-      },
-    };
+    const schedule: Schedule = { ...found, kart: byWhom(plan, kart) };
     if (done) return schedule;
     yield schedule;
   }
+}
+
+function byWhom({ changes, who, tooSoon, makespan }: Made, { windows }: AtTheKart): NonNullable<Schedule['kart']> {
+  const room = windows?.reduce((sum, ticks) => sum + ticks, 0);
+  return {
+    changes,
+    people: Array.from(who, bits => [0, 1, 2].filter(p => (bits >> p) & 1)),
+    tooSoon,
+    beyond: room === undefined ? 0 : Math.max(0, makespan - room),
+  };
 }

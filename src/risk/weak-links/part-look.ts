@@ -8,6 +8,7 @@ import {
   type PartLife,
   type Prior,
   type Priors,
+  pool,
   priorOfAnswers,
   priorOfKind,
   withAnswer,
@@ -41,7 +42,8 @@ export function partLooks(kart: Kart, { books, priors, hours }: Record_): (part:
     const all = ofKind(part.kind);
     const now = all.find(life => life.now && life.part === part.id && life.kart === kart.name);
     if (now === undefined) return unknown('The record does not hold this part.');
-    const outlook = outlookOf({ part: now, lives: all, prior: priorFor(kart, part.kind, priors), hours });
+    const prior = priorFor(kart, part.kind, priors);
+    const outlook = outlookOf({ part: now, lives: alike(all, kart.name, prior), prior, hours });
     if (outlook.kind === 'unknown') return unknown(outlook.why);
     return {
       likely: likelyOf(outlook.chance, outlook.words.basis),
@@ -49,6 +51,17 @@ export function partLooks(kart: Kart, { books, priors, hours }: Record_): (part:
       own: outlook.posterior.basis === 'own record',
     };
   };
+}
+
+/** One record of all karts of the owner; of this kart alone where the karts show that they wear these differently. */
+function alike(all: readonly PartLife[], kart: string, prior: Prior | undefined): readonly PartLife[] {
+  const names = [...new Set(all.map(life => life.kart))];
+  if (names.length < 2) return all;
+  const together = pool(
+    prior,
+    names.map(name => all.filter(life => life.kart === name)),
+  );
+  return together.kind === 'apart' ? all.filter(life => life.kart === kart) : all;
 }
 
 /** What is guessed of a kind: its shape from the list, its life from the kart file. */

@@ -13,6 +13,8 @@ import { lives } from './lives.ts';
 import { type Figure, table } from './measure.ts';
 import { plans } from './plan.ts';
 import { planner } from './planner.ts';
+import { kartPlans } from './planner-kart.ts';
+import { removals } from './removal.ts';
 import { seconds } from './second-retentions.ts';
 import { starts } from './start.ts';
 
@@ -22,6 +24,8 @@ console.log(
 const [only] = process.argv.slice(2);
 const all: readonly [title: string, measure: () => Promise<readonly Figure[]>, group: string][] = [
   ['Plan', plans, 'planner'],
+  ['Plan of a whole kart', kartPlans, 'planner'],
+  ['Removal', removals, 'planner'],
   ['Schedules', planner, 'planner'],
   ['Fold', folds, 'book'],
   ['Append', appends, 'book'],

@@ -100,9 +100,7 @@ export function made({ packed, activities, kart }: Bench, list: Int32Array, pati
         const to = nearest(j);
         const takes = changeTicks(to);
         if (now + takes + at(ticks, j) <= windowEnd) {
-          changes.push({ at: now, ticks: takes, to });
-          now += takes;
-          posture = to;
+          turn(to);
           return true;
         }
       }
@@ -111,10 +109,20 @@ export function made({ packed, activities, kart }: Bench, list: Int32Array, pati
     return false;
   }
 
+  function turn(to: number): void {
+    const takes = changeTicks(to);
+    if (now + takes > windowEnd) return;
+    changes.push({ at: now, ticks: takes, to });
+    now += takes;
+    posture = to;
+  }
+
   /** Nothing can be done in this window, or nothing but second looks straight after the first. */
   function giveWay(): void {
     const open = pending.filter(canRun);
-    if (open.some(isApart) && windowEnd < Number.POSITIVE_INFINITY) {
+    const first = open.find(isApart);
+    if (first !== undefined && windowEnd < Number.POSITIVE_INFINITY) {
+      if (!suits(first, posture)) turn(nearest(first)); // so that the next window begins with work
       now = windowEnd;
       window++;
       windowEnd = window < windows.length - 1 ? now + (windows[window] ?? 0) : Number.POSITIVE_INFINITY;

@@ -20,8 +20,10 @@ type One = {
   readonly score: readonly number[];
 };
 
-/** Orders kept. */
+/** Orders kept: greedy ones and patient ones, half of each, for either kind finds plans that the other cannot. */
 const KEPT = 24;
+/** Share of the orders that have no parents, so that those kept do not grow alike. */
+const FRESH = 0.1;
 /** Rows times rows times plans a search makes at most, some seconds; only problems of thousands of rows get there. */
 const MOST_WORK = 5e7;
 
@@ -60,9 +62,9 @@ export function* kartSearch(
     const more = withAnother(plan, activities, kart.people);
     join(more === undefined ? one(list, true) : scored(list, true, more));
   }
-  for (let k = 2; k < KEPT && !ended(); k++) join(one(drawn(), chance.next() < 0.5));
+  for (let k = 2; k < KEPT && !ended(); k++) join(one(drawn(), k % 2 === 1));
   while (!ended()) {
-    join(child());
+    join(chance.next() < FRESH ? one(drawn(), chance.next() < 0.5) : child());
     if (own % 16 === 0) yield found();
   }
   return found();
@@ -128,9 +130,11 @@ export function* kartSearch(
   function join(fresh: One): void {
     if (kept.length < KEPT) kept.push(fresh);
     else {
-      const worst = kept.reduce((w, other, k) => (isBetter((kept[w] as One).score, other.score) ? k : w), 0);
+      const takesPlaceOf = (other: One, k: number, w: number): boolean =>
+        other.patient === fresh.patient && k !== w && (w < 0 || isBetter((kept[w] as One).score, other.score));
+      const worst = kept.reduce((w, other, k) => (takesPlaceOf(other, k, w) ? k : w), -1);
       const twin = kept.some(other => other.score.every((x, k) => x === fresh.score[k]) && sameStarts(other, fresh));
-      if (!twin && !isBetter((kept[worst] as One).score, fresh.score)) kept[worst] = fresh;
+      if (!twin && worst >= 0 && !isBetter((kept[worst] as One).score, fresh.score)) kept[worst] = fresh;
     }
     if (isBetter(fresh.score, best.score)) best = fresh;
   }

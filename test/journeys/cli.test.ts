@@ -1,15 +1,13 @@
 /** The command line as a person and a script use it: the built program, a book of its own, exit codes and all. */
-import { spawn } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Kart } from '../../src/kart/index.ts';
 import type { Plan, Step } from '../../src/prep/index.ts';
+import { type Run, runCli } from './run-cli.ts';
 import { payloadOf } from './served.ts';
 
-const CLI = join(import.meta.dirname, '../../dist/cli.js');
-type Run = { readonly code: number | null; readonly out: string; readonly err: string };
 type More = { readonly input?: string; readonly data?: string };
 
 let folder = '';
@@ -19,22 +17,8 @@ beforeAll(() => {
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 /** Runs in `folder`, on the book in `data` below it. */
-function kw(words: readonly string[], { input = '', data = 'empty' }: More = {}): Promise<Run> {
-  return new Promise(done => {
-    const env = { ...process.env, KARTWRIGHT_DATA: join(folder, data), KARTWRIGHT_BY: 'A. Bench', TZ: 'UTC' };
-    const child = spawn(process.execPath, [CLI, ...words], { cwd: folder, env });
-    let [out, err] = ['', ''];
-    child.stdout.on('data', (text: Buffer) => {
-      out += text.toString();
-    });
-    child.stderr.on('data', (text: Buffer) => {
-      err += text.toString();
-    });
-    child.stdin.on('error', () => undefined); // a command that reads nothing closes it early
-    child.stdin.end(input);
-    child.once('close', code => done({ code, out, err }));
-  });
-}
+const kw = (words: readonly string[], more: More = {}): Promise<Run> =>
+  runCli(folder, words, { data: 'empty', ...more });
 
 const json = async <T>(words: readonly string[], more?: More): Promise<T> =>
   JSON.parse((await kw([...words, '--json'], more)).out);

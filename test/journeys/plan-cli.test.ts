@@ -1,14 +1,11 @@
 /** The plan for several hands and a time that is too short, told to the built program on the invented demo kart. */
-import { spawn } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Problem, Replanned } from '../../src/app/index.ts';
 import type { Plan } from '../../src/prep/index.ts';
-
-const CLI = join(import.meta.dirname, '../../dist/cli.js');
-type Run = { readonly code: number | null; readonly out: string; readonly err: string };
+import { type Run, runCli } from './run-cli.ts';
 
 let folder = '';
 beforeAll(async () => {
@@ -17,22 +14,7 @@ beforeAll(async () => {
 });
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
-function kw(words: readonly string[], input = ''): Promise<Run> {
-  return new Promise(done => {
-    const env = { ...process.env, KARTWRIGHT_DATA: join(folder, 'book'), KARTWRIGHT_BY: 'A. Bench', TZ: 'UTC' };
-    const child = spawn(process.execPath, [CLI, ...words], { cwd: folder, env });
-    let [out, err] = ['', ''];
-    child.stdout.on('data', (text: Buffer) => {
-      out += text.toString();
-    });
-    child.stderr.on('data', (text: Buffer) => {
-      err += text.toString();
-    });
-    child.stdin.on('error', () => undefined); // a command that reads nothing closes it early
-    child.stdin.end(input);
-    child.once('close', code => done({ code, out, err }));
-  });
-}
+const kw = (words: readonly string[], input = ''): Promise<Run> => runCli(folder, words, { input });
 const plan = async (...words: readonly string[]): Promise<Plan> => {
   const run = await kw(['plan', ...words, '--json']);
   expect(run).toMatchObject({ code: 0, err: '' });

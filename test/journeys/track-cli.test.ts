@@ -2,16 +2,13 @@
  * At the track, told to the built program: one kart on a cold morning and on a hot afternoon, then a session written down.
  * Which way each answer must go is physics: gas law for density and tyres, oxygen for the jet, density for the drag.
  */
-import { spawn } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { FactLine, Problem } from '../../src/app/index.ts';
 import type { TrackPart, TrackSheet } from '../../src/prep/index.ts';
-
-const CLI = join(import.meta.dirname, '../../dist/cli.js');
-type Run = { readonly code: number | null; readonly out: string; readonly err: string };
+import { type Run, runCli } from './run-cli.ts';
 
 let folder = '';
 let [cold, hot]: readonly (TrackSheet | undefined)[] = [];
@@ -23,22 +20,7 @@ beforeAll(async () => {
 });
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
-function kw(words: readonly string[], input = ''): Promise<Run> {
-  return new Promise(done => {
-    const env = { ...process.env, KARTWRIGHT_DATA: join(folder, 'book'), KARTWRIGHT_BY: 'A. Bench', TZ: 'UTC' };
-    const child = spawn(process.execPath, [CLI, ...words], { cwd: folder, env });
-    let [out, err] = ['', ''];
-    child.stdout.on('data', (text: Buffer) => {
-      out += text.toString();
-    });
-    child.stderr.on('data', (text: Buffer) => {
-      err += text.toString();
-    });
-    child.stdin.on('error', () => undefined); // a command that reads nothing closes it early
-    child.stdin.end(input);
-    child.once('close', code => done({ code, out, err }));
-  });
-}
+const kw = (words: readonly string[], input = ''): Promise<Run> => runCli(folder, words, { input });
 
 /** The sheet once this weather was read at the track. */
 async function sheetIn(weather: readonly string[]): Promise<TrackSheet> {

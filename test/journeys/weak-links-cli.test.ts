@@ -1,5 +1,4 @@
 /** From "what is weak" to a strapped clevis in the plan, and to a lower number once it is done and looked at twice, never below its floor. */
-import { spawn } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -7,8 +6,8 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Problem, WeakLinksAnswer } from '../../src/app/index.ts';
 import type { Plan } from '../../src/prep/index.ts';
 import type { Fitness, Hazard } from '../../src/risk/index.ts';
+import { type Run, runCli } from './run-cli.ts';
 
-const CLI = join(import.meta.dirname, '../../dist/cli.js');
 const PINS = 'rod/clevis pins';
 const STRAP = 'strap round the clevis';
 const KART = `kart: 1
@@ -31,23 +30,7 @@ beforeAll(() => {
 });
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
-type Run = { readonly code: number | null; readonly out: string; readonly err: string };
-function kw(words: readonly string[], input = ''): Promise<Run> {
-  return new Promise(done => {
-    const env = { ...process.env, KARTWRIGHT_DATA: join(folder, 'book'), KARTWRIGHT_BY: 'A. Bench', TZ: 'UTC' };
-    const child = spawn(process.execPath, [CLI, ...words], { cwd: folder, env });
-    let [out, err] = ['', ''];
-    child.stdout.on('data', (text: Buffer) => {
-      out += text.toString();
-    });
-    child.stderr.on('data', (text: Buffer) => {
-      err += text.toString();
-    });
-    child.stdin.on('error', () => undefined);
-    child.stdin.end(input);
-    child.once('close', code => done({ code, out, err }));
-  });
-}
+const kw = (words: readonly string[], input = ''): Promise<Run> => runCli(folder, words, { input });
 const json = async <T>(...words: readonly string[]): Promise<T> => JSON.parse((await kw([...words, '--json'])).out);
 async function log(by: string, ...payloads: readonly object[]): Promise<void> {
   const input = payloads.map(one => JSON.stringify(one)).join('\n');

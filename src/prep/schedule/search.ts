@@ -2,9 +2,9 @@
  * The search over plain schedules. Two groups: one packed forward, one packed backward. A child is made from parents of
  * one group and packed in the other direction, so it costs one schedule and is justified at once (alternating groups:
  * Debels, Vanhoucke, Operations Research 55 (2007) 457-469 (memory)). Ours: both groups begin with the parallel scheme;
- * a parent that was never turned round is turned as it stands before it is a mother; an order that was packed before
- * is shaken until it is new; a child takes the place of the heaviest of its group, unless its like is there; groups that
- * find nothing more are drawn anew but for a few.
+ * each in turn is a father, to a mother who is the shorter of two drawn, but is first turned round as it stands; an
+ * order that was packed before is shaken until it is new; a child takes the place of the heaviest of its group, unless
+ * its like is there; groups that find nothing more are drawn anew but for a few.
  */
 import { quickBound, refuted } from './bound.ts';
 import { desk, parallel, serial, turn } from './decode.ts';
@@ -67,7 +67,7 @@ export function* search(problem: ScheduleProblem, { schedules, seed }: Effort): 
 
   for (let children = forward; !ended(); children = opposite(children)) {
     const parents = opposite(children).all;
-    for (const mother of [...parents]) if (!ended()) join(children.all, child(parents, children, mother));
+    for (const father of [...parents]) if (!ended()) join(children.all, child(parents, children, father));
     if (made - improved > patience) renew();
     yield found();
   }
@@ -94,14 +94,13 @@ export function* search(problem: ScheduleProblem, { schedules, seed }: Effort): 
     return Float64Array.from(way.tail, (tail, i) => at(ticks, i) - tail);
   }
 
-  function child(parents: readonly One[], children: Group, drawn: One): One {
+  function child(parents: readonly One[], children: Group, father: One): One {
     const list = new Int32Array(n);
-    if (!drawn.turnedOnce) {
-      drawn.turnedOnce = true;
-      list.set(drawn.turned);
+    if (!father.turnedOnce) {
+      father.turnedOnce = true;
+      list.set(father.turned);
     } else {
-      const other = shorter(parents);
-      const [mother, father] = chance.next() < 0.5 ? [drawn, other] : [other, drawn];
+      const mother = shorter(parents);
       tools.placing.into(list, children.way);
       if (mother !== father) {
         keepSpan(packed, tools, mother, father);

@@ -33,11 +33,15 @@ export type PlanAsk = {
   readonly people?: number;
   /** How long work takes on this kart; the minutes of its data when left out. */
   readonly timing?: Timing;
-  /** Timetables that are tried where several people work side by side. */
+  /** Timetables that are tried where several people work side by side; the fewer rows the more, when left out. */
   readonly effort?: Effort;
 };
 
-const USUAL: Effort = { schedules: 40, seed: 1 };
+/** Few rows are tried in many ways in the time in which many rows are tried in few: about half a second. */
+const usual = (rows: number): Effort => ({
+  schedules: Math.min(1000, Math.max(40, Math.round(20_000 / Math.max(1, rows)))),
+  seed: 1,
+});
 
 export const makePlan = (kart: Kart, state: State, ask: PlanAsk): Plan => {
   const { quick, better, write } = begun(kart, state, ask);
@@ -69,7 +73,6 @@ type Begun = {
 };
 
 function begun(kart: Kart, state: State, ask: PlanAsk): Begun {
-  const effort = ask.effort ?? USUAL;
   const windows = ask.windows ?? (ask.minutes === undefined ? [] : [{ minutes: ask.minutes }]);
   const total = windows.length === 0 ? null : windows.reduce((sum, { minutes }) => sum + minutes, 0);
   const hands: Hands = {
@@ -85,7 +88,7 @@ function begun(kart: Kart, state: State, ask: PlanAsk): Begun {
   const open = whileOpen(kart, state, quick.work, ask);
   return {
     quick,
-    better: hands.people === 1 ? [] : drafting(kart, state, quick, hands, effort),
+    better: hands.people === 1 ? [] : drafting(kart, state, quick, hands, ask.effort ?? usual(quick.table.rows.length)),
     write(draft, reasons) {
       const closing = closingAfter(kart, draft).map(minutes => minutes / hands.people);
       const byWork = workBound(kart, state, draft.work, minutesWith(hands.timing)) / hands.people;

@@ -6,7 +6,7 @@ import type { Kart } from '../kart/index.ts';
 import { planDifference } from './difference.ts';
 import { dueList } from './due.ts';
 import type { Plan, Step } from './model.ts';
-import { makePlan } from './plan.ts';
+import { makePlan, planning } from './plan.ts';
 import { passOf } from './write.ts';
 
 const LATER = 100_000; // minute of the year at which plans are made
@@ -146,5 +146,26 @@ describe('a plan made anew in the middle', () => {
       { numRuns: 150 },
     );
     expect(moved / stayed).toBeLessThan(0.05);
+  });
+});
+
+describe('a plan that comes by and by', () => {
+  it('fits the time there is from the first on whenever closing up does, and names all it leaves out', () => {
+    fc.assert(
+      fc.property(randomCase, crew, fc.integer({ min: 0, max: 120 }), ({ kart, history }, people, minutes) => {
+        const state = stateAfter(history);
+        const ask = { now, people, effort, windows: [{ minutes }] };
+        const plans = [...planning(kart, state, ask)];
+        const closing = makePlan(kart, state, { ...ask, windows: [{ minutes: 0 }] }).span;
+        if (closing <= minutes) for (const plan of plans) expect(plan.span).toBeLessThanOrEqual(minutes);
+        for (const plan of plans)
+          for (const due of dueList(kart, state, { now }))
+            expect(
+              plan.steps.some(({ item }) => item === due.item) || plan.leftOut.some(({ item }) => item === due.item),
+              `${due.item} is planned or named`,
+            ).toBe(true);
+      }),
+      { numRuns: 100 },
+    );
   });
 });

@@ -40,6 +40,10 @@ export function draftOf(kart: Kart, state: State, due: readonly Due[], hands: Ha
   return { due, work, placed, table, minutes: minutesIn(table) };
 }
 
+/** Of all hands together, without turning the kart. */
+export const minutesOfAll = (kart: Kart, state: State, due: readonly Due[], { timing }: Hands): number =>
+  workFor(kart, state, due).jobs.reduce((sum, job) => sum + minutesWith(timing)(job), 0);
+
 /** Would a draft for all of these fit the windows? Times rows only where the minutes of all hands do not tell. */
 export function fits(kart: Kart, state: State, due: readonly Due[], hands: Hands): boolean {
   const work = workFor(kart, state, due);

@@ -6,9 +6,9 @@
 import type { KartEvent, State } from '../book/index.ts';
 import type { Kart } from '../kart/index.ts';
 import { workBound } from './bound.ts';
-import { choose } from './choose.ts';
+import { choose, entering } from './choose.ts';
 import { closingAfter } from './closing.ts';
-import { type Draft, drafting, draftOf, fits, fitsIn, type Hands, minutesWith } from './draft.ts';
+import { type Draft, drafting, draftOf, fits, fitsIn, type Hands, minutesOfAll, minutesWith } from './draft.ts';
 import { dueList } from './due.ts';
 import type { Due, LeftOut, Plan, PlanWindow, Step, WindowShown } from './model.ts';
 import { postureOf } from './order.ts';
@@ -56,6 +56,8 @@ export const makePlan = (kart: Kart, state: State, ask: PlanAsk): Plan => {
  * the first of what is left out would enter, which cost most of a plan's time.
  */
 export function* planning(kart: Kart, state: State, ask: PlanAsk): Generator<Plan, Plan> {
+  const rough = roughly(kart, state, ask);
+  if (rough) yield rough;
   const { quick, better, write } = begun(kart, state, ask);
   let best = quick;
   yield write(quick, 'without reasons');
@@ -72,7 +74,14 @@ type Begun = {
   readonly write: (draft: Draft, reasons: 'with reasons' | 'without reasons') => Plan;
 };
 
-function begun(kart: Kart, state: State, ask: PlanAsk): Begun {
+/** Where time is short, choosing takes many trials: until then a plan of what comes first of all, as much as surely fits. */
+function roughly(kart: Kart, state: State, ask: PlanAsk): Plan | undefined {
+  if (ask.windows === undefined && ask.minutes === undefined) return undefined;
+  const { quick, write } = begun(kart, state, ask, firstThatFit);
+  return write(quick, 'without reasons');
+}
+
+function begun(kart: Kart, state: State, ask: PlanAsk, choosing: typeof chosenIn = chosenIn): Begun {
   const windows = ask.windows ?? (ask.minutes === undefined ? [] : [{ minutes: ask.minutes }]);
   const total = windows.length === 0 ? null : windows.reduce((sum, { minutes }) => sum + minutes, 0);
   const hands: Hands = {
@@ -81,7 +90,7 @@ function begun(kart: Kart, state: State, ask: PlanAsk): Begun {
     timing: ask.timing ?? asPlanned,
   };
   const due = dueList(kart, state, ask);
-  const chosen = chosenIn(kart, state, due, hands);
+  const chosen = choosing(kart, state, due, hands);
   const quick = chosen.draft;
   const done = doneSteps(kart, state, ask.now);
   const short = safetyShort(kart, state, due, chosen, hands, total);
@@ -123,6 +132,18 @@ function chosenIn(kart: Kart, state: State, due: readonly Due[], hands: Hands): 
   // What closing up asks for anyway was not left out, whatever the choice said.
   const planned = new Set(draft.work.jobs.flatMap(job => ('item' in job ? [job.item.id] : [])));
   return { draft, left: choice.left.filter(({ item }) => !planned.has(item)) };
+}
+
+/** The share of the queue for which there is time, and less until it fits: few trials, none of them whole. */
+function firstThatFit(kart: Kart, state: State, due: readonly Due[], hands: Hands): Chosen {
+  const queue = entering(kart, due, lyingOff(kart, state)).flat();
+  const room = hands.windows.reduce((sum, one) => sum + one, 0) * hands.people;
+  let count = Math.floor(queue.length * Math.min(1, room / Math.max(1, minutesOfAll(kart, state, due, hands))));
+  const first = (): readonly Due[] => due.filter(one => queue.indexOf(one) < count);
+  while (count > 0 && !fits(kart, state, first(), hands)) count = Math.floor(0.75 * count);
+  const draft = draftOf(kart, state, first(), hands);
+  const planned = new Set(draft.work.jobs.flatMap(job => ('item' in job ? [job.item.id] : [])));
+  return { draft, left: queue.filter(({ item }) => !planned.has(item)) };
 }
 
 const lyingOff = (kart: Kart, state: State): string[] =>

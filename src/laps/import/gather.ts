@@ -39,7 +39,7 @@ export class Gather {
     if (why) this.#tally.add(why, fix.line);
   }
 
-  /** The recording and the line of each fix, or nothing when fewer than two are left. */
+  /** The log and the line of each fix, or nothing when fewer than two are left. */
   recording(zero: Zero): { readonly trace: Trace; readonly lines: Float64Array } | undefined {
     this.#forget();
     const kept = this.#apart();
@@ -57,7 +57,7 @@ export class Gather {
     this.#waiting = [];
   }
 
-  /** Why it has no place in the recording, if it has none. */
+  /** Why it has no place in the log, if it has none. */
   #place(fix: Fix): Reason | undefined {
     if (this.#rows.count + this.#waiting.length >= this.#most) return 'too many';
     const last = this.#rows.count - 1;

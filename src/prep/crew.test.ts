@@ -37,6 +37,7 @@ const at = (value: number | null): number => value ?? Number.NaN;
 describe('a plan for several hands', () => {
   it('starts nothing before what it waits for has ended, and nobody does two things at once', () => {
     let beside = 0;
+    let freed = 0;
     fc.assert(
       fc.property(randomCase, crew, ({ kart, history }, people) => {
         const plan = planFor(kart, stateAfter(history), people);
@@ -52,9 +53,12 @@ describe('a plan for several hands', () => {
             if (i > 0) expect(at(own[i - 1]?.end ?? null)).toBeLessThanOrEqual(at(s.start));
         }
         if (plan.span < plan.minutes) beside++;
+        for (const step of steps) expect(step.whyNow.length, `${step.key} says why now`).toBeGreaterThan(0);
+        if (people > 1 && steps.some(s => s.whyNow.some(({ kind }) => kind === 'person free'))) freed++;
       }),
       { numRuns: 100 },
     );
+    expect(freed).toBeGreaterThan(0);
     expect(beside).toBeGreaterThan(10); // there were plans in which people really worked side by side
   });
 

@@ -61,6 +61,8 @@ export function whyNow(
       found.push(said('closing', 'nothing goes back over it undone', []));
     const minutes = postureOf(job) === 'any' ? 0 : later(placed.job);
     if (minutes > 0) found.push(said('posture', 'with the others in this posture', [], minutes));
+    if (found.length === 0 && hands.people > 1 && start > 0)
+      found.push(said('person free', 'as soon as somebody was free for it', []));
     if (found.length === 0) found.push(said('order', 'nothing makes it wait; safety first, system by system', []));
     return found;
   };

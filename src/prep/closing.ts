@@ -4,9 +4,10 @@
  */
 import { disturbersOf, type Kart } from '../kart/index.ts';
 import type { Draft } from './draft.ts';
+import { POSTURE_MINUTES, postureOf } from './order.ts';
 import type { Job, Work } from './work.ts';
 
-/** Minutes of work that leave the kart whole, after each row, by place. */
+/** Minutes in which one person leaves the kart whole, after each row, by place: several are not reckoned to be quicker. */
 export function closingAfter(kart: Kart, { work, table }: Draft): readonly number[] {
   const minutes = work.jobs.map(() => 0);
   for (const { placed, start, end } of table.rows) if ('job' in placed) minutes[placed.job] = end - start;
@@ -16,16 +17,14 @@ export function closingAfter(kart: Kart, { work, table }: Draft): readonly numbe
   owedBy.forEach((causes, n) => {
     if (causes !== 'from the start') for (const cause of causes) brings[cause]?.push(n);
   });
-  let sum = [...owed].reduce((total, n) => total + (minutes[n] ?? 0), 0);
   return table.rows.map(({ placed }) => {
-    if ('posture' in placed) return sum;
-    for (const n of brings[placed.job] ?? []) {
-      if (owed.has(n)) continue;
-      owed.add(n);
-      sum += minutes[n] ?? 0;
+    if ('job' in placed) {
+      for (const n of brings[placed.job] ?? []) owed.add(n);
+      owed.delete(placed.job);
     }
-    if (owed.delete(placed.job)) sum -= minutes[placed.job] ?? 0;
-    return sum;
+    // One turn of the kart for every posture that is still asked for.
+    const postures = new Set([...owed].map(n => postureOf(work.jobs[n] as Job)).filter(one => one !== 'any'));
+    return [...owed].reduce((sum, n) => sum + (minutes[n] ?? 0), postures.size * POSTURE_MINUTES);
   });
 }
 

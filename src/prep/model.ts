@@ -67,7 +67,7 @@ export type Step = {
   readonly helpers: number;
   /** The working time it falls into, counted from 1; null without any, and beyond the last. */
   readonly window: number | null;
-  /** Minutes that closing up takes after it, with nothing else begun any more; null once done. */
+  /** Minutes that closing up takes one person after it, with nothing else begun any more; null once done. */
   readonly closing: number | null;
   /** How its minutes came about; null where nobody timed such work yet. */
   readonly timing: { readonly typical: number; readonly slow: number; readonly timings: number } | null;
@@ -123,7 +123,7 @@ export type Plan = {
   readonly kart: string;
   readonly event: string | null;
   readonly people: number;
-  readonly minutes: number; // of the steps still to do, all hands together
+  readonly minutes: number; // of the steps still to do, one after the other
   readonly span: number; // from the first hand on the kart to the last, time between windows left out
   /** No plan for these jobs can have a shorter span; this one is at most `span - bound` from the best. */
   readonly bound: number;

@@ -99,7 +99,7 @@ function begun(kart: Kart, state: State, ask: PlanAsk, choosing: typeof chosenIn
     quick,
     better: hands.people === 1 ? [] : drafting(kart, state, quick, hands, ask.effort ?? usual(quick.table.rows.length)),
     write(draft, reasons) {
-      const closing = closingAfter(kart, draft).map(minutes => minutes / hands.people);
+      const closing = closingAfter(kart, draft);
       const byWork = workBound(kart, state, draft.work, minutesWith(hands.timing)) / hands.people;
       const bound = draft.table.bound ?? { minutes: byWork, by: 'the work itself' };
       return {
@@ -129,9 +129,13 @@ function chosenIn(kart: Kart, state: State, due: readonly Due[], hands: Hands): 
     return { draft: draftOf(kart, state, due, hands), left: [] };
   const choice = choose(kart, due, lyingOff(kart, state), some => fits(kart, state, some, hands));
   const draft = draftOf(kart, state, choice.taken, hands);
-  // What closing up asks for anyway was not left out, whatever the choice said.
-  const planned = new Set(draft.work.jobs.flatMap(job => ('item' in job ? [job.item.id] : [])));
-  return { draft, left: choice.left.filter(({ item }) => !planned.has(item)) };
+  return { draft, left: notIn(draft, choice.left) };
+}
+
+/** What closing up asks for anyway was not left out, whatever the choice said. */
+function notIn({ work }: Draft, left: readonly Due[]): readonly Due[] {
+  const planned = new Set(work.jobs.flatMap(job => ('item' in job ? [job.item.id] : [])));
+  return left.filter(({ item }) => !planned.has(item));
 }
 
 /** The share of the queue for which there is time, and less until it fits: few trials, none of them whole. */
@@ -142,8 +146,7 @@ function firstThatFit(kart: Kart, state: State, due: readonly Due[], hands: Hand
   const first = (): readonly Due[] => due.filter(one => queue.indexOf(one) < count);
   while (count > 0 && !fits(kart, state, first(), hands)) count = Math.floor(0.75 * count);
   const draft = draftOf(kart, state, first(), hands);
-  const planned = new Set(draft.work.jobs.flatMap(job => ('item' in job ? [job.item.id] : [])));
-  return { draft, left: queue.filter(({ item }) => !planned.has(item)) };
+  return { draft, left: notIn(draft, queue) };
 }
 
 const lyingOff = (kart: Kart, state: State): string[] =>

@@ -19,6 +19,11 @@ export function whyNow(
   const ends = new Map(
     draft.table.rows.flatMap(({ placed, end }) => ('job' in placed ? [[placed.job, end] as const] : [])),
   );
+  const by = new Map(
+    draft.table.rows.flatMap(({ placed, people }) =>
+      'job' in placed ? [[work.jobs[placed.job]?.key ?? '', people] as const] : [],
+    ),
+  );
   const later = laterCosts(state, draft, hands);
   const known = new Map<string, number>();
   /** What it would take by itself another time, over its own minutes: the way in that is shared now. */
@@ -51,7 +56,7 @@ export function whyNow(
       found.push(
         said(
           'second look',
-          people.length > 0 && hands.people > 1
+          by.get(`${job.item.action} ${job.item.id}`)?.every(one => !people.includes(one))
             ? 'by another person than the first'
             : 'after other work, not at the same tap',
           [],

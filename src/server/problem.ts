@@ -1,6 +1,7 @@
 /** Errors as RFC 9457 problem documents: all problems of a request at once, with the codes the command line uses. */
 import type { Context } from 'hono';
 import type { ContentfulStatusCode } from 'hono/utils/http-status';
+import type { Problem } from '../app/index.ts';
 
 export type Trouble = {
   readonly code: string;
@@ -27,3 +28,11 @@ export function problem(
   };
   return c.body(JSON.stringify(body), status, { 'content-type': 'application/problem+json' });
 }
+
+/** What was sent has the wrong shape. */
+export const refused = (where: string, message: string, remedy: string): Problem => ({
+  code: 'wrong shape',
+  where,
+  message,
+  remedy,
+});

@@ -239,3 +239,13 @@ test('a page that listens is told when facts arrive', async () => {
   expect((await lines?.read())?.value).toContain('event: facts');
   await lines?.cancel();
 });
+
+test('an address asked in a way that it does not take says which ways there are', async () => {
+  const response = await server.request('http://localhost/api/karts/41/due', {
+    method: 'DELETE',
+    headers: { host: 'localhost:4100' },
+  });
+  expect(response.status).toBe(405);
+  expect(response.headers.get('allow')).toBe('GET');
+  expect(await codes(response)).toEqual(['wrong shape']);
+});

@@ -9,24 +9,20 @@ import type { ContentfulStatusCode } from 'hono/utils/http-status';
 import {
   type App,
   ASKS_AGAIN,
-  type At,
   type Code,
-  type PlanAsk,
   type Problem,
   type Recorded,
   Refusal,
   type RiskTexts,
-  type SheetQuestion,
   sheetOf,
-  type TrackQuestion,
-  type WeakLinksQuestion,
   wantSecond,
   weakLinksOf,
 } from '../app/index.ts';
 import { readRelease, readSecond, readWrite } from './body.ts';
 import { headers, onlyHosts, onlyOwnPage } from './guard.ts';
 import type { Page } from './pages.ts';
-import { problem } from './problem.ts';
+import { problem, refused } from './problem.ts';
+import { askOf, atOf, count, planAsk, sheetAsk, trackAsk, weakAsk } from './question.ts';
 
 export type ServerParts = {
   /** The built web page by path; empty: only the API. */
@@ -54,10 +50,10 @@ export function createServer(app: App, parts: ServerParts = {}): Hono {
   server.use('/api/files', tooLarge(FILE_BYTES));
   server.use('/api/karts/*', tooLarge(JSON_BYTES));
 
-  server.get('/api/karts', async c => c.json({ karts: await app.karts(at(c)) }));
-  server.get('/api/karts/:name', async c => c.json(await app.kart(c.req.param('name'), at(c))));
-  server.get('/api/karts/:name/due', async c => c.json(await app.due(c.req.param('name'), ask(c))));
-  server.get('/api/karts/:name/fitness', async c => c.json(await app.fitness(c.req.param('name'), ask(c))));
+  server.get('/api/karts', async c => c.json({ karts: await app.karts(atOf(c)) }));
+  server.get('/api/karts/:name', async c => c.json(await app.kart(c.req.param('name'), atOf(c))));
+  server.get('/api/karts/:name/due', async c => c.json(await app.due(c.req.param('name'), askOf(c))));
+  server.get('/api/karts/:name/fitness', async c => c.json(await app.fitness(c.req.param('name'), askOf(c))));
   server.get('/api/karts/:name/plan', async c => c.json(await app.plan(c.req.param('name'), planAsk(c))));
   server.get('/api/karts/:name/replan', async c =>
     c.json(await app.replan(c.req.param('name'), c.req.query('since') ?? '', planAsk(c))),
@@ -133,10 +129,10 @@ export function createServer(app: App, parts: ServerParts = {}): Hono {
 
   server.get('*', c => {
     const page = parts.pages?.get(c.req.path);
-    if (page === undefined) return unknownAddress(c);
+    if (page === undefined) return unknownAddress(server, c);
     return c.body(page.bytes, 200, { 'content-type': page.type, 'cache-control': page.cache });
   });
-  server.notFound(unknownAddress);
+  server.notFound(c => unknownAddress(server, c));
   server.onError((error, c) => {
     if (error instanceof Refusal) return problem(c, statusOf(error.problems), error.problems);
     console.error(error);
@@ -152,14 +148,22 @@ export function createServer(app: App, parts: ServerParts = {}): Hono {
   return server;
 }
 
-const unknownAddress = (c: Context): Response =>
-  problem(c, 404, [
-    refused(
-      'address',
-      `Expected an address of this server, got ${c.req.method} ${c.req.path}.`,
-      'See the README of src/server.',
-    ),
+function unknownAddress(server: Hono, c: Context): Response {
+  const { method, path } = c.req;
+  const methods = METHODS.filter(one => isRoute(server, one, path));
+  if (methods.length === 0 || methods.includes(method))
+    return problem(c, 404, [
+      refused('address', `Expected an address of this server, got ${method} ${path}.`, 'See the README of src/server.'),
+    ]);
+  c.header('allow', methods.join(', '));
+  return problem(c, 405, [
+    refused('method', `Expected ${methods.join(' or ')} for ${path}, got ${method}.`, 'See the README of src/server.'),
   ]);
+}
+const METHODS = ['GET', 'POST', 'PUT'];
+/** Has the address a route of its own, besides what looks at every request and the pages? */
+const isRoute = (server: Hono, method: string, path: string): boolean =>
+  server.router.match(method, path)[0].some(([[, route]]) => route.method === method && route.path !== '*');
 
 /** Says `facts` whenever the book grew, from this process or another, until the page hangs up. */
 function live(c: Context, app: App): Response {
@@ -219,82 +223,9 @@ function statusOf(problems: readonly Problem[]): ContentfulStatusCode {
   return codes.length > 0 && codes.every(code => conflicts.includes(code)) ? 409 : 422;
 }
 
-const refused = (where: string, message: string, remedy: string): Problem => ({
-  code: 'wrong shape',
-  where,
-  message,
-  remedy,
-});
-
 const tooLarge = (maxSize: number) =>
   bodyLimit({
     maxSize,
     onError: c =>
       problem(c, 413, [refused('body', `Expected at most ${maxSize / 1_000_000} MB, got more.`, 'Send less at once.')]),
   });
-
-const at = (c: Context): At => {
-  const moment = c.req.query('at');
-  return moment === undefined ? {} : { at: moment };
-};
-const ask = (c: Context) => {
-  const event = c.req.query('event');
-  return { ...at(c), ...(event === undefined ? {} : { event }) };
-};
-/** `windows` are minutes with commas between: 180,300. */
-const planAsk = (c: Context): PlanAsk => {
-  const [minutes, people, windows] = [count(c, 'minutes'), count(c, 'people'), c.req.query('windows')];
-  return {
-    ...ask(c),
-    ...(minutes === undefined ? {} : { minutes }),
-    ...(people === undefined ? {} : { people }),
-    ...(windows === undefined
-      ? {}
-      : { windows: windows.split(',').map(text => ({ minutes: Number(text.trim() || Number.NaN) })) }),
-  };
-};
-const sheetAsk = (c: Context): SheetQuestion => {
-  const [against, about] = [c.req.query('against'), c.req.query('about')];
-  return { ...at(c), ...(against === undefined ? {} : { against }), ...(about === undefined ? {} : { about }) };
-};
-const weakAsk = (c: Context): WeakLinksQuestion => {
-  const [minutes, money] = [count(c, 'minutes'), count(c, 'money')];
-  return { ...ask(c), ...(minutes === undefined ? {} : { minutes }), ...(money === undefined ? {} : { money }) };
-};
-const trackAsk = (c: Context): TrackQuestion => {
-  const [laps, wet, wanted] = [count(c, 'laps'), yes(c, 'wet'), wantedOf(c)];
-  return {
-    ...at(c),
-    ...(laps === undefined ? {} : { laps }),
-    ...(wet === undefined ? {} : { wet }),
-    ...(wanted === undefined ? {} : { wanted }),
-  };
-};
-
-function wantedOf(c: Context): TrackQuestion['wanted'] {
-  const [engineSpeed, speed] = [c.req.query('engineSpeed'), c.req.query('speed')];
-  if (engineSpeed === undefined && speed === undefined) return undefined;
-  if (engineSpeed !== undefined && speed !== undefined) return { engineSpeed, speed };
-  const [there, lacking] = speed === undefined ? ['engineSpeed', 'speed'] : ['speed', 'engineSpeed'];
-  throw new Refusal([
-    refused(lacking, `Expected ${lacking} with ${there}, got none.`, 'Give both, read at one moment, or neither.'),
-  ]);
-}
-
-function yes(c: Context, key: string): boolean | undefined {
-  const text = c.req.query(key);
-  if (text === undefined) return undefined;
-  if (text === 'true' || text === 'false') return text === 'true';
-  throw new Refusal([
-    refused(key, `Expected true or false for ${key}, got "${text}".`, `Leave ${key} out, or say it.`),
-  ]);
-}
-
-function count(c: Context, key: string): number | undefined {
-  const text = c.req.query(key);
-  if (text === undefined) return undefined;
-  if (/^\d{1,9}$/.test(text)) return Number(text);
-  throw new Refusal([
-    refused(key, `Expected a whole number for ${key}, got "${text}".`, `Leave ${key} out, or give a number.`),
-  ]);
-}

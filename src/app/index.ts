@@ -6,6 +6,7 @@ export type { BareProblem };
 export const bareProblems = async (): Promise<readonly BareProblem[]> =>
   (await import('./bare-problems.ts')).bareProblems;
 export type { At, ForEvent } from './asking.ts';
+export { calendarOf } from './calendar.ts';
 export type { DemoText } from './demo.ts';
 export { askWithKart, fromKart, type Said } from './from-kart.ts';
 export { instrumentsFor, judgeTyped, type ReadingJudged } from './judge.ts';

@@ -44,6 +44,8 @@ export type Horizon = {
   readonly minutes?: number;
   readonly laps?: number;
   readonly until?: string;
+  /** What comes before it: running that will have been done, and the instant at which it begins. */
+  readonly before?: { readonly minutes: number; readonly laps: number; readonly at: string };
 };
 
 export type Standing = {
@@ -221,9 +223,10 @@ const lapse = (
       const used = usedSince(state, item.part, pass).minutes;
       if (used >= limit) return now(`${hours(used)} of running since it was last done; limit ${w.limit} h.`);
       const coming = horizon.minutes ?? 0;
-      return used > 0 && used + coming > limit
+      const by = used + (horizon.before?.minutes ?? 0);
+      return by > 0 && by + coming > limit
         ? {
-            why: `${hours(used)} run; the ${hours(coming)} to come would pass its ${w.limit} h.`,
+            why: `${hours(by)} run${then(horizon)}; the ${hours(coming)} to come would pass its ${w.limit} h.`,
             marks: [],
             ahead: true,
           }
@@ -233,8 +236,13 @@ const lapse = (
       const used = usedSince(state, item.part, pass).laps;
       if (used >= w.limit) return now(`${used} laps since it was last done; limit ${w.limit}.`);
       const coming = horizon.laps ?? 0;
-      return used > 0 && used + coming > w.limit
-        ? { why: `${used} laps run; the ${coming} to come would pass its ${w.limit}.`, marks: [], ahead: true }
+      const by = used + (horizon.before?.laps ?? 0);
+      return by > 0 && by + coming > w.limit
+        ? {
+            why: `${by} laps run${then(horizon)}; the ${coming} to come would pass its ${w.limit}.`,
+            marks: [],
+            ahead: true,
+          }
         : undefined;
     }
     case 'days': {
@@ -243,7 +251,7 @@ const lapse = (
       const age = (t: string): number => (Date.parse(t) - Date.parse(from.at)) / DAY_MS;
       if (age(horizon.now) >= w.limit) return now(`Last done on ${day(from.at)}; limit ${w.limit} days.`);
       const until = horizon.until ?? horizon.now;
-      return age(horizon.now) >= 1 && age(until) > w.limit
+      return age(horizon.before?.at ?? horizon.now) >= 1 && age(until) > w.limit
         ? {
             why: `Last done on ${day(from.at)}; its ${w.limit} days run out before ${day(until)} is over.`,
             marks: [],
@@ -256,6 +264,8 @@ const lapse = (
       return undefined; // both are looked at for every item, before the clocks
   }
 };
+
+const then = ({ before }: Horizon): string => (before ? ' by then' : '');
 
 /** Run-minutes and laps since the item was last done, or since another part went on with what it had run before. */
 const usedSince = (state: State, part: PartId, pass: Mark | undefined): { minutes: number; laps: number } => {

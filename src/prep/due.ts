@@ -27,7 +27,10 @@ const addDays = (at: string, days: number): string => new Date(Date.parse(at) + 
 
 /** In the order that never changes: grade, then system as one walks round; after an impact what the blow went through, from the wheel on. */
 export const dueList = (kart: Kart, state: State, at: { readonly now: string; readonly event?: KartEvent }): Due[] =>
-  standings(kart, state, horizonOver(at.now, at.event))
+  dueWithin(kart, state, horizonOver(at.now, at.event));
+
+export const dueWithin = (kart: Kart, state: State, horizon: Horizon): Due[] =>
+  standings(kart, state, horizon)
     .filter(s => !s.holds)
     .map(s => toDue(s, pathOf(kart, state, s)))
     .sort(byUrgency);

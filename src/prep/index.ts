@@ -1,3 +1,4 @@
+export { type Coming, coming } from './coming.ts';
 export { type PlanDifference, planDifference } from './difference.ts';
 export { dueList, nextEvent } from './due.ts';
 export type {

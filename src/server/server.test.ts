@@ -249,3 +249,10 @@ test('an address asked in a way that it does not take says which ways there are'
   expect(response.headers.get('allow')).toBe('GET');
   expect(await codes(response)).toEqual(['wrong shape']);
 });
+
+test('events ahead and what is due before each are a calendar file', async () => {
+  await facts([{ kind: 'event', event: 'Round 3', from: '2026-05-09T08:00:00.000Z', minutes: 60 }]);
+  const response = await get('/api/karts/41/calendar');
+  expect(response.headers.get('content-type')).toBe('text/calendar; charset=utf-8');
+  expect(await response.text()).toContain('SUMMARY:Round 3\\, kart 41\r\n');
+});

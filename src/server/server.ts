@@ -10,6 +10,7 @@ import {
   type App,
   ASKS_AGAIN,
   type Code,
+  calendarOf,
   type Problem,
   type Recorded,
   Refusal,
@@ -60,6 +61,12 @@ export function createServer(app: App, parts: ServerParts = {}): Hono {
   );
   server.get('/api/karts/:name/setup', async c =>
     c.json(await sheetOf(app, c.req.param('name'), sheetAsk(c), await parts.setupEffects?.())),
+  );
+  server.get('/api/karts/:name/calendar', async c =>
+    c.body(await calendarOf(app, c.req.param('name'), atOf(c)), 200, {
+      'content-type': 'text/calendar; charset=utf-8',
+      'content-disposition': 'attachment; filename="kartwright.ics"',
+    }),
   );
   server.get('/api/karts/:name/track', async c => c.json(await app.track(c.req.param('name'), trackAsk(c))));
   const { riskTexts } = parts;

@@ -68,6 +68,17 @@ export function addWork(program: Command, world: World, ends: Ends): void {
       }),
     );
 
+  onKart(program.command('calendar'))
+    .description('events ahead and what is due before each, as an iCalendar file (RFC 5545) on standard output')
+    .addHelpText('after', '\nExample:\n  kartwright calendar --demo > kart.ics\n')
+    .action((options: Common) =>
+      session(world, options, 'ask', async ({ app, kart, at }) => {
+        const { calendarOf } = await import('../../app/index.ts');
+        const calendar = await calendarOf(app, kart, at === undefined ? {} : { at });
+        world.out(options.json ? `${JSON.stringify({ calendar })}\n` : calendar);
+      }),
+    );
+
   forEvent(onKart(program.command('fit')))
     .description('what stands against running; exit code 0 fit, 1 not fit, 2 not known, 3 error')
     .addHelpText('after', '\nExample:\n  kartwright fit --demo || echo "do not run"\n')

@@ -2,6 +2,7 @@
 import { exportLines, type Fact, importLines, verifyChain } from '../book/index.ts';
 import type { TrackSheet } from '../prep/index.ts';
 import { type DemoText, expandDemo } from './demo.ts';
+import { BATCH, type BookSide, notTaken, readForeign, takenOf } from './exchange.ts';
 import type { BookStore, Clock, Ids, KartReader, Kept } from './ports.ts';
 import { fromKartFile, type Problem, refuse, sentence } from './problem.ts';
 import { type Queries, queriesOn } from './queries.ts';
@@ -45,6 +46,10 @@ export type App = Queries & {
   seedDemo(text: DemoText): Promise<string | undefined>;
   /** Facts of a kart with their rows, in order of arrival, for a face that keeps its own copy. */
   kept(kart: string, after?: number): Promise<readonly Kept[]>;
+  /** Meeting another book: see `exchange`. */
+  ends: BookSide['ends'];
+  since: BookSide['since'];
+  take: BookSide['take'];
   putFile: BookStore['putFile'];
   getFile: BookStore['getFile'];
   watch: BookStore['watch'];
@@ -69,6 +74,16 @@ export function createApp({ store, clock, ids, reader, device }: AppParts): App 
     async verifyBook() {
       const facts = (await fresh()).all();
       return { facts: facts.length, problems: verifyChain(facts).map(told) };
+    },
+    ends: async () => Object.fromEntries((await fresh()).ends()),
+    since: async numbers =>
+      (await fresh())
+        .all()
+        .filter(({ device, seq }) => seq > (Object.hasOwn(numbers, device) ? (numbers[device] ?? 0) : 0))
+        .slice(0, BATCH),
+    async take(raw) {
+      const { facts, problems } = readForeign(raw);
+      return problems.length > 0 ? { kind: 'refused', problems } : takenOf(await store.append(facts));
     },
     seedDemo: text => seedDemo(writer, text),
     kept: async (kart, after = 0) => (await store.read(after)).filter(({ fact }) => fact.kart === kart),
@@ -99,24 +114,7 @@ async function importBook(store: BookStore, text: string): Promise<Imported> {
   if (read.kind === 'problems') return { kind: 'refused', problems: read.problems.map(told) };
   const outcome = await store.append(read.facts);
   if (outcome.kind === 'kept') return { kind: 'imported', added: outcome.added, known: outcome.known };
-  return {
-    kind: 'refused',
-    problems: [
-      outcome.kind === 'clash'
-        ? refuse(
-            'book',
-            `fact ${outcome.id}`,
-            `Expected fact ${outcome.id} to say what it says in this book, and it says something else.`,
-            'One of the two was changed: verify both books. Nothing was imported.',
-          )
-        : refuse(
-            'book',
-            `device ${outcome.device}`,
-            `Expected the facts of device ${outcome.device} to go on from ${outcome.expected}, got ${outcome.got}.`,
-            'Export the whole book of that device and import that. Nothing was imported.',
-          ),
-    ],
-  };
+  return { kind: 'refused', problems: [notTaken(outcome)] };
 }
 
 async function seedDemo(writer: Writer, text: DemoText): Promise<string | undefined> {

@@ -8,6 +8,7 @@ export const bareProblems = async (): Promise<readonly BareProblem[]> =>
 export type { At, ForEvent } from './asking.ts';
 export { calendarOf } from './calendar.ts';
 export type { DemoText } from './demo.ts';
+export { type BookSide, type ChainEnds, type Exchanged, exchange, type Taken } from './exchange.ts';
 export { askWithKart, fromKart, type Said } from './from-kart.ts';
 export { instrumentsFor, judgeTyped, type ReadingJudged } from './judge.ts';
 export { type PlanAsk, planningOf, type Replanned } from './plan.ts';

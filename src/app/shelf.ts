@@ -2,7 +2,7 @@
  * The facts of a store, kept by kart and brought up to date before every answer, because another process may have
  * written in between. Asks nothing of the store but `read`, so a browser can hand in its own list.
  */
-import { type Fact, type FactOf, fold, knownAt, type State } from '../book/index.ts';
+import { type ChainEnd, type Fact, type FactOf, fold, knownAt, type State } from '../book/index.ts';
 import type { Kart } from '../kart/index.ts';
 import type { BookStore, KartReader, Kept } from './ports.ts';
 import { fromKartFile, Refusal, refuse } from './problem.ts';
@@ -24,6 +24,7 @@ export class Shelf {
   readonly #reader: KartReader;
   readonly #facts = new Map<string, Fact[]>();
   readonly #ids = new Map<string, Fact>();
+  readonly #ends = new Map<string, ChainEnd>();
   readonly #states = new Map<string, Folded>();
   #row = 0;
   #reading: Promise<void> = Promise.resolve();
@@ -47,6 +48,7 @@ export class Shelf {
         this.#row = Math.max(this.#row, row);
         if (this.#ids.has(fact.id)) continue;
         this.#ids.set(fact.id, fact);
+        this.#ends.set(fact.device, { seq: fact.seq, hash: fact.hash }); // rows never show a chain with a hole
         const list = this.#facts.get(fact.kart);
         if (list) list.push(fact);
         else this.#facts.set(fact.kart, [fact]);
@@ -61,6 +63,11 @@ export class Shelf {
 
   all(): readonly Fact[] {
     return [...this.#ids.values()];
+  }
+
+  /** The last fact of each device. */
+  ends(): ReadonlyMap<string, ChainEnd> {
+    return this.#ends;
   }
 
   fact(id: string): Fact | undefined {

@@ -21,6 +21,9 @@ const release = z.strictObject({
 
 const second = z.strictObject({ joint: name, retention: name, by: name, at: z.string().max(40).optional() });
 
+const since = z.strictObject({ numbers: z.record(name, z.number().int().nonnegative()) });
+const take = z.strictObject({ facts: z.array(z.unknown()).max(5000) });
+
 type Body<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly problems: readonly Problem[] };
 /** JSON has no undefined, so a key that is there has a value. */
 type Given<T> = { [K in keyof T]: Exclude<T[K], undefined> };
@@ -28,6 +31,9 @@ type Given<T> = { [K in keyof T]: Exclude<T[K], undefined> };
 export const readWrite = (c: Context): Promise<Body<Written & { payloads: readonly unknown[] }>> => read(c, write);
 export const readRelease = (c: Context): Promise<Body<Signature>> => read(c, release);
 export const readSecond = (c: Context): Promise<Body<SecondWanted>> => read(c, second);
+
+export const readSince = (c: Context): Promise<Body<z.infer<typeof since>>> => read(c, since);
+export const readTake = (c: Context): Promise<Body<z.infer<typeof take>>> => read(c, take);
 
 async function read<S extends z.ZodType>(c: Context, shape: S): Promise<Body<Given<z.infer<S>>>> {
   const type = c.req.header('content-type') ?? '';

@@ -19,7 +19,7 @@ import {
   wantSecond,
   weakLinksOf,
 } from '../app/index.ts';
-import { readRelease, readSecond, readWrite } from './body.ts';
+import { readRelease, readSecond, readSince, readTake, readWrite } from './body.ts';
 import { headers, onlyHosts, onlyOwnPage } from './guard.ts';
 import type { Page } from './pages.ts';
 import { problem, refused } from './problem.ts';
@@ -37,6 +37,7 @@ export type ServerParts = {
 };
 
 const JSON_BYTES = 1_000_000; // a batch of facts; a kart file alone is allowed 2 MB of text only on the command line
+const BATCH_BYTES = 5_000_000; // 500 facts of another book, kart files among them
 const FILE_BYTES = 25_000_000; // a photo straight from a phone
 const BEAT_MS = 25_000; // proxies and phones drop a silent line after 30 to 60 s
 const FILE_TYPES = /^(image\/(jpeg|png|webp|heic|gif)|text\/csv|text\/plain|application\/(gpx\+xml|octet-stream))$/;
@@ -50,6 +51,7 @@ export function createServer(app: App, parts: ServerParts = {}): Hono {
   });
   server.use('/api/files', tooLarge(FILE_BYTES));
   server.use('/api/karts/*', tooLarge(JSON_BYTES));
+  server.use('/api/book/*', tooLarge(BATCH_BYTES));
 
   server.get('/api/karts', async c => c.json({ karts: await app.karts(atOf(c)) }));
   server.get('/api/karts/:name', async c => c.json(await app.kart(c.req.param('name'), atOf(c))));
@@ -124,6 +126,20 @@ export function createServer(app: App, parts: ServerParts = {}): Hono {
         },
       ]);
     return c.body(new Uint8Array(file.bytes), 200, { 'content-type': file.mediaType, 'content-disposition': 'inline' });
+  });
+
+  server.get('/api/book/ends', async c => c.json({ ends: await app.ends() }));
+  server.post('/api/book/since', async c => {
+    const body = await readSince(c);
+    if (!body.ok) return problem(c, 422, body.problems);
+    return c.json({ facts: await app.since(body.value.numbers) });
+  });
+  server.post('/api/book/take', async c => {
+    const body = await readTake(c);
+    if (!body.ok) return problem(c, 422, body.problems);
+    const taken = await app.take(body.value.facts);
+    if (taken.kind === 'refused') return problem(c, 409, taken.problems);
+    return c.json({ added: taken.added, known: taken.known });
   });
 
   server.get('/api/export', async c =>

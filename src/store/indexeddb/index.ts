@@ -1,0 +1,1 @@
+export { indexedDbStore } from './store.ts';

@@ -1,0 +1,188 @@
+/**
+ * A book in the browser (Indexed Database API 3.0): what is acknowledged has been handed to the disk, for every write asks
+ * for strict durability. Pages of one browser share it and tell each other.
+ */
+import { sha256 } from '@noble/hashes/sha2.js';
+import { bytesToHex } from '@noble/hashes/utils.js';
+import { type DBSchema, type IDBPDatabase, type IDBPTransaction, openDB } from 'idb';
+import type { AppendOutcome, BookStore, Kept } from '../../app/ports.ts';
+import { CHAIN_START, type ChainEnd, type Fact } from '../../book/index.ts';
+import { admit, mustAdmit, type Present } from '../admit.ts';
+import { Listeners } from '../listeners.ts';
+import { StoreError } from '../store-error.ts';
+import { storeError } from './faults.ts';
+
+const VERSION = 1;
+
+interface Book extends DBSchema {
+  /** By row, which the database counts up. */
+  facts: { key: number; value: Fact; indexes: { id: string; device: [string, number] } };
+  files: { key: string; value: { readonly bytes: Uint8Array; readonly mediaType: string } };
+}
+type Stores = 'facts'[];
+
+/** Opens the book of this name, or begins it. Rejects with `StoreError` where the browser keeps nothing. */
+export async function indexedDbStore(name: string): Promise<BookStore> {
+  const channel = new BroadcastChannel(`kartwright book ${name}`);
+  try {
+    const db = await openDB<Book>(name, VERSION, {
+      upgrade(fresh) {
+        const facts = fresh.createObjectStore('facts', { autoIncrement: true });
+        facts.createIndex('id', 'id', { unique: true });
+        facts.createIndex('device', ['device', 'seq'], { unique: true });
+        fresh.createObjectStore('files');
+      },
+      blocking: (_, __, event) => (event.target as IDBDatabase).close(), // a newer page wants it
+    });
+    return new IndexedDbStore(db, channel);
+  } catch (error) {
+    channel.close();
+    throw storeError(error);
+  }
+}
+
+class IndexedDbStore implements BookStore {
+  readonly #db: IDBPDatabase<Book>;
+  readonly #channel: BroadcastChannel;
+  readonly #listeners = new Listeners();
+  #open = true;
+
+  constructor(db: IDBPDatabase<Book>, channel: BroadcastChannel) {
+    this.#db = db;
+    this.#channel = channel;
+    channel.onmessage = () => this.#listeners.tell();
+  }
+
+  append(facts: readonly Fact[]): Promise<AppendOutcome> {
+    return this.#writing<AppendOutcome>(async tx => {
+      const devices = new Set(facts.map(({ device }) => device));
+      const ids = facts.map(({ id }) => id);
+      const admission = admit(facts, await presentIn(tx, ids, devices));
+      if (admission.kind !== 'admitted') return { fresh: [], outcome: admission };
+      return {
+        fresh: admission.fresh,
+        outcome: { kind: 'kept', added: admission.fresh.length, known: admission.known },
+      };
+    });
+  }
+
+  appendNext(
+    device: string,
+    build: (last: { seq: number; hash: string }) => readonly Fact[],
+  ): Promise<readonly Fact[]> {
+    return this.#writing(async tx => {
+      const { end } = await presentIn(tx, [], [device]);
+      const built = build({ ...end(device) });
+      const present = await presentIn(
+        tx,
+        built.map(({ id }) => id),
+        [device],
+      );
+      const fresh = mustAdmit(built, device, present);
+      return { fresh, outcome: fresh };
+    });
+  }
+
+  async read(after = 0, limit = Number.POSITIVE_INFINITY): Promise<readonly Kept[]> {
+    this.#mustBeOpen();
+    if (limit <= 0) return [];
+    const range = IDBKeyRange.lowerBound(after, true);
+    const most = Number.isFinite(limit) ? limit : undefined;
+    const tx = this.#db.transaction('facts');
+    const [rows, facts] = await Promise.all([tx.store.getAllKeys(range, most), tx.store.getAll(range, most)]);
+    return facts.map((fact, n) => ({ row: rows[n] ?? Number.NaN, fact }));
+  }
+
+  async putFile(bytes: Uint8Array, mediaType: string): Promise<string> {
+    this.#mustBeOpen();
+    const hash = bytesToHex(sha256(bytes));
+    const tx = this.#db.transaction('files', 'readwrite', { durability: 'strict' });
+    try {
+      if ((await tx.store.getKey(hash)) === undefined) await tx.store.put({ bytes: bytes.slice(), mediaType }, hash);
+      await tx.done;
+    } catch (error) {
+      throw storeError(error);
+    }
+    return hash;
+  }
+
+  async getFile(hash: string) {
+    this.#mustBeOpen();
+    return this.#db.get('files', hash);
+  }
+
+  watch(listener: () => void): () => void {
+    return this.#listeners.add(listener);
+  }
+
+  async close(): Promise<void> {
+    if (!this.#open) return;
+    this.#open = false;
+    this.#listeners.clear();
+    this.#channel.close();
+    this.#db.close();
+  }
+
+  /** One transaction: what `work` finds new is written, or, when anything at all goes wrong, nothing. */
+  async #writing<T>(
+    work: (
+      tx: IDBPTransaction<Book, Stores, 'readwrite'>,
+    ) => Promise<{ readonly fresh: readonly Fact[]; readonly outcome: T }>,
+  ): Promise<T> {
+    this.#mustBeOpen();
+    const tx = this.#db.transaction(['facts'] satisfies Stores, 'readwrite', { durability: 'strict' });
+    tx.done.catch(() => undefined); // told below, once
+    try {
+      const { fresh, outcome } = await work(tx);
+      for (const fact of fresh)
+        void tx
+          .objectStore('facts')
+          .add(fact)
+          .catch(() => undefined);
+      await tx.done;
+      if (fresh.length > 0) {
+        this.#listeners.tell();
+        this.#channel.postMessage('facts');
+      }
+      return outcome;
+    } catch (error) {
+      abort(tx);
+      throw storeError(error);
+    }
+  }
+
+  #mustBeOpen(): void {
+    if (!this.#open) throw new StoreError('closed', 'the book was closed', 'open it again');
+  }
+}
+
+/** Fetched beforehand, for a decision inside a transaction may wait for nothing else. */
+async function presentIn(
+  tx: IDBPTransaction<Book, Stores, 'readwrite'>,
+  ids: readonly string[],
+  devices: Iterable<string>,
+): Promise<Present> {
+  const facts = tx.objectStore('facts');
+  const [hashes, ends] = [new Map<string, string>(), new Map<string, ChainEnd>()];
+  await Promise.all([
+    ...ids.map(async id => {
+      const kept = await facts.index('id').get(id);
+      if (kept) hashes.set(id, kept.hash);
+    }),
+    ...[...devices].map(async device => {
+      const range = IDBKeyRange.bound([device, 0], [device, Number.MAX_SAFE_INTEGER]);
+      const last = await facts.index('device').openCursor(range, 'prev');
+      if (last) ends.set(device, { seq: last.value.seq, hash: last.value.hash });
+    }),
+  ]);
+  return { hash: id => hashes.get(id), end: device => ends.get(device) ?? CHAIN_START };
+}
+
+/** One that has ended by itself cannot be aborted, and need not be. */
+function abort(tx: IDBPTransaction<Book, Stores, 'readwrite'>): void {
+  try {
+    tx.abort();
+  } catch {
+    // It has ended.
+  }
+}

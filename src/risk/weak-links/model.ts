@@ -47,6 +47,13 @@ export type Worth = Link & {
   readonly costs: string; // '60 of 100 if it is forgotten'
 };
 
+/** Two links that are enough together, and neither alone. */
+export type LinkPair = {
+  readonly ids: readonly [string, string];
+  readonly says: readonly [string, string];
+  readonly likely: Pick<Likely, 'chance' | 'words'> | null; // of both at one event; null where one of them has no number
+};
+
 export type Hazard = {
   readonly function: string;
   readonly hazard: string; // what there is without it: 'no brakes'
@@ -55,6 +62,8 @@ export type Hazard = {
   readonly singlePoints: readonly SinglePoint[];
   /** How few things together are enough: how many sets of 1, of 2, of 3 … Null when the tree is too large to say. */
   readonly cutSets: { readonly count: number; readonly byOrder: readonly number[] } | null;
+  /** The likeliest few pairs, those without a number after them; how many there are says `cutSets`. */
+  readonly pairs: readonly LinkPair[];
   /** The whole hazard; null where any link of it has neither record nor guess. */
   readonly top: Likely | null;
   /** What is known of it alone: at least so likely. Null where nothing is known. */

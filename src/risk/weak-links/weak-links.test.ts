@@ -111,10 +111,16 @@ describe('the tree of a function', () => {
         stop: { ...few.functions.stop, needs: { kOf: 2, of: ['left', 'middle', 'right'].map(part => ({ part })) } },
       },
     } as Kart;
-    const { cutSets, top, links } = hazardIn(kart, facts([{ kind: 'ran', minutes: 60 }]));
+    const { cutSets, top, links, pairs } = hazardIn(kart, facts([{ kind: 'ran', minutes: 60 }]));
     expect(cutSets).toEqual({ count: 3, byOrder: [0, 3] });
     const p = links[0]?.likely?.chance ?? Number.NaN;
     expect(top?.chance).toBeCloseTo(3 * p * p * (1 - p) + p ** 3, 12);
+    expect(pairs.map(({ ids }) => ids.toSorted().join(' + ')).toSorted()).toEqual([
+      'left + middle',
+      'left + right',
+      'middle + right',
+    ]);
+    for (const { likely } of pairs) expect(likely?.chance).toBeCloseTo(p * p, 12);
     expect(top?.words).toMatch(/ in 100, between /);
   });
 

@@ -7,7 +7,16 @@ import { additionsFor, type Catalogue } from '../retentions/index.ts';
 import { type Event, type HazardTree, hazardTree, type Looks } from './hazard-tree.ts';
 import { type JointLook, lookAt } from './joint-look.ts';
 import { fromTo, likelyOf } from './likely.ts';
-import { type Hazard, type Likely, type Link, NOTE, type SinglePoint, type WeakLinks, type Worth } from './model.ts';
+import {
+  type Hazard,
+  type Likely,
+  type Link,
+  type LinkPair,
+  NOTE,
+  type SinglePoint,
+  type WeakLinks,
+  type Worth,
+} from './model.ts';
 import { partLooks } from './part-look.ts';
 import { sentenceOf } from './words.ts';
 
@@ -70,13 +79,14 @@ function hazardOf(kart: Kart, fn: KartFunction, looks: Looks): Hazard {
   const base = { function: fn.name, hazard, severity: fn.severity };
   const unknown = all.filter(({ alone }) => alone === undefined).map(({ link }) => link);
   if (analysis.kind === 'too large')
-    return { ...base, singlePoints: [], cutSets: null, top: null, atLeast: null, unknown, links: [] };
+    return { ...base, singlePoints: [], cutSets: null, pairs: [], top: null, atLeast: null, unknown, links: [] };
   const { cutSets } = analysis;
   const likely = topOf(analysis, events);
   return {
     ...base,
     singlePoints: singlePointsOf(kart, hazard, analysis, made, looks),
     cutSets: { count: Number(cutSets.count), byOrder: cutSets.byOrder.map(Number) },
+    pairs: pairsOf(analysis, events),
     top: unknown.length === 0 ? likely : null,
     atLeast: likely,
     unknown,
@@ -99,6 +109,26 @@ function basisOf(known: readonly Event[]): string {
   if (own === 0) return `Only our starting guess, for ${of}.`;
   const most = own * 2 < known.length ? 'Mostly our starting guess: ' : '';
   return `${most}${own} of ${of} from your own record, the rest our starting guess.`;
+}
+
+const PAIRS = 12;
+
+function pairsOf({ cutSets }: Analysis, events: ReadonlyMap<string, Event>): readonly LinkPair[] {
+  const both = [...cutSets.list({ order: 2 })].filter(({ length }) => length === 2);
+  return both
+    .map((ids): LinkPair => {
+      const [a, b] = ids.map(id => events.get(id)) as [Event, Event];
+      const of = (end: 'mean' | 'low' | 'high'): number => (a.alone?.[end] ?? 0) * (b.alone?.[end] ?? 0);
+      const known = a.alone !== undefined && b.alone !== undefined;
+      const { chance, words } = likelyOf({ mean: of('mean'), low: of('low'), high: of('high') }, '');
+      return {
+        ids: [a.link.id, b.link.id],
+        says: [a.link.says, b.link.says],
+        likely: known ? { chance, words } : null,
+      };
+    })
+    .sort((a, b) => (b.likely?.chance ?? -1) - (a.likely?.chance ?? -1))
+    .slice(0, PAIRS);
 }
 
 const SORTS: readonly Link['sort'][] = ['joint', 'one hand', 'shared', 'part', 'first', 'second'];

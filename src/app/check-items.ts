@@ -48,7 +48,7 @@ export const setRight: Check<'set'> = (payload, context) => {
   return item ? valueCanBe(item, payload.reading, context) : itemKnown(payload.item, context);
 };
 
-function jointKnown(id: string, { kart, where }: Context): readonly Problem[] {
+export function jointKnown(id: string, { kart, where }: Context): readonly Problem[] {
   return [
     refuse(
       'unknown joint',

@@ -3,6 +3,7 @@
  * one that can be. One entry a kind of fact; a new kind does not compile until it stands here.
  */
 import type { FactKind, Payload } from '../book/index.ts';
+import { failedRight, lookAskedRight } from './check-failure.ts';
 import { checkedRight, loosenedRight, madeRight, setRight } from './check-items.ts';
 import { fittedRight, movedRight, offRight, partKnown } from './check-parts.ts';
 import { eventRight, foundRight, mendedRight, ranRight, struckRight } from './check-record.ts';
@@ -25,6 +26,8 @@ const CHECKS: { readonly [K in FactKind]: Check<K> } = {
   set: setRight,
   found: foundRight,
   mended: mendedRight,
+  failed: failedRight,
+  'look asked': lookAskedRight,
   'put on': nothing,
   'set-up': nothing,
   tyres: nothing,

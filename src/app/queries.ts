@@ -165,6 +165,7 @@ function isAbout(fact: Fact, id: string): boolean {
     'part' in fact ? fact.part : undefined,
     'joint' in fact ? fact.joint : undefined,
     'item' in fact ? fact.item : undefined,
+    ...('items' in fact ? fact.items : []),
   ];
   return named.some(name => name === id || name?.startsWith(`${id}/`));
 }

@@ -128,7 +128,7 @@ class Bench {
   judged(facts: readonly Fact[]): NonNullable<Extract<Recorded, { kind: 'recorded' }>['judgements']> {
     const kart = this.#kart;
     return facts.flatMap(fact => {
-      const item = kart?.items['item' in fact ? (fact.item ?? '') : 'joint' in fact ? fact.joint : ''];
+      const item = kart?.items['item' in fact ? (fact.item ?? '') : 'joint' in fact ? (fact.joint ?? '') : ''];
       if (!kart || !item || !('reading' in fact) || !fact.reading) return [];
       const judged = judgeReading(kart, item, fact.reading);
       return judged === undefined ? [] : [{ ...judged, fact: fact.id }];
@@ -177,7 +177,12 @@ class Bench {
 
   /** A photo or a lap file must be in the book before a fact speaks of it. */
   async #fileKept(payload: Payload, where: string): Promise<readonly Problem[]> {
-    const hash = payload.kind === 'found' ? payload.photo : payload.kind === 'laps' ? payload.file : undefined;
+    const hash =
+      payload.kind === 'found' || payload.kind === 'failed'
+        ? payload.photo
+        : payload.kind === 'laps'
+          ? payload.file
+          : undefined;
     if (hash === undefined || (await this.writer.store.getFile(hash))) return [];
     return [
       refuse(

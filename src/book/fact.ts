@@ -14,6 +14,7 @@ const words = z.string().min(1).max(4000);
 export const instant = z.iso.datetime({ precision: 3 });
 const amount = z.number().finite().nonnegative();
 const celsius = z.number().finite();
+const photo = z.string().length(64); // sha-256, hex
 export const TYRES = ['front left', 'front right', 'rear left', 'rear right'] as const;
 export type Tyre = (typeof TYRES)[number];
 
@@ -93,9 +94,33 @@ const payloads = [
     item: name.optional(),
     defect: words,
     grade: z.enum(GRADES),
-    photo: z.string().length(64).optional(), // sha-256, hex
+    photo: photo.optional(),
   }),
   z.strictObject({ kind: z.literal('mended'), found: id, how: words }),
+  /** What failed while the kart ran: the part itself, or the joint that let go. */
+  z.strictObject({
+    kind: z.literal('failed'),
+    part: name,
+    joint: name.optional(), // left out: the part itself
+    how: words, // as it was seen afterwards
+    event: name.optional(),
+    session: name.optional(),
+    lap: z.number().int().positive().optional(),
+    afterMinutes: amount.optional(), // run-minutes of the part by then; left out: those on record
+    lost: z.array(name).max(50).optional(), // functions of the kart that went with it
+    stopped: z.boolean().optional(), // the kart
+    impact: impact.optional(),
+    wouldHaveHeld: words.optional(),
+    photo: photo.optional(),
+  }),
+  /** Items that somebody wants looked at again, whatever was passed before. */
+  z.strictObject({
+    kind: z.literal('look asked'),
+    items: z.array(name).min(1).max(1000),
+    why: words,
+    failed: id.optional(), // what failed elsewhere
+    second: name.optional(), // a second retention that these joints are to have, and have not yet
+  }),
   z.strictObject({ kind: z.literal('put on'), posture: z.enum(POSTURES) }),
   z.strictObject({ kind: z.literal('set-up'), changes: z.record(name, z.string().max(200)), why: words.optional() }),
   z.strictObject({ kind: z.literal('tyres'), set: name, cycles: amount.optional(), note: words.optional() }),

@@ -172,6 +172,36 @@ describe('the rest of the record', () => {
     expect(state({ kind: 'mended', found: 'f2', how: 'new hub' }, found).defects[0]).not.toHaveProperty('mended');
   });
 
+  it('B26 a part that failed has a safety defect, which another one in its place or a mend closes', () => {
+    const broke: Said = { kind: 'failed', part: hub, how: 'broke at the slot', lap: 4, stopped: true };
+    expect(state(broke).defects).toMatchObject([
+      { fact: 'f1', part: hub, defect: 'broke at the slot', grade: 'safety', failed: true },
+    ]);
+    expect(state(broke, { kind: 'fitted', part: hub }).defects[0]).not.toHaveProperty('mended');
+    expect(state(broke, { kind: 'fitted', part: hub, fresh: true }).defects[0]?.mended).toMatchObject({ pos: 2 });
+    expect(state(broke, { kind: 'mended', found: 'f1', how: 'sleeved' }).defects[0]?.mended?.how).toBe('sleeved');
+    expect(state(found, { kind: 'fitted', part: hub, fresh: true }).defects[0]).not.toHaveProperty('mended');
+  });
+
+  it('B26 a joint that failed is open and no defect; a blow counts as one of a run; no clock moves', () => {
+    const impact = { corner: 'rear left', severity: 'hit' } as const;
+    const after = state(
+      { kind: 'made', joint: bolts },
+      { kind: 'failed', part: hub, joint: bolts, how: 'nuts gone', afterMinutes: 300, impact },
+    );
+    expect(after.joints[bolts]).toMatchObject({ made: { pos: 1 }, loosened: { pos: 2 } });
+    expect(after).toMatchObject({ defects: [], minutes: 0, runs: [], impacts: [{ pos: 2, ...impact }] });
+    expect(state({ kind: 'ran', minutes: 5, impact }).impacts).toMatchObject([{ pos: 1, ...impact }]);
+  });
+
+  it('B27 a look that is asked for takes no pass away, and the last one asked stands', () => {
+    const pass: Said = { kind: 'checked', item: seat, result: 'pass' };
+    const asked = (why: string): Said => ({ kind: 'look asked', items: [seat, bolts], why });
+    const { items } = state(pass, asked('one cracked'), asked('two cracked'));
+    expect(items[seat]).toMatchObject({ pass: { pos: 1 }, asked: { pos: 3, why: 'two cracked' } });
+    expect(items[bolts]).toMatchObject({ asked: { pos: 3 }, readings: [] });
+  });
+
   it.each([
     ['2026-06-13T00:00:00.000Z', '2026-06-13T23:59:59.999Z'],
     ['2026-06-13T07:00:00.000Z', '2026-06-13T23:59:59.999Z'],

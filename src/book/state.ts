@@ -20,8 +20,10 @@ export type Run = Mark & {
   readonly runMinutes: number;
   readonly runLaps: number;
   readonly wet: boolean;
-  readonly impact?: { readonly corner: Corner; readonly severity: 'knock' | 'hit' | 'crash' };
 };
+
+/** A blow, in a run or as something failed. */
+export type Impact = Mark & { readonly corner: Corner; readonly severity: 'knock' | 'hit' | 'crash' };
 
 export type PartState = {
   /** false: it lies beside the kart (or has been moved to another). */
@@ -45,6 +47,8 @@ export type ItemState = {
   readonly pass?: Pass; // last pass (first look)
   readonly fail?: Said; // last fail
   readonly notPossible?: Said;
+  /** Somebody wants it looked at; `second`: because its joint is to have that second retention. */
+  readonly asked?: Said & { readonly second?: string };
   readonly set?: Mark & { readonly reading?: Reading };
   /** The last readings, newest last, at most 20. */
   readonly readings: readonly (Mark & { readonly reading: Reading })[];
@@ -58,6 +62,8 @@ export type Defect = Mark & {
   readonly defect: string;
   readonly grade: Grade;
   readonly photo?: string;
+  /** The part failed while it ran; another one in its place mends that. */
+  readonly failed?: true;
   readonly mended?: Mark & { readonly how: string };
 };
 
@@ -86,6 +92,7 @@ export type State = {
   readonly laps: number;
   readonly meterHours?: number;
   readonly runs: readonly Run[];
+  readonly impacts: readonly Impact[];
   readonly parts: Readonly<Record<string, PartState>>;
   readonly items: Readonly<Record<string, ItemState>>;
   readonly joints: Readonly<Record<string, JointState>>;

@@ -6,6 +6,7 @@ import { type Age, ageAt } from './age.ts';
 import type { Fact, FactOf, Reading } from './fact.ts';
 import type {
   Defect,
+  Impact,
   ItemState,
   JointState,
   KartEvent,
@@ -29,6 +30,7 @@ const table = <T>(from?: Record<string, T>): Record<string, T> => Object.assign(
 export class Tally {
   readonly #struck: Record<string, Struck>;
   readonly #runs: Run[] = [];
+  readonly #impacts: Impact[] = [];
   readonly #parts = table<PartState>();
   readonly #items = table<ItemState>();
   readonly #joints = table<JointState>();
@@ -56,6 +58,7 @@ export class Tally {
       minutes: this.#minutes,
       laps: this.#laps,
       runs: [...this.#runs],
+      impacts: [...this.#impacts],
       parts: table(this.#parts),
       items: table(this.#items),
       joints: table(this.#joints),
@@ -106,6 +109,7 @@ export class Tally {
       }
       case 'ran':
         this.#runs.push(runOf(fact, mark));
+        this.#hit(fact, mark);
         if (fact.meterHours !== undefined) this.#latest = { ...this.#latest, meterHours: fact.meterHours };
         break;
       case 'checked':
@@ -123,6 +127,13 @@ export class Tally {
         break;
       case 'found':
         this.#defectOf.set(fact.id, this.#defects.push(defectOf(fact, mark)) - 1);
+        break;
+      case 'failed':
+        this.#failed(fact, mark);
+        break;
+      case 'look asked':
+        for (const item of fact.items)
+          this.#item(item, { asked: { ...mark, why: fact.why, ...(fact.second ? { second: fact.second } : {}) } });
         break;
       case 'mended': {
         const place = this.#defectOf.get(fact.found);
@@ -160,6 +171,7 @@ export class Tally {
 
   #fitted(fact: FactOf<'fitted'>, mark: Mark): void {
     const before = this.#parts[fact.part];
+    if (fact.fresh) this.#replaced(fact.part, mark);
     const age = fact.fresh ? { minutes: 0, laps: 0 } : ageAt(before, this.#clock);
     const { serial: old, freshFrom, ...rest } = before ?? {};
     const from = fact.fresh ? before?.off : freshFrom;
@@ -176,6 +188,24 @@ export class Tally {
       sinceMinutes: this.#minutes,
       sinceLaps: this.#laps,
     };
+  }
+
+  /** A joint that let go is open; a part that failed has a defect. */
+  #failed(fact: FactOf<'failed'>, mark: Mark): void {
+    this.#hit(fact, mark);
+    if (fact.joint !== undefined) this.#joints[fact.joint] = { ...this.#joints[fact.joint], loosened: mark };
+    else this.#defectOf.set(fact.id, this.#defects.push(failureOf(fact, mark)) - 1);
+  }
+
+  #hit({ impact }: FactOf<'ran' | 'failed'>, mark: Mark): void {
+    if (impact) this.#impacts.push({ ...mark, ...impact });
+  }
+
+  /** Another one is in its place: what had failed is gone. */
+  #replaced(part: string, mark: Mark): void {
+    for (const [place, one] of this.#defects.entries())
+      if (one.failed && one.part === part && !one.mended)
+        this.#defects[place] = { ...one, mended: { ...mark, how: 'another one fitted' } };
   }
 
   /** The part off, its age as it is now. */
@@ -245,7 +275,6 @@ function runOf(fact: FactOf<'ran'>, mark: Mark): Run {
     runMinutes: fact.minutes,
     runLaps: fact.laps ?? 0,
     wet: fact.wet ?? false,
-    ...(fact.impact ? { impact: fact.impact } : {}),
   };
 }
 
@@ -258,6 +287,10 @@ function defectOf(fact: FactOf<'found'>, mark: Mark): Defect {
     grade: fact.grade,
     ...(fact.photo === undefined ? {} : { photo: fact.photo }),
   };
+}
+
+function failureOf({ part, how, photo }: FactOf<'failed'>, mark: Mark): Defect {
+  return { ...mark, part, defect: how, grade: 'safety', failed: true, ...(photo === undefined ? {} : { photo }) };
 }
 
 function eventOf(fact: FactOf<'event'>, mark: Mark): KartEvent {

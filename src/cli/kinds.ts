@@ -8,6 +8,7 @@ export type Value =
   | 'yes'
   | 'time'
   | 'impact' // 'rear left, knock'
+  | 'list' // 'stop, steer'
   | 'file' // a path: kept in the book, its hash in the fact
   | { readonly quantity: Dimension; readonly in: string }; // told with a unit, kept as a number in that unit
 
@@ -26,7 +27,7 @@ export type Typed = {
   readonly subject?: {
     readonly key: string;
     readonly help: string;
-    readonly is?: 'file' | Extract<Value, { quantity: Dimension }>;
+    readonly is?: 'file' | 'list' | Extract<Value, { quantity: Dimension }>;
   };
   readonly options: readonly Option[];
   readonly about: string;
@@ -161,6 +162,36 @@ export const TYPED: Readonly<Record<Exclude<FactKind, 'released'>, Typed>> = {
     subject: { key: 'found', help: 'id of the fact that found it' },
     options: [opt('--how <text>', 'how', 'text', 'what was done')],
     example: 'kartwright log mended demo-0042 --how "new clip and strap"',
+  },
+  failed: {
+    about: 'what failed while it ran: a part, or a joint of it that let go; in a terminal what is left out is asked',
+    subject: { key: 'part', help: 'name of the part' },
+    options: [
+      opt('--joint <id>', 'joint', 'text', 'the joint that let go, part/joint; without it the part itself failed'),
+      opt('--how <text>', 'how', 'text', 'what was seen: "pin gone, clip on the floor"'),
+      opt('--event <name>', 'event', 'text', 'at which event'),
+      opt('--session <name>', 'session', 'text', 'in which session'),
+      opt('--lap <n>', 'lap', 'number', 'on which lap'),
+      opt(
+        '--after <time>',
+        'afterMinutes',
+        { quantity: 'time', in: 'min' },
+        'how long it had run, "6.5 h" (default: on record)',
+      ),
+      opt('--lost <functions>', 'lost', 'list', 'what was lost with it, as the kart file names it: "stop, steer"'),
+      opt('--stopped', 'stopped', 'yes', 'it stopped the kart'),
+      opt('--impact <corner,severity>', 'impact', 'impact', 'like "rear left, hit": knock, hit or crash'),
+      opt('--would-have-held <text>', 'wouldHaveHeld', 'text', 'what would have held it'),
+      opt('--photo <file>', 'photo', 'file', 'a picture of it'),
+    ],
+    example:
+      'kartwright log failed "brake push rod" --joint "brake push rod/clevis pins" --how "pin gone" --lost stop --stopped',
+  },
+  'look asked': {
+    about: 'items that somebody wants looked at again, whatever was passed before',
+    subject: { key: 'items', help: 'part/item, as in the plan; several with commas', is: 'list' },
+    options: [WHY],
+    example: 'kartwright log look-asked "rear hub left/seat" --why "a hub like it cracked"',
   },
   'put on': {
     about: 'how the kart stands now',

@@ -29,6 +29,7 @@ export async function payloadOf(
     const [word = ''] = subject;
     if (key === 'changes') put(key, changesOf(subject));
     else if (kind === 'treads probed') put(key, treadsOf(subject));
+    else if (is === 'list') put(key, { ok: true, value: listOf(word) });
     else if (typeof is === 'object') put(key, await valueFrom(is, word, key, hands));
     else if (kind === 'kart filed') put(key, await textOf(word, hands.world));
     else put(key, is === 'file' ? await fileOf(word, hands) : { ok: true, value: word });
@@ -80,10 +81,18 @@ async function valueFrom(is: Value, text: string, flag: string, hands: { world: 
       const [corner = '', severity = ''] = text.split(',').map(part => part.trim());
       return { ok: true, value: { corner, severity } };
     }
+    case 'list':
+      return { ok: true, value: listOf(text) };
     default:
       return { ok: true, value: text };
   }
 }
+
+const listOf = (text: string): readonly string[] =>
+  text
+    .split(',')
+    .map(one => one.trim())
+    .filter(one => one !== '');
 
 /** A quantity as a number in the unit the fact keeps it in; '' keeps it as it is. */
 function numbered(text: string, dimension: Dimension, unit: string, flag: string): Put {

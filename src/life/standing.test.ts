@@ -31,6 +31,59 @@ describe('an item lapses', () => {
     expect(stands(hot, [ran()]).cause).toBe('never');
     expect(stands(item('frame/x', [{ on: 'after session' }, { on: 'event' }]), []).cause).toBe('never');
   });
+  it('when its part failed while it ran, until it is passed on the one put right; a joint that let go is open instead', () => {
+    const frame = item('frame/x', [{ on: 'days', limit: 400 }]);
+    const broke: Payload = { kind: 'failed', part: 'frame', how: 'tube cracked through' };
+    const after = stands(frame, [pass(), ran(), broke]);
+    expect(after).toMatchObject({ holds: false, cause: 'failed', facts: ['f2', 'f0'] });
+    expect(after.why).toBe('Frame failed while it ran on 2026-01-01: tube cracked through.');
+    const mended: Payload = { kind: 'mended', found: 'f2', how: 'welded by a welder' };
+    expect(stands(frame, [pass(), ran(), broke, mended])).toMatchObject({
+      cause: 'failed',
+      why: expect.stringContaining('welded by a welder; not looked at again'),
+    });
+    expect(stands(frame, [pass(), ran(), broke, mended, pass()]).holds).toBe(true);
+    const letGo: Payload = { kind: 'failed', part: 'hub', joint: 'hub/bolts', how: 'both nuts gone' };
+    const bolts = smallKart().items['hub/bolts'] as Item;
+    const madeAndSeen: Payload[] = [
+      { kind: 'made', joint: 'hub/bolts' },
+      { kind: 'checked', item: 'hub/bolts', result: 'pass', secondLook: true },
+    ];
+    expect(stands(bolts, madeAndSeen).holds).toBe(true);
+    expect(stands(bolts, [...madeAndSeen, letGo]).cause).toBe('joint open');
+  });
+  it('replacing a part that failed is done once another one is on', () => {
+    const renew = item('wheel/renew', [{ on: 'days', limit: 400 }], { action: 'replace', needsOff: [['wheel']] });
+    const broke: Payload = { kind: 'failed', part: 'wheel', how: 'rim broken' };
+    const another: Payload[] = [
+      { kind: 'taken off', part: 'wheel' },
+      { kind: 'fitted', part: 'wheel', fresh: true },
+    ];
+    expect(stands(renew, [pass('wheel/renew'), broke]).cause).toBe('failed');
+    expect(stands(renew, [pass('wheel/renew'), broke, ...another]).holds).toBe(true);
+  });
+  it('when a look is asked for, until it is passed again', () => {
+    const frame = item('frame/x', [{ on: 'days', limit: 400 }]);
+    const asked: Payload = { kind: 'look asked', items: ['frame/x'], why: 'another frame cracked' };
+    expect(stands(frame, [pass(), asked])).toMatchObject({
+      holds: false,
+      cause: 'asked',
+      why: 'Asked for on 2026-01-01: another frame cracked.',
+      facts: ['f1'],
+    });
+    expect(stands(frame, [pass(), asked, pass()]).holds).toBe(true);
+    expect(stands(frame, [asked]).cause).toBe('asked');
+  });
+  it('after a blow in which something failed, as after one in a run', () => {
+    const hit: Payload = {
+      kind: 'failed',
+      part: 'wheel',
+      how: 'rim broken',
+      impact: { corner: 'rear left', severity: 'hit' },
+    };
+    expect(cause({ on: 'impact' }, [pass(), hit])).toBe('impact');
+    expect(cause({ on: 'impact' }, [pass(), hit, pass()])).toBeUndefined();
+  });
   it('when a defect found at it was mended: the mend itself is checked', () => {
     const found: Payload = { kind: 'found', part: 'frame', item: 'frame/x', defect: 'nut gone', grade: 'safety' };
     const mended: Payload = { kind: 'mended', found: facts([pass(), found])[1]?.id ?? '', how: 'new nut' };

@@ -4,7 +4,7 @@
  * Unknown falls on the careful side: an item nobody ever passed does not hold. What was done afresh and has not run since
  * is not asked for again ahead of an event longer than its life: doing it once more would change nothing.
  */
-import { type Mark, partAge, type Run, type State } from '../book/index.ts';
+import { type Defect, type Impact, type Mark, partAge, type Run, type State } from '../book/index.ts';
 import {
   changesKart,
   disturbersOf,
@@ -14,12 +14,14 @@ import {
   type Kart,
   type Lapse,
   type PartId,
+  replacesPart,
 } from '../kart/index.ts';
 
 export const CAUSES = [
   'part off',
   'joint open',
   'failed',
+  'asked',
   'impact',
   'disturbed',
   'fitted',
@@ -123,14 +125,19 @@ export const standing = (kart: Kart, state: State, item: Item, horizon: Horizon)
   const fail = seen?.fail;
   if (fail && fail.pos > (pass?.pos ?? -1)) return lapsed('failed', `Failed on ${day(fail.at)}: ${fail.why}.`, [fail]);
 
-  const runs = runsAfter(state, pass);
-  const hit = runs.find(r => r.impact && reaches(kart, item, r.impact));
-  if (item.when.some(w => w.on === 'impact') && hit?.impact)
-    return lapsed(
-      'impact',
-      `A ${hit.impact.severity} at the ${hit.impact.corner} on ${day(hit.at)}, not looked at since.`,
-      [hit],
-    );
+  const broke = failedSince(state, item, pass);
+  if (broke) {
+    const { at, defect, mended } = broke;
+    const since = mended ? ` Since then: ${mended.how}; not looked at again.` : '';
+    return lapsed('failed', `${item.part} failed while it ran on ${day(at)}: ${defect}.${since}`, [broke, pass]);
+  }
+  const asked = seen?.asked;
+  if (asked && asked.pos > (pass?.pos ?? -1))
+    return lapsed('asked', `Asked for on ${day(asked.at)}: ${asked.why}.`, [asked]);
+
+  const hit = after(state.impacts, pass).find(one => reaches(kart, item, one));
+  if (hit && item.when.some(w => w.on === 'impact'))
+    return lapsed('impact', `A ${hit.severity} at the ${hit.corner} on ${day(hit.at)}, not looked at since.`, [hit]);
 
   const not = seen?.notPossible;
   if (not && not.pos > (pass?.pos ?? -1))
@@ -143,6 +150,7 @@ export const standing = (kart: Kart, state: State, item: Item, horizon: Horizon)
       pass,
     ]);
 
+  const runs = after(state.runs, pass);
   const fresh = state.parts[item.part]?.fresh;
   const byUse = item.when.every(w => w.on === 'hours' || w.on === 'laps' || w.on === 'days');
   if (!pass && !(fresh && byUse)) {
@@ -171,6 +179,12 @@ export const standing = (kart: Kart, state: State, item: Item, horizon: Horizon)
     facts: pass ? [pass.fact] : [],
   };
 };
+
+/** The part of an item failed since it last passed. Replacing it is done with that; every other look at the part is not. */
+const failedSince = (state: State, item: Item, pass: Mark | undefined): Defect | undefined =>
+  item.joint
+    ? undefined
+    : after(state.defects, pass).findLast(d => d.failed && d.part === item.part && !(d.mended && replacesPart(item)));
 
 type Found = { readonly why: string; readonly marks: readonly (Mark | undefined)[]; readonly ahead: boolean };
 
@@ -275,12 +289,12 @@ const usedSince = (state: State, part: PartId, pass: Mark | undefined): { minute
   return partAge(state, part);
 };
 
-/** Runs after a mark; the runs are in order, so look from the back. */
-const runsAfter = (state: State, mark: Mark | undefined): readonly Run[] => {
-  if (!mark) return state.runs;
-  let i = state.runs.length;
-  while (i > 0 && (state.runs[i - 1]?.pos ?? -1) > mark.pos) i--;
-  return state.runs.slice(i);
+/** What came after a mark; all is in order, so look from the back. */
+const after = <T extends Mark>(all: readonly T[], mark: Mark | undefined): readonly T[] => {
+  if (!mark) return all;
+  let i = all.length;
+  while (i > 0 && (all[i - 1]?.pos ?? -1) > mark.pos) i--;
+  return all.slice(i);
 };
 
 /** Is this the first run of its event, or the first since the item's part was put on, or its joint made? */
@@ -296,7 +310,7 @@ const isFirst = (state: State, item: Item, run: Run): boolean => {
 };
 
 /** A knock is looked for at its own corner and on what belongs to no corner; a hit or crash reaches everything. */
-const reaches = (kart: Kart, item: Item, impact: NonNullable<Run['impact']>): boolean => {
+const reaches = (kart: Kart, item: Item, impact: Impact): boolean => {
   if (impact.severity !== 'knock') return true;
   const corner = kart.parts[item.part]?.corner ?? 'whole';
   return corner === 'whole' || impact.corner === 'whole' || corner === impact.corner;

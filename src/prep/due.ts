@@ -38,7 +38,7 @@ export const dueWithin = (kart: Kart, state: State, horizon: Horizon): Due[] =>
 /** An impact is the one fact that its items rest on. */
 function pathOf(kart: Kart, state: State, { cause, facts, item }: Standing): number | undefined {
   if (cause !== 'impact') return undefined;
-  const hit = state.runs.find(run => facts.includes(run.fact))?.impact;
+  const hit = state.impacts.find(one => facts.includes(one.fact));
   return hit && placeOnPath(kart.parts[item.part], hit.corner);
 }
 

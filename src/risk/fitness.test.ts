@@ -44,6 +44,20 @@ describe('fitness', () => {
     expect(judged(found).verdict).toBe('not fit');
     expect(judged(found, { kind: 'mended', found: 'f5', how: 'replaced' }).verdict).toBe('fit');
   });
+  it('is not fit after a part failed or a joint let go, until another one is fitted or it is made again', () => {
+    const broke: Payload = { kind: 'failed', part: 'frame', how: 'broke at the waist' };
+    expect(judged(broke)).toMatchObject({ verdict: 'not fit', against: [{ what: 'defect', on: 'frame' }, {}] });
+    const look: Payload = { kind: 'checked', item: 'frame/welds', result: 'pass' };
+    expect(judged(broke, look).verdict).toBe('not fit'); // a look mends nothing
+    expect(judged(broke, { kind: 'fitted', part: 'frame', fresh: true }, look).verdict).toBe('fit');
+    const letGo: Payload = { kind: 'failed', part: 'hub', joint: 'hub/bolts', how: 'both nuts gone' };
+    expect(judged(letGo).against.map(({ what, on }) => [what, on])).toEqual([['joint open', 'hub/bolts']]);
+  });
+  it('is not fit while a look that somebody asked for at a safety item is not taken', () => {
+    const asked: Payload = { kind: 'look asked', items: ['frame/welds'], why: 'another frame broke' };
+    expect(judged(asked).verdict).toBe('not fit');
+    expect(judged(asked, { kind: 'checked', item: 'frame/welds', result: 'pass' }).verdict).toBe('fit');
+  });
   it('lists what is due below safety without holding it against running', () => {
     const found = judged({ kind: 'ran', minutes: 10 });
     expect(found.verdict).toBe('fit');

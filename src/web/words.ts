@@ -62,7 +62,8 @@ export const didOf = (step: Step): string => DID[step.action] ?? 'It holds';
 
 /** The shape that goes with an entry of the record. */
 export function factSign(fact: Fact): 'defect' | 'off' | 'open' | 'done' | 'note' {
-  if (fact.kind === 'found' || (fact.kind === 'checked' && fact.result === 'fail')) return 'defect';
+  if (fact.kind === 'found' || fact.kind === 'failed' || (fact.kind === 'checked' && fact.result === 'fail'))
+    return 'defect';
   if (fact.kind === 'taken off') return 'off';
   if (fact.kind === 'loosened') return 'open';
   return fact.kind === 'checked' || fact.kind === 'made' || fact.kind === 'fitted' || fact.kind === 'mended'
@@ -96,6 +97,10 @@ export function factWords(fact: Fact): string {
     }
     case 'found':
       return `Found on ${fact.part}: ${fact.defect} (${fact.grade})`;
+    case 'failed':
+      return `Failed while it ran: ${fact.joint ?? fact.part}, ${fact.how}`;
+    case 'look asked':
+      return `Look asked for at ${fact.items.join(', ')}: ${fact.why}`;
     case 'mended':
       return `Mended: ${fact.how}`;
     case 'event':

@@ -70,6 +70,25 @@ const payload = fc.oneof(
   fc.record({ kind: k('set'), item, reading }, { requiredKeys: ['kind', 'item'], ...some }),
   fc.record({ kind: k('found'), part, defect: words, grade: fc.constantFrom(...GRADES) }),
   fc.record({ kind: k('mended'), found: earlier, how: words }),
+  fc.record(
+    {
+      kind: k('failed'),
+      part,
+      joint,
+      how: words,
+      lap: fc.integer({ min: 1, max: 30 }),
+      afterMinutes: amount,
+      lost: fc.array(words, { maxLength: 2 }),
+      stopped: flag,
+      impact: fc.record({ corner: fc.constantFrom(...CORNERS), severity: fc.constantFrom('knock', 'hit', 'crash') }),
+      wouldHaveHeld: words,
+    },
+    { requiredKeys: ['kind', 'part', 'how'], ...some },
+  ),
+  fc.record(
+    { kind: k('look asked'), items: fc.array(item, { minLength: 1, maxLength: 3 }), why: words, failed: earlier },
+    { requiredKeys: ['kind', 'items', 'why'], ...some },
+  ),
   fc.record({ kind: k('put on'), posture: fc.constantFrom(...POSTURES) }),
   fc.record({ kind: k('set-up'), changes: fc.dictionary(fc.constantFrom('toe', 'rear sprocket'), words, some) }),
   fc.record(
@@ -126,6 +145,7 @@ function named(payload: Written['payload'], facts: readonly Fact[]): Written['pa
   const pick = (text: string) => facts[Math.floor(Number(text.slice(8)) * facts.length)]?.id ?? 'never written';
   if (payload.kind === 'struck') return { ...payload, fact: pick(payload.fact) };
   if (payload.kind === 'mended') return { ...payload, found: pick(payload.found) };
+  if (payload.kind === 'look asked' && payload.failed) return { ...payload, failed: pick(payload.failed) };
   return payload;
 }
 

@@ -61,7 +61,7 @@ export function inWords(fact: Fact): string {
 
 function plain(value: unknown): string {
   if (value === true) return 'yes';
-  if (Array.isArray(value)) return `${value.length}`;
+  if (Array.isArray(value)) return value.length > 0 && value.length <= 3 ? value.join('; ') : `${value.length}`;
   if (typeof value !== 'object' || value === null) return String(value);
   if ('text' in value) return String(value.text);
   return Object.entries(value)

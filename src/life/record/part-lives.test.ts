@@ -62,6 +62,33 @@ describe('the lives of a part', () => {
     expect(lives(ran(2), found('cosmetics'), off, fresh())[0]).toMatchObject({ fate: 'replaced', age: 2 });
     expect(lives(ran(2), look('fail'), look('pass'), off, fresh())[0]).toMatchObject({ fate: 'replaced' });
   });
+  it('one that failed while it ran failed at the age it had then, or that a person says', () => {
+    const broke = (more: Partial<Extract<Payload, { kind: 'failed' }>> = {}): Payload => ({
+      kind: 'failed',
+      part: 'hub',
+      how: 'broke at the slot',
+      ...more,
+    });
+    const changed: Payload[] = [off, fresh(), ran(1)];
+    expect(lives(ran(2), look('pass'), ran(3), broke(), ran(1), ...changed)).toMatchObject([
+      { fate: 'failed', age: 5, facts: ['f3', 'f6'], now: false },
+      { fate: 'running', age: 1 },
+    ]);
+    expect(lives(ran(2), broke({ afterMinutes: 200 }), ...changed)[0]).toMatchObject({ fate: 'failed', age: 200 / 60 });
+    expect(lives(ran(2), broke())).toMatchObject([{ fate: 'failed', age: 2, now: true }]);
+    expect(lives(ran(2), broke({ joint: 'hub/bolts' }), ...changed)[0]).toMatchObject({ fate: 'replaced', age: 2 });
+  });
+  it('one that failed with no running on record is no life of any length, and never one that ended fine', () => {
+    const broke: Payload = { kind: 'failed', part: 'hub', how: 'broke' };
+    expect(lives(broke, off, fresh(), ran(1))).toMatchObject([{ fate: 'running', age: 1 }]);
+  });
+  it('one that failed and was mended lives on, repaired; struck, it never failed', () => {
+    const broke: Payload = { kind: 'failed', part: 'hub', how: 'broke' };
+    const mended: Payload = { kind: 'mended', found: 'f1', how: 'sleeved' };
+    expect(lives(ran(2), broke, mended, ran(1))).toMatchObject([{ fate: 'running', age: 3 }]);
+    const struck: Payload = { kind: 'struck', fact: 'f1', why: 'the other side' };
+    expect(lives(ran(2), broke, struck, ran(1))).toMatchObject([{ fate: 'running', age: 3 }]);
+  });
   it('a joint that had come loose says nothing of the part', () => {
     expect(lives(ran(2), look('fail', 'hub/bolts'), off, fresh())[0]).toMatchObject({ fate: 'replaced' });
   });

@@ -2,7 +2,8 @@
  * The lives of all parts of a kind, from the books of the karts they were on: each with its hours, or laps, when it went
  * on, came off, was moved, failed or was found out.
  *
- * - A life ends when another one is fitted in its place. It ended by a find when a defect of safety or reliability found
+ * - A life ends when another one is fitted in its place. It ended by failing when the part failed while it ran, at the age
+ *   it had then; a joint of it that let go says nothing of the part. It ended by a find when a defect of safety or reliability found
  *   on the part stood unmended then, or an item of the part (not the making of a joint) had last failed: somewhere between
  *   the last good look at it and the find. Else it was replaced fine.
  * - A defect that was mended is no end of a life: the part lives on, repaired (see ../trend).
@@ -42,7 +43,13 @@ export function livesOf(books: readonly KartBook[], kind: string, exposure: Expo
   });
 }
 
-type Bad = { readonly fact: string; readonly age: number; readonly fineAt: number; readonly looked: readonly string[] };
+type Bad = {
+  readonly fact: string;
+  readonly age: number;
+  readonly fineAt: number;
+  readonly looked: readonly string[];
+  readonly ran?: true; // it failed as it ran, at that very age
+};
 
 /** One part in its place, as the facts go by. */
 type Leg = {
@@ -67,6 +74,8 @@ function walk(kart: Kart, part: PartId, facts: readonly Fact[], exposure: Exposu
     if (fact.kind === 'ran' && on) used = { minutes: used.minutes + fact.minutes, laps: used.laps + (fact.laps ?? 0) };
     else if (fact.kind === 'found' && fact.part === part && (fact.item === undefined || own.has(fact.item)))
       leg = found(leg, fact, age());
+    else if (fact.kind === 'failed' && fact.part === part && fact.joint === undefined)
+      leg = failed(leg, fact, fact.afterMinutes === undefined || exposure === 'laps' ? age() : fact.afterMinutes / 60);
     else if (fact.kind === 'mended') leg = { ...leg, bad: without(leg.bad, fact.found) };
     else if (fact.kind === 'checked' && own.has(fact.item)) leg = checked(leg, fact, age());
     else if ((fact.kind === 'taken off' || fact.kind === 'moved') && fact.part === part) {
@@ -106,6 +115,12 @@ function found(leg: Leg, fact: FactOf<'found'>, age: number): Leg {
   return { ...leg, bad: new Map(leg.bad).set(fact.id, { fact: fact.id, age, fineAt, looked }) };
 }
 
+/** Said to be older or younger than the record has it: the person who said it knew of runs that it lacks, or has too many. */
+function failed(leg: Leg, { id }: FactOf<'failed'>, age: number): Leg {
+  const { fineAt, looked } = leg;
+  return { ...leg, bad: new Map(leg.bad).set(id, { fact: id, age, fineAt, looked, ran: true }) };
+}
+
 function checked(leg: Leg, fact: FactOf<'checked'>, age: number): Leg {
   if (fact.result === 'not possible' || fact.secondLook) return leg;
   const { fineAt, looked } = leg;
@@ -134,6 +149,11 @@ function closed(
     ...(leg.from > 0 ? { from: leg.from } : {}),
   };
   const [first] = [...leg.bad.values()].sort((a, b) => a.age - b.age);
+  if (first?.ran) {
+    // No running on record before it failed: nobody knows how long it lasted, and fine it was not.
+    if (!(first.age > leg.from)) return [];
+    return [{ ...base, fate: 'failed', age: first.age, facts: [...leg.begun, first.fact, ...(by ? [by] : [])] }];
+  }
   // Found out before it ran: it was bad when it came, and the hours say nothing of it.
   if (first && first.age > leg.from) {
     const facts = [...leg.begun, ...first.looked, first.fact, ...(by ? [by] : [])];

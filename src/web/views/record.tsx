@@ -37,9 +37,14 @@ export function RecordSheet(props: { readonly snapshot: Snapshot; readonly sessi
                     {timeOf(line.fact.at)}, {line.fact.by}
                     {line.struck ? `. Struck by ${line.struck.by}: ${line.struck.why}` : ''}
                   </p>
-                  {line.fact.kind === 'found' && line.fact.photo !== undefined && (
+                  {(line.fact.kind === 'found' || line.fact.kind === 'failed') && line.fact.photo !== undefined && (
                     <a href={`/api/files/${line.fact.photo}`} target="_blank" rel="noreferrer">
-                      <img class="photo" src={`/api/files/${line.fact.photo}`} alt={line.fact.defect} loading="lazy" />
+                      <img
+                        class="photo"
+                        src={`/api/files/${line.fact.photo}`}
+                        alt={factWords(line.fact)}
+                        loading="lazy"
+                      />
                     </a>
                   )}
                   {striking === line.fact.id && <Strike line={line} session={session} onDone={() => setStriking('')} />}

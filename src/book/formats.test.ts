@@ -1,0 +1,31 @@
+/** Old books open for ever: one fact of every kind as each format wrote it. The files are never written anew; a new kind gets a line, a new format a file. */
+import { readFileSync } from 'node:fs';
+import { expect, test } from 'vitest';
+import { exportLines, FACT_KINDS, fold, importLines, verifyChain } from './index.ts';
+
+const text = readFileSync(new URL('../../test/fixtures/books/format-1.jsonl', import.meta.url), 'utf8');
+
+test('B22 a book of format 1 with a fact of every kind is read whole, and written again gives the same bytes', () => {
+  const read = importLines(text);
+  if (read.kind === 'problems') throw new Error(JSON.stringify(read.problems));
+  expect([...new Set(read.facts.map(({ kind }) => kind))].sort()).toEqual([...FACT_KINDS].sort());
+  expect(verifyChain(read.facts)).toEqual([]);
+  expect(exportLines(read.facts)).toBe(text);
+});
+
+test('B22 a book of format 1 says of its kart what it said then', () => {
+  const read = importLines(text);
+  const state = fold(read.kind === 'facts' ? read.facts : []);
+  expect(state).toMatchObject({
+    minutes: 12.5,
+    laps: 10,
+    meterHours: 21.5,
+    impacts: [{ corner: 'rear left' }, { corner: 'whole' }],
+    defects: [{ defect: 'clip weak', mended: { how: 'new clip and strap' } }],
+    posture: 'stand',
+    tyres: { set: 'B' },
+    struck: { f24: { by: 'A. Sample', why: 'the right one' } },
+  });
+  expect(state.joints['chain/joining link']?.loosened?.fact).toBe('f13');
+  expect(state.items['chain/joining link']?.asked).toMatchObject({ fact: 'f14', second: 'riveted link' });
+});

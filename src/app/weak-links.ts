@@ -1,4 +1,4 @@
-/** What would hurt us, and which second retentions to fit: the answer, and the fact that makes one of them a job. */
+/** What would hurt us, and which second retentions to fit: the answer, and the facts that make one of them a job. */
 import type { KartBook } from '../life/index.ts';
 import { readPriors } from '../life/index.ts';
 import {
@@ -82,8 +82,8 @@ type Book = Pick<Queries, 'kart' | 'facts'> & {
 };
 
 /**
- * A second retention that is wanted: the kart file says from now on that the joint has it, and its check has failed until
- * it is there. Both are written at once or not at all. The check is then due and in the plan; making the joint passes it.
+ * A second retention that is wanted: the kart file says from now on that the joint has it, and a look is asked for until
+ * it is there: nothing has failed. Both are written at once or not at all. The check is then due and in the plan; making the joint passes it.
  */
 export async function wantSecond(
   book: Book,
@@ -120,7 +120,7 @@ export async function wantSecond(
     accept: `${kart.items[joint.item]?.accept ?? joint.retention}; ${retention} in place`,
   });
   const why = `${retention} wanted as second retention, not fitted yet`;
-  const due = { kind: 'checked', item: joint.item, result: 'fail', why };
+  const due = { kind: 'look asked', items: [joint.item], why, second: retention };
   return book.record(name, [{ kind: 'kart filed', text }, due], written);
 }
 

@@ -105,12 +105,12 @@ describe('from what is weak to a strapped clevis', () => {
 
 /** A moment after everything was looked at and before the strap was wanted. */
 async function beforeWanted(): Promise<string> {
-  const { facts } = await json<{ facts: readonly { fact: { kind: string; recorded: string; result?: string } }[] }>(
+  const { facts } = await json<{ facts: readonly { fact: { kind: string; recorded: string } }[] }>(
     'facts',
     '--kart',
     '9',
   );
-  const wanted = facts.find(({ fact }) => fact.result === 'fail')?.fact.recorded ?? '';
+  const wanted = facts.find(({ fact }) => fact.kind === 'look asked')?.fact.recorded ?? '';
   return new Date(Date.parse(wanted) - 1).toISOString();
 }
 

@@ -65,12 +65,13 @@ const held = (text: string, chance: number | undefined, { source, ...rest }: Cat
   unknown: chance === undefined ? `Nobody guessed how often "${text}" lets go.` : null,
 });
 
-/** Open, or with a fail that no pass has answered. */
+/** Open, with a fail that no pass has answered, or to have a second retention that is not there yet. */
 function standsAgainst(kart: Kart, state: State, joint: Joint, { now, event }: LookAt): string | undefined {
   const opened = openedBy(kart, state, joint.id);
   if (opened) return `open since ${opened.at.slice(0, 10)}, not made`;
   const item = kart.items[joint.item];
   const found = item && standing(kart, state, item, { now, ...(event === undefined ? {} : { event }) });
+  if (found?.cause === 'asked' && state.items[joint.item]?.asked?.second) return found.why.replace(/\.$/, '');
   return found?.cause === 'failed' || found?.cause === 'not possible' ? found.why.replace(/\.$/, '') : undefined;
 }
 

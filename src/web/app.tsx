@@ -4,6 +4,7 @@ import { hashOf, type Keep, type Place, placeFrom, SHEETS, type Sheet } from './
 import type { Session } from './session.ts';
 import { Fit } from './views/fit.tsx';
 import { KartSheet } from './views/kart.tsx';
+import { Laps } from './views/laps.tsx';
 import { Numbers } from './views/numbers.tsx';
 import { RecordSheet } from './views/record.tsx';
 import { Setup } from './views/setup.tsx';
@@ -145,6 +146,8 @@ export function App({ session, keep }: { readonly session: Session; readonly kee
                 move({ sheet: 'record' });
               }}
             />
+          ) : place.sheet === 'laps' ? (
+            <Laps key={snapshot.kart.name} snapshot={snapshot} session={session} keep={keep} />
           ) : place.sheet === 'track' ? (
             <Track key={snapshot.kart.name} snapshot={snapshot} session={session} keep={keep} />
           ) : place.sheet === 'record' ? (

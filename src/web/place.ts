@@ -4,8 +4,8 @@
  */
 export const SHEETS = ['today', 'work', 'kart', 'track', 'record', 'fit'] as const;
 export type Sheet = (typeof SHEETS)[number];
-/** Numbers and set-up are reached from Today and Kart: a seventh name does not fit beside the six on a phone. */
-const BESIDE = ['numbers', 'setup'] as const;
+/** Numbers, set-up and laps are reached from Today, Kart, Track and Record: a seventh name does not fit beside the six on a phone. */
+const BESIDE = ['numbers', 'setup', 'laps'] as const;
 export type Place = {
   readonly sheet: Sheet | (typeof BESIDE)[number];
   readonly step?: string;

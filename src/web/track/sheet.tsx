@@ -3,6 +3,7 @@ import '../numbers/numbers.css';
 import '../numbers/plates/plates.css';
 import './track.css';
 import { useEffect, useRef, useState } from 'preact/hooks';
+import { hashOf } from '../place.ts';
 import { dateOf, timeOf } from '../words.ts';
 import { AfterForm } from './after-form.tsx';
 import { Before } from './before.tsx';
@@ -53,6 +54,9 @@ export function Track(props: TrackProps) {
           After
         </button>
       </div>
+      <a class="button wide no-print head-gap" href={hashOf({ sheet: 'laps' })}>
+        Laps: logs, compare, did it help
+      </a>
       <div class="head-gap">
         <LastWritten {...props} />
       </div>

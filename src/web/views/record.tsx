@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks';
 import type { FactLine, Problem } from '../../app/index.ts';
 import { Glyph } from '../glyph.tsx';
 import { Refused } from '../parts.tsx';
-import type { Keep } from '../place.ts';
+import { hashOf, type Keep } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
 import { dateOf, factSign, factWords, timeOf } from '../words.ts';
 import { WriteDown } from './write-down.tsx';
@@ -20,6 +20,11 @@ export function RecordSheet(props: { readonly snapshot: Snapshot; readonly sessi
     <>
       <h1>The record</h1>
       <WriteDown {...props} />
+      <p class="bar no-print">
+        <a class="button wide" href={hashOf({ sheet: 'laps' })}>
+          Laps of a session, from a log or by hand
+        </a>
+      </p>
       <p class="soft head-gap">
         {snapshot.facts.length} entries, newest first. Nothing is ever changed or deleted; a wrong entry is struck, and
         stays.

@@ -22,8 +22,8 @@ export default defineConfig(({ isSsrBuild }) =>
   isSsrBuild
     ? {
         plugins: [library],
-        // Bundled whole, for one file is read faster than a hundred; what holds a compiled binary stays a package.
-        ssr: { noExternal: true, external: ['@photostructure/sqlite'] },
+        // Bundled whole, for one file is read faster than a hundred; what holds a compiled binary, and what few need, stays a package.
+        ssr: { noExternal: true, external: ['@photostructure/sqlite', 'pg'] },
         build: {
           outDir: here('dist'),
           emptyOutDir: false,

@@ -51,6 +51,8 @@ function userName(): string | undefined {
   }
 }
 
+const isDatabase = (place: string): boolean => /^postgres(ql)?:/.test(place);
+
 const setupEffects = (): Promise<string> => readFile(join(root, 'data', 'setup-effects.yaml'), 'utf8');
 
 async function riskTexts(): Promise<RiskTexts> {
@@ -83,10 +85,16 @@ const world: World = {
   demo: async () => (await host()).demoText(root),
   setupEffects,
   riskTexts,
-  async open() {
-    const folder = (await host()).openDataFolder();
-    const { openSqliteStore } = await import('../store/sqlite/index.ts');
-    return appOn(await openSqliteStore(folder.book), folder.device);
+  async open(place) {
+    const { openDataFolder } = await host();
+    const folder = openDataFolder(place === undefined || isDatabase(place) ? process.env : { KARTWRIGHT_DATA: place });
+    const database = place === undefined ? process.env.DATABASE_URL : isDatabase(place) ? place : undefined;
+    if (!database) {
+      const { openSqliteStore } = await import('../store/sqlite/index.ts');
+      return appOn(await openSqliteStore(folder.book), folder.device);
+    }
+    const { openPostgresStore } = await import('../store/postgres/index.ts');
+    return appOn(await openPostgresStore(database), folder.device);
   },
   async scratch(now) {
     const { memoryStore } = await import('../store/memory/index.ts');

@@ -25,8 +25,8 @@ export type World = {
   setupEffects(): Promise<string>;
   /** Starting guesses of lives and retentions, as shipped. */
   riskTexts(): Promise<RiskTexts>;
-  /** The book in the data folder. */
-  open(): Promise<App>;
+  /** The book at DATABASE_URL, else in the data folder; `place` names another: a database's address or a folder. */
+  open(place?: string): Promise<App>;
   /** A book in memory that holds nothing and is gone afterwards, with a clock of its own if asked. */
   scratch(now?: Date): Promise<App>;
   serve(

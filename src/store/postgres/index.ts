@@ -1,0 +1,1 @@
+export { openPostgresStore } from './store.ts';

@@ -1,0 +1,42 @@
+/** Makes the book in a database when it is new, and leaves alone what is newer than this program. */
+import type { PoolClient } from 'pg';
+import { StoreError } from '../store-error.ts';
+
+export const POSTGRES_FORMAT = 1;
+/** "KWRT": whoever holds this advisory lock writes. One writer at a time, so that rows become visible in their order. */
+export const WRITERS_LOCK = 0x4b575254;
+
+/** A schema of its own, so that a book can share a database. */
+const SCHEMA = `
+  create schema kartwright;
+  create table kartwright.book (format integer not null);
+  create table kartwright.fact (
+    row bigserial primary key,
+    id text not null unique,
+    hash text not null,
+    device text not null,
+    seq bigint not null,
+    body text not null,
+    unique (device, seq)
+  );
+  create table kartwright.file (hash text primary key, media_type text not null, bytes bytea not null);
+  create function kartwright.never() returns trigger language plpgsql as
+    $$ begin raise exception 'a fact is never changed or deleted'; end $$;
+  create trigger fact_never_changed before update or delete or truncate on kartwright.fact
+    execute function kartwright.never();
+  insert into kartwright.book values (${POSTGRES_FORMAT});
+`;
+
+/** Inside a transaction that holds the lock of the writers. */
+export async function beginBook(client: PoolClient, where: string): Promise<void> {
+  const { rows } = await client.query<{ there: boolean }>("select to_regclass('kartwright.book') is not null as there");
+  if (!rows[0]?.there) return void (await client.query(SCHEMA));
+  const found = await client.query<{ format: number }>('select format from kartwright.book');
+  const format = found.rows[0]?.format ?? 0;
+  if (format > POSTGRES_FORMAT)
+    throw new StoreError(
+      'newer format',
+      `${where}: this version reads books up to format ${POSTGRES_FORMAT}, got format ${format}`,
+      'update this program; the book was not touched',
+    );
+}

@@ -5,6 +5,7 @@ export type { BareProblem };
 /** The problems that can be asked bare; fetched when asked, for no page needs them at its start. */
 export const bareProblems = async (): Promise<readonly BareProblem[]> =>
   (await import('./bare-problems.ts')).bareProblems;
+export { type AlikeAnswer, type AlikeQuestion, askForLooks, type LooksWanted, whatElse } from './alike.ts';
 export type { At, ForEvent } from './asking.ts';
 export { calendarOf } from './calendar.ts';
 export type { DemoText } from './demo.ts';

@@ -68,6 +68,7 @@ const world: World = {
   out: text => void process.stdout.write(text),
   err: text => void process.stderr.write(text),
   stdin: async () => (process.stdin.isTTY ? undefined : await textOf(process.stdin)),
+  ask: process.stdin.isTTY && process.stdout.isTTY ? asked : undefined,
   readFile: path => whenThere(readFile(path, 'utf8')),
   readBytes: path => whenThere(readFile(path)),
   async writeNew(path, text) {
@@ -109,6 +110,21 @@ const world: World = {
       for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => resolve());
     }),
 };
+
+/** What was typed. The end of input is the end of the talk: nothing is recorded. */
+async function asked(question: string): Promise<string> {
+  const { createInterface } = await import('node:readline/promises');
+  const lines = createInterface({ input: process.stdin, output: process.stdout });
+  const ended = new Promise<never>((_, reject) =>
+    lines.once('close', () => reject(new Error('Expected an answer, got the end of input; nothing was recorded'))),
+  );
+  try {
+    return await Promise.race([lines.question(question), ended]);
+  } finally {
+    ended.catch(() => undefined);
+    lines.close();
+  }
+}
 
 async function textOf(stream: AsyncIterable<Uint8Array | string>): Promise<string> {
   const chunks: Uint8Array[] = [];

@@ -1,6 +1,7 @@
 /** The command line: `run` takes the words after the program's name and gives the exit code. */
 import { Command, CommanderError } from 'commander';
 import { Refusal } from '../app/index.ts';
+import { addAlike } from './commands/alike.ts';
 import { addBook } from './commands/book.ts';
 import { addCalc } from './commands/calc.ts';
 import { addKart } from './commands/kart.ts';
@@ -38,6 +39,7 @@ The book is kept in the folder KARTWRIGHT_DATA, else .kartwright in your home.`,
   addSheet(program, world);
   addTrack(program, world);
   addWeakLinks(program, world);
+  addAlike(program, world);
   addLog(program, world);
   addCalc(program, world);
   addBook(program, world);

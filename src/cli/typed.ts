@@ -24,7 +24,7 @@ export async function payloadOf(
     if (value.ok) payload[key] = value.value;
     else problems.push(value.problem);
   };
-  if (typed.subject) {
+  if (typed.subject && subject.length > 0) {
     const { key, is } = typed.subject;
     const [word = ''] = subject;
     if (key === 'changes') put(key, changesOf(subject));

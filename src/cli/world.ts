@@ -12,6 +12,8 @@ export type World = {
   err(text: string): void;
   /** All of standard input; undefined when it is a terminal. */
   stdin(): Promise<string | undefined>;
+  /** Puts a question and gives the line that was typed; there only where a person sits at a terminal. */
+  readonly ask: ((question: string) => Promise<string>) | undefined;
   /** Undefined when there is no such file. */
   readFile(path: string): Promise<string | undefined>;
   readBytes(path: string): Promise<Uint8Array | undefined>;

@@ -1,3 +1,4 @@
+export { type Alike, type AlikeJoint, type AlikeOne, alikeOf, type FailedOn } from './alike.ts';
 export {
   type Analysis,
   afterInspection,

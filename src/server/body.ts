@@ -1,7 +1,7 @@
 /** What a write must look like before the app sees it. The payloads themselves are judged by the app. */
 import type { Context } from 'hono';
 import { z } from 'zod';
-import type { Problem, SecondWanted, Signature, Written } from '../app/index.ts';
+import type { LooksWanted, Problem, SecondWanted, Signature, Written } from '../app/index.ts';
 
 const name = z.string().min(1).max(200);
 const write = z.strictObject({
@@ -19,6 +19,14 @@ const release = z.strictObject({
   sure: z.boolean().optional(),
 });
 
+const looks = z.strictObject({
+  fact: name.optional(),
+  of: name.optional(),
+  all: z.boolean().optional(),
+  by: name,
+  at: z.string().max(40).optional(),
+});
+
 const second = z.strictObject({ joint: name, retention: name, by: name, at: z.string().max(40).optional() });
 
 const since = z.strictObject({ numbers: z.record(name, z.number().int().nonnegative()) });
@@ -30,6 +38,7 @@ type Given<T> = { [K in keyof T]: Exclude<T[K], undefined> };
 
 export const readWrite = (c: Context): Promise<Body<Written & { payloads: readonly unknown[] }>> => read(c, write);
 export const readRelease = (c: Context): Promise<Body<Signature>> => read(c, release);
+export const readLooks = (c: Context): Promise<Body<LooksWanted>> => read(c, looks);
 export const readSecond = (c: Context): Promise<Body<SecondWanted>> => read(c, second);
 
 export const readSince = (c: Context): Promise<Body<z.infer<typeof since>>> => read(c, since);

@@ -1,6 +1,7 @@
 /** What is asked of a route: its query, read into the question that the app answers. Throws `Refusal` for what it cannot read. */
 import type { Context } from 'hono';
 import {
+  type AlikeQuestion,
   type At,
   type ForEvent,
   type PlanAsk,
@@ -38,6 +39,10 @@ export const sheetAsk = (c: Context): SheetQuestion => {
 export const weakAsk = (c: Context): WeakLinksQuestion => {
   const [minutes, money] = [amount(c, 'minutes'), amount(c, 'money')];
   return { ...askOf(c), ...(minutes === undefined ? {} : { minutes }), ...(money === undefined ? {} : { money }) };
+};
+export const alikeAsk = (c: Context): AlikeQuestion => {
+  const [fact, of] = [c.req.query('fact'), c.req.query('of')];
+  return { ...atOf(c), ...(fact === undefined ? {} : { fact }), ...(of === undefined ? {} : { of }) };
 };
 export const trackAsk = (c: Context): TrackQuestion => {
   const [laps, wet, wanted] = [count(c, 'laps'), yes(c, 'wet'), wantedOf(c)];

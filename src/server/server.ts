@@ -9,6 +9,7 @@ import type { ContentfulStatusCode } from 'hono/utils/http-status';
 import {
   type App,
   ASKS_AGAIN,
+  askForLooks,
   type Code,
   calendarOf,
   type Problem,
@@ -18,12 +19,13 @@ import {
   sheetOf,
   wantSecond,
   weakLinksOf,
+  whatElse,
 } from '../app/index.ts';
-import { readRelease, readSecond, readSince, readTake, readWrite } from './body.ts';
+import { readLooks, readRelease, readSecond, readSince, readTake, readWrite } from './body.ts';
 import { headers, onlyHosts, onlyOwnPage } from './guard.ts';
 import type { Page } from './pages.ts';
 import { problem, refused } from './problem.ts';
-import { askOf, atOf, count, planAsk, sheetAsk, trackAsk, weakAsk } from './question.ts';
+import { alikeAsk, askOf, atOf, count, planAsk, sheetAsk, trackAsk, weakAsk } from './question.ts';
 
 export type ServerParts = {
   /** The built web page by path; empty: only the API. */
@@ -76,6 +78,14 @@ export function createServer(app: App, parts: ServerParts = {}): Hono {
     server.get('/api/karts/:name/weak-links', async c =>
       c.json(await weakLinksOf(app, c.req.param('name'), weakAsk(c), await riskTexts())),
     );
+    server.get('/api/karts/:name/alike', async c =>
+      c.json(await whatElse(app, c.req.param('name'), alikeAsk(c), await riskTexts())),
+    );
+    server.post('/api/karts/:name/alike', async c => {
+      const body = await readLooks(c);
+      if (!body.ok) return problem(c, 422, body.problems);
+      return answer(c, await askForLooks(app, c.req.param('name'), body.value, await riskTexts()));
+    });
     server.post('/api/karts/:name/second-retention', async c => {
       const body = await readSecond(c);
       if (!body.ok) return problem(c, 422, body.problems);

@@ -1,6 +1,7 @@
 /** `log`: every kind of fact, typed with options or handed in as JSON. */
 import type { Command } from 'commander';
-import { Refusal } from '../../app/index.ts';
+import { type AlikeAnswer, Refusal } from '../../app/index.ts';
+import type { Fact } from '../../book/index.ts';
 import { fail } from '../exit.ts';
 import { TYPED } from '../kinds.ts';
 import { inWords } from '../print/lists.ts';
@@ -41,7 +42,9 @@ function addKind(log: Command, world: World, kind: string, typed: (typeof TYPED)
     command.argument(
       typed.subject.key === 'changes' || typed.subject.key === 'celsius'
         ? `<${typed.subject.key}...>`
-        : `<${typed.subject.key}>`,
+        : kind === 'failed'
+          ? `[${typed.subject.key}]`
+          : `<${typed.subject.key}>`,
       typed.subject.help,
     );
   for (const option of typed.options) command.option(option.flag, option.help);
@@ -50,7 +53,7 @@ function addKind(log: Command, world: World, kind: string, typed: (typeof TYPED)
     .action(async (...args: unknown[]) => {
       const self = args.at(-1) as Command;
       const options = self.optsWithGlobals<Writing>();
-      const subject = typed.subject ? [args[0]].flat().map(String) : [];
+      const subject = typed.subject && args[0] !== undefined ? [args[0]].flat().map(String) : [];
       const given: Given[] = typed.options.flatMap((option, i) => {
         const value: unknown = self.getOptionValue(self.options[i]?.attributeName() ?? '');
         return value === undefined ? [] : [{ option, value: value === true ? true : String(value) }];
@@ -58,9 +61,23 @@ function addKind(log: Command, world: World, kind: string, typed: (typeof TYPED)
       await session(world, options, 'write', async on => {
         const ready = await payloadOf(kind, typed, subject, given, { world, app: on.app });
         if (!ready.ok) throw new Refusal(ready.problems);
-        await write(world, on, [ready.payload], options);
+        const payload = kind === 'failed' ? await talked(world, on, ready.payload, options) : ready.payload;
+        await write(world, on, [payload], options);
       });
     });
+}
+
+/** At a terminal what a failure was is asked for, where it was not said in full. */
+async function talked(
+  world: World,
+  { app, kart }: Session,
+  said: Readonly<Record<string, unknown>>,
+  { json }: Writing,
+): Promise<Readonly<Record<string, unknown>>> {
+  if (!world.ask || json || (said.part !== undefined && said.how !== undefined)) return said;
+  const { talkOfFailure } = await import('../failure-talk.ts');
+  const facts = (await app.facts(kart)).map(({ fact }) => fact);
+  return talkOfFailure(world.ask, { kart: await app.kart(kart), state: await app.state(kart), facts }, said);
 }
 
 export const sure = (command: Command): Command =>
@@ -111,8 +128,10 @@ export async function write(
   });
   if (done.kind === 'refused') throw new Refusal(done.problems);
   const { facts, judgements = [] } = done;
+  const alike = await elseOf(world, app, facts);
   if (options.json) {
-    world.out(`${JSON.stringify({ facts, ...(judgements.length > 0 && { judgements }) })}\n`);
+    const more = { ...(judgements.length > 0 && { judgements }), ...(alike.length > 0 && { alike }) };
+    world.out(`${JSON.stringify({ facts, ...more })}\n`);
     return;
   }
   for (const fact of facts) {
@@ -121,4 +140,15 @@ export async function write(
       for (const line of [...judged.say, judged.move ?? '', ...judged.notes])
         if (line !== '') world.out(wrap(line, '  '));
   }
+  if (alike.length === 0) return;
+  const { alikeText } = await import('../print/alike.ts');
+  for (const one of alike) world.out(alikeText(one));
+}
+
+/** What else of this kind there is, at once with what failed. */
+async function elseOf(world: World, app: Session['app'], facts: readonly Fact[]): Promise<readonly AlikeAnswer[]> {
+  const failed = facts.filter(({ kind }) => kind === 'failed');
+  if (failed.length === 0) return [];
+  const [{ whatElse }, texts] = await Promise.all([import('../../app/index.ts'), world.riskTexts()]);
+  return Promise.all(failed.map(({ id, kart }) => whatElse(app, kart, { fact: id }, texts)));
 }

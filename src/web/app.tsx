@@ -10,6 +10,7 @@ import { RecordSheet } from './views/record.tsx';
 import { Setup } from './views/setup.tsx';
 import { Today } from './views/today.tsx';
 import { Track } from './views/track.tsx';
+import { Weak } from './views/weak.tsx';
 import { Who } from './views/who.tsx';
 import { Work } from './views/work.tsx';
 import { WRITING } from './views/write-down.tsx';
@@ -150,6 +151,15 @@ export function App({ session, keep }: { readonly session: Session; readonly kee
             <Laps key={snapshot.kart.name} snapshot={snapshot} session={session} keep={keep} />
           ) : place.sheet === 'track' ? (
             <Track key={snapshot.kart.name} snapshot={snapshot} session={session} keep={keep} />
+          ) : place.sheet === 'weak' ? (
+            <Weak
+              key={snapshot.kart.name}
+              snapshot={snapshot}
+              session={session}
+              keep={keep}
+              who={who}
+              about={place.about}
+            />
           ) : place.sheet === 'record' ? (
             <RecordSheet snapshot={snapshot} session={session} keep={keep} />
           ) : (

@@ -12,7 +12,10 @@ export type Sign =
   | 'struck'
   | 'note'
   | 'caution'
-  | 'here';
+  | 'here'
+  | 'retention'
+  | 'together'
+  | 'part';
 
 const PATHS: Readonly<Record<Sign, string>> = {
   done: 'M3 3h18v18H3zM7 12.5l3.5 3.5L17 8.5',
@@ -29,6 +32,9 @@ const PATHS: Readonly<Record<Sign, string>> = {
   note: 'M5 12h14',
   caution: 'M12 3l10 18H2zM12 10v5M12 17v1.5',
   here: 'M12 7a5 5 0 1 0 0 10a5 5 0 0 0 0-10zM12 2v5M12 17v5M2 12h5M17 12h5',
+  retention: 'M12 2l10 10l-10 10l-10 -10z',
+  together: 'M12 2l10 10l-10 10l-10 -10zM12 6l6 6l-6 6l-6 -6z',
+  part: 'M2 12l5 -8.5h10l5 8.5l-5 8.5h-10z',
 };
 const SIGNAL: readonly Sign[] = ['defect', 'not fit', 'caution', 'here'];
 

@@ -1,15 +1,17 @@
 /**
- * Where the person is: a sheet and, on the work sheet, a step; on the numbers, which one. Kept in the address and, for
+ * Where the person is: a sheet and, on the work sheet, a step; on the numbers and weak links, which one. Kept in the address and, for
  * after a reload, on the device.
  */
 export const SHEETS = ['today', 'work', 'kart', 'track', 'record', 'fit'] as const;
 export type Sheet = (typeof SHEETS)[number];
-/** Numbers, set-up and laps are reached from Today, Kart, Track and Record: a seventh name does not fit beside the six on a phone. */
-const BESIDE = ['numbers', 'setup', 'laps'] as const;
+/** Reached from Today, Kart, Track, Record and Fit: a seventh name does not fit beside the six on a phone. */
+const BESIDE = ['numbers', 'setup', 'laps', 'weak'] as const;
 export type Place = {
   readonly sheet: Sheet | (typeof BESIDE)[number];
   readonly step?: string;
   readonly number?: string;
+  /** Which hazard of the weak links. */
+  readonly about?: string;
 };
 
 /** `#/work/take-off%20rear%20hub%20left`; anything else is the first sheet. */
@@ -19,11 +21,12 @@ export function placeFrom(hash: string): Place {
   const more = plain(rest.join('/'));
   if (more === '') return { sheet: known };
   if (known === 'work') return { sheet: known, step: more };
-  return known === 'numbers' ? { sheet: known, number: more } : { sheet: known };
+  if (known === 'numbers') return { sheet: known, number: more };
+  return known === 'weak' ? { sheet: known, about: more } : { sheet: known };
 }
 
-export function hashOf({ sheet, step, number }: Place): string {
-  const more = step ?? number;
+export function hashOf({ sheet, step, number, about }: Place): string {
+  const more = step ?? number ?? about;
   return `#/${sheet}${more === undefined ? '' : `/${encodeURIComponent(more)}`}`;
 }
 

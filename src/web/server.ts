@@ -1,5 +1,5 @@
 /** The page's only way to the server: a few requests, and their refusals as values. */
-import type { KartLine, KartReader, Kept, Problem } from '../app/index.ts';
+import type { KartLine, KartReader, Kept, Problem, SecondWanted } from '../app/index.ts';
 import type { Fact } from '../book/index.ts';
 import type { Kart } from '../kart/index.ts';
 
@@ -23,6 +23,10 @@ export type Server = {
   facts(kart: string, after: number): Promise<readonly Kept[]>;
   write(kart: string, payloads: readonly Draft[], more: { by: string; sure?: boolean; at?: string }): Promise<Written>;
   sign(kart: string, release: Release): Promise<Written>;
+  /** One more answer about a kart, for what this device cannot work out from its own facts; what is left out is not asked. */
+  answer<T>(kart: string, what: string, ask: Readonly<Record<string, string>>): Promise<T>;
+  /** A second retention that is wanted: a job of the plan from then on. */
+  wantSecond(kart: string, wanted: SecondWanted): Promise<Written>;
   /** Keeps the bytes in the book; resolves to their hash. */
   putFile(bytes: Blob): Promise<string>;
   /** Reads a kart file by asking for the finished kart; the text itself is never parsed here. */
@@ -80,6 +84,8 @@ export const httpServer: Server = {
     (await ask<{ facts: readonly Kept[] }>(`${path('karts', kart, 'facts')}?after=${after}`)).facts,
   write: (kart, payloads, more) => send(path('karts', kart, 'facts'), { payloads, ...more }),
   sign: (kart, release) => send(path('karts', kart, 'release'), release),
+  answer: (kart, what, given) => ask(`${path('karts', kart, what)}?${new URLSearchParams(given)}`),
+  wantSecond: (kart, wanted) => send(path('karts', kart, 'second-retention'), wanted),
   putFile: async bytes =>
     (
       await ask<{ hash: string }>(path('files'), {

@@ -2,7 +2,15 @@
  * What this page knows of one kart: its facts, and every answer worked out here, in the browser, from them by the same
  * core that runs on the server. The server only keeps the facts and says when more arrived.
  */
-import { type Answers, createQueries, type KartLine, type Kept, type Problem, type Queries } from '../app/index.ts';
+import {
+  type Answers,
+  createQueries,
+  type KartLine,
+  type Kept,
+  type Problem,
+  type Queries,
+  type SecondWanted,
+} from '../app/index.ts';
 import type { PlanDifference } from '../prep/index.ts';
 import { ALONE, type Crew } from './plan/crew.ts';
 import { createPlanner, type Planned, type Planner } from './plan/planner.ts';
@@ -39,6 +47,14 @@ export type Session = {
   /** Keeps a photo in the book; its hash is what a find names. */
   keepPhoto(photo: Blob): Promise<PhotoKept>;
   sign(statement: string, signer: string, sure: boolean): Promise<Written>;
+  wantSecond(wanted: SecondWanted): Promise<Written>;
+  /** What this device knows by itself of the kart that is open, and asks of others' records through the server. */
+  readonly ask: {
+    own(): Queries | undefined;
+    server<T>(what: string, ask?: Readonly<Record<string, string>>): Promise<T>;
+    isDown(error: unknown): boolean;
+    problems(error: unknown): readonly Problem[];
+  };
   /** @see Planner */
   readonly planner: Pick<Planner, 'setCrew' | 'again' | 'stop' | 'seen'>;
 };
@@ -141,6 +157,13 @@ export function createSession(server: Server, { who, crewOf, search }: Device): 
       } catch (error) {
         return { kind: 'refused', problems: server.problems(error) };
       }
+    },
+    wantSecond: wanted => writing(() => server.wantSecond(name, wanted)),
+    ask: {
+      own: () => queries,
+      server: (what, given = {}) => server.answer(name, what, given),
+      isDown: error => server.isDown(error),
+      problems: error => server.problems(error),
     },
     sign: (statement, signer, sure) =>
       writing(() => server.sign(name, { signer, statement, sure, ...eventOf(view.snapshot) })),

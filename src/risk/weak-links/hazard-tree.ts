@@ -135,6 +135,7 @@ function linkOf(
     ...placed(part),
     joint: joint.id,
     says,
+    ...(sort === 'second' && second?.latent && { latent: true as const }),
     likely: hand ? (both ? likelyOf(both, first.likely?.basis ?? '') : null) : (which?.likely ?? null),
     unknown: hand ? (both ? null : (first.unknown ?? second?.unknown ?? null)) : (which?.unknown ?? null),
   };

@@ -17,6 +17,7 @@ export type Second = Held & {
   /** Share of the less likely one's failures that both have in common. */
   readonly share: number;
   readonly looked: string; // 'looked at twice, by two people'
+  readonly latent: boolean; // nobody looked since: it may be gone
 };
 
 export type JointLook = {
@@ -96,7 +97,7 @@ function secondOf(asked: Asked, of: { own: Retention | undefined; other: Retenti
         );
   const least = Math.min(of.first.likely?.chance ?? 1, likely?.chance ?? 1);
   const share = shareOf(leftOutToo(least, look.dependence), of.own?.way === of.other.way ? alike.share : 0);
-  return { ...fresh, likely, share, looked: look.says };
+  return { ...fresh, likely, share, looked: look.says, latent: !look.verified };
 }
 
 type Look = { readonly verified: boolean; readonly dependence: Dependence; readonly says: string };

@@ -28,6 +28,7 @@ export type Link = {
   readonly corner: Corner;
   readonly place?: { readonly x: number; readonly y: number };
   readonly says: string; // 'brake push rod, clevis pins: spring clip'
+  readonly latent?: true; // a second retention that nobody looked at since it was last open: it may be gone
   readonly likely: Likely | null;
   readonly unknown: string | null; // why there is no number
 };

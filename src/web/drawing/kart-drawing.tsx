@@ -1,16 +1,22 @@
 import type { Kart } from '../../kart/index.ts';
-import { type Dimension, type DrawnPart, drawKart, placeOf, type Shape } from './geometry.ts';
-import type { Mark } from './marks.ts';
+import { type Dimension, type DrawnPart, drawKart, type Point, placeOf, type Shape } from './geometry.ts';
+import type { Called, Mark } from './marks.ts';
+
+type AnyMark = Mark<Called>;
+/** Lets a hand find a mark: the one nearest to the tap, for a number in the margin alone is too small for a glove. */
+export type Picking = { readonly chosen: number | undefined; readonly pick: (n: number) => void };
 
 /** The kart from above. `here` is the part the step is on; `off` are parts drawn as not there. */
 export function KartDrawing(props: {
   readonly kart: Kart;
-  readonly marks: readonly Mark[];
+  readonly marks: readonly AnyMark[];
+  readonly picking?: Picking;
   readonly off: ReadonlySet<string>;
   readonly here?: string | undefined;
   readonly title: string;
 }) {
   const drawing = drawKart(props.kart);
+  const { picking } = props;
   const { view } = drawing;
   const here = props.here === undefined ? undefined : props.kart.parts[props.here];
   const spot = here && placeOf(here);
@@ -21,8 +27,14 @@ export function KartDrawing(props: {
     <svg
       class="drawing"
       viewBox={`${view.x} ${view.y} ${view.width} ${view.height}`}
-      role="img"
+      role={picking ? 'group' : 'img'}
       aria-label={props.title}
+      {...(picking && {
+        onClick: (tap: MouseEvent & { readonly currentTarget: SVGSVGElement }) => {
+          const mark = nearest(props.marks, onSheet(tap));
+          if (mark) picking.pick(mark.n);
+        },
+      })}
     >
       <path class="centre" d={`M0 ${view.y + 20}V${view.y + view.height - 20}M${view.x + 20} 0H${-view.x - 20}`} />
       <g>{drawing.under.map(drawPart)}</g>
@@ -50,7 +62,7 @@ export function KartDrawing(props: {
         <DimensionLine key={d.text} dimension={d} />
       ))}
       {props.marks.map(m => (
-        <Balloon key={m.n} mark={m} />
+        <Balloon key={m.n} mark={m} picking={picking} />
       ))}
       {spot && (
         <g>
@@ -107,23 +119,63 @@ function DimensionLine({ dimension: d }: { readonly dimension: Dimension }) {
   );
 }
 
-/** A numbered balloon in the margin with its leader: square lies off, circle due, ring joint open, cross defect. */
-function Balloon({ mark }: { readonly mark: Mark }) {
+/** Where on the sheet a tap fell. */
+function onSheet({ currentTarget, clientX, clientY }: MouseEvent & { readonly currentTarget: SVGSVGElement }): Point {
+  const matrix = currentTarget.getScreenCTM()?.inverse();
+  const { x, y } = new DOMPoint(clientX, clientY).matrixTransform(matrix);
+  return { x, y };
+}
+
+function nearest(marks: readonly AnyMark[], tap: Point): AnyMark | undefined {
+  const far = ({ at, label }: AnyMark): number =>
+    Math.min(...[at, label].map(({ x, y }) => Math.hypot(x - tap.x, y - tap.y)));
+  return marks.toSorted((a, b) => far(a) - far(b))[0];
+}
+
+const R = 50;
+/**
+ * A numbered balloon in the margin with its leader: square lies off, circle due, ring joint open, triangle defect; of what
+ * alone is enough, diamond a retention, double diamond two by one hand, hexagon a part.
+ */
+const SHAPES: Readonly<Record<string, readonly string[]>> = {
+  off: [`M${-R} ${-R}h${2 * R}v${2 * R}h${-2 * R}z`],
+  due: [ring(R)],
+  open: [ring(R), ring(R - 9)],
+  defect: [`M0 ${-R - 12}l${R + 14} ${2 * R + 6}h${-2 * R - 28}z`],
+  retention: [diamond(R + 9)],
+  together: [diamond(R + 9), diamond(R - 5)],
+  part: [`M${-R - 6} 0l${R / 2 + 3} ${-R}h${R + 6}l${R / 2 + 3} ${R}l${-R / 2 - 3} ${R}h${-R - 6}z`],
+};
+
+function ring(r: number): string {
+  return `M${-r} 0a${r} ${r} 0 1 0 ${2 * r} 0a${r} ${r} 0 1 0 ${-2 * r} 0z`;
+}
+function diamond(r: number): string {
+  return `M0 ${-r}L${r} 0L0 ${r}L${-r} 0z`;
+}
+
+function Balloon({ mark, picking }: { readonly mark: AnyMark; readonly picking: Picking | undefined }) {
   const { at, label, n, kind } = mark;
-  const r = 50;
   return (
-    <g class={`balloon ${kind}`}>
-      <path class="leader" d={`M${label.x + (label.x < 0 ? r : -r)} ${label.y}L${at.x} ${at.y}`} />
+    <g
+      class={`balloon ${kind}${picking?.chosen === n ? ' chosen' : ''}`}
+      {...(picking && {
+        role: 'button',
+        tabindex: 0,
+        'aria-label': `Place ${n}, ${mark.lines.length} listed`,
+        'aria-pressed': picking.chosen === n,
+        onKeyDown: (press: KeyboardEvent) => {
+          if (press.key !== 'Enter' && press.key !== ' ') return;
+          press.preventDefault();
+          picking.pick(n);
+        },
+      })}
+    >
+      <path class="leader" d={`M${label.x + (label.x < 0 ? R : -R)} ${label.y}L${at.x} ${at.y}`} />
       <circle class="dot" cx={at.x} cy={at.y} r="9" />
-      {kind === 'off' && <rect x={label.x - r} y={label.y - r} width={2 * r} height={2 * r} />}
-      {kind === 'due' && <circle cx={label.x} cy={label.y} r={r} />}
-      {kind === 'open' && (
-        <g>
-          <circle cx={label.x} cy={label.y} r={r} />
-          <circle cx={label.x} cy={label.y} r={r - 9} />
-        </g>
-      )}
-      {kind === 'defect' && <path d={`M${label.x} ${label.y - r - 12}l${r + 14} ${2 * r + 6}h${-2 * r - 28}z`} />}
+      {SHAPES[kind]?.map(shape => (
+        <path key={shape} class="shape" d={shape} transform={`translate(${label.x} ${label.y})`} />
+      ))}
       <text x={label.x} y={label.y + (kind === 'defect' ? 30 : 17)} text-anchor="middle">
         {n}
       </text>

@@ -15,27 +15,39 @@ export const MARK_WORDS: Readonly<Record<MarkKind, string>> = {
 };
 
 export type Line = { readonly kind: MarkKind; readonly part: string; readonly text: string };
-export type Mark = {
+export type Mark<L extends Called = Line & Called> = {
   readonly n: number;
-  readonly kind: MarkKind;
+  readonly kind: L['kind'];
   readonly at: Point; // the place on the kart
   readonly label: Point; // where its number stands, in the margin
-  readonly lines: readonly Line[];
+  readonly lines: readonly L[];
 };
+/** What is called out at a place on the sheet. */
+export type Called = { readonly kind: string; readonly at: Point };
 
 /** Parts closer than this share a mark; the numbers in the margin keep this far apart, mm. */
 const NEAR = 170;
 const APART = 114;
 
 export function marksOf(kart: Kart, state: State, due: readonly Due[], view: Box): readonly Mark[] {
-  const clusters: { at: Point; lines: Line[] }[] = [];
-  for (const line of linesOf(kart, state, due)) {
+  const lines = linesOf(kart, state, due).flatMap(line => {
     const part = kart.parts[line.part];
-    if (!part) continue;
-    const at = placeOf(part);
-    const near = clusters.find(c => Math.hypot(c.at.x - at.x, c.at.y - at.y) < NEAR);
+    return part ? [{ ...line, at: placeOf(part) }] : [];
+  });
+  return marked(lines, MARKS, view);
+}
+
+/** @param order of kinds: the one that wins where several fall on one mark stands first */
+export function marked<L extends Called>(
+  lines: readonly L[],
+  order: readonly L['kind'][],
+  view: Box,
+): readonly Mark<L>[] {
+  const clusters: { at: Point; lines: L[] }[] = [];
+  for (const line of lines) {
+    const near = clusters.find(c => Math.hypot(c.at.x - line.at.x, c.at.y - line.at.y) < NEAR);
     if (near) near.lines.push(line);
-    else clusters.push({ at, lines: [line] });
+    else clusters.push({ at: line.at, lines: [line] });
   }
   clusters.sort((a, b) => a.at.y - b.at.y || a.at.x - b.at.x);
   const margin = view.width / 2 - 70;
@@ -51,7 +63,7 @@ export function marksOf(kart: Kart, state: State, due: readonly Due[], view: Box
   );
   return clusters.map((c, i) => ({
     n: i + 1,
-    kind: MARKS.find(kind => c.lines.some(l => l.kind === kind)) ?? 'due',
+    kind: order.find(kind => c.lines.some(l => l.kind === kind)) ?? (order.at(-1) as L['kind']),
     at: c.at,
     label: labels.get(c) ?? c.at,
     lines: c.lines,

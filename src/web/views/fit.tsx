@@ -3,7 +3,7 @@ import { inWords, openOf, type Problem } from '../../app/index.ts';
 import type { Reason } from '../../risk/index.ts';
 import { Glyph, type Sign } from '../glyph.tsx';
 import { PrintTitle, Refused, Verdict } from '../parts.tsx';
-import type { Keep } from '../place.ts';
+import { hashOf, type Keep } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
 import { dateOf, timeOf } from '../words.ts';
 
@@ -36,6 +36,9 @@ export function Fit(props: {
           >
             To the signature
           </button>
+          <a class="button wide head-gap no-print" href={hashOf({ sheet: 'weak' })}>
+            Weak links: what would hurt us
+          </a>
           <Reasons title="Against running" list={fitness.against} sign="not fit" />
           <Reasons title="Not known" list={fitness.unknown} sign="not known" />
           <Reasons title="Open, below safety" list={fitness.open} sign="due" />

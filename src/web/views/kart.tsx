@@ -37,6 +37,9 @@ export function KartSheet({ snapshot, here }: { readonly snapshot: Snapshot; rea
           <a class="button wide head-gap" href={hashOf({ sheet: 'setup' })}>
             Set-up: how it stands, what was changed
           </a>
+          <a class="button wide head-gap" href={hashOf({ sheet: 'weak' })}>
+            Weak links: what would hurt us
+          </a>
           {marks.length === 0 && <p class="note">Nothing lies off and no work stands open.</p>}
           <ol>
             {marks.map(m => (

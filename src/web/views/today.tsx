@@ -53,6 +53,9 @@ export function Today(props: { readonly snapshot: Snapshot; readonly writeDown: 
         <a class="button full" href={hashOf({ sheet: 'laps' })}>
           Laps: what it did, and did the change help
         </a>
+        <a class="button full" href={hashOf({ sheet: 'weak' })}>
+          Weak links: what would hurt us
+        </a>
       </div>
       {due.due.length === 0 && <p class="note">Nothing is due. What the record does not hold, it cannot know.</p>}
       {bySystem(due.due).map(([system, list], i) => (

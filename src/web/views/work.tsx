@@ -29,7 +29,10 @@ export function Work(props: {
   const view = props.session.view();
   const { planner } = props.session;
   const { crew } = view;
-  const current = plan.steps.find(s => s.key === props.step) ?? (props.step === undefined ? nextStep(plan) : undefined);
+  // What was done and is due again stands twice under one name: the one that is to do is meant.
+  const asked = plan.steps.filter(s => s.key === props.step);
+  const current =
+    asked.find(s => s.state !== 'done') ?? asked[0] ?? (props.step === undefined ? nextStep(plan) : undefined);
   const left = plan.steps.filter(s => s.state !== 'done');
   const named = current?.key;
   useEffect(() => {

@@ -1,0 +1,160 @@
+/** One hazard: what alone is enough, on the map and in words; how likely; what each link means; pairs; what is not known. */
+import { useState } from 'preact/hooks';
+import type { Hazard, LinkPair, SinglePoint } from '../../risk/index.ts';
+import { KartDrawing } from '../drawing/kart-drawing.tsx';
+import { Glyph } from '../glyph.tsx';
+import { hashOf } from '../place.ts';
+import type { Snapshot } from '../session.ts';
+import { partsOff } from '../views/kart.tsx';
+import { capital } from '../words.ts';
+import { Job, type Jobs } from './job.tsx';
+import { Likelihood, type Season } from './likelihood.tsx';
+import { ALONE, ALONE_WORDS, aloneOf, mapOf } from './map.ts';
+import { Worths } from './worths.tsx';
+
+type Props = {
+  readonly hazard: Hazard;
+  readonly event: string | null;
+  readonly season: Season;
+  readonly snapshot: Snapshot;
+  readonly jobs: Jobs;
+};
+
+export function HazardGroup({ open, ...props }: Props & { readonly open: boolean }) {
+  const { hazard } = props;
+  const { singlePoints: alone, top, atLeast } = hazard;
+  const many = alone.length === 1 ? '1 alone is enough' : `${alone.length} alone are enough`;
+  return (
+    <section class="hazard" id={`hazard ${hazard.function}`} aria-label={hazard.hazard}>
+      <a
+        class="hazard-head"
+        href={hashOf({ sheet: 'weak', about: hazard.function })}
+        aria-current={open ? 'true' : undefined}
+      >
+        <b>{capital(hazard.hazard)}</b>
+        <span class="soft">severity {hazard.severity}</span>
+        <span>{hazard.cutSets === null ? 'too large to work out' : many}</span>
+        <span class="soft">
+          {top ? top.words : atLeast ? `not known; at least ${atLeast.words}` : 'how likely: not known'}
+        </span>
+      </a>
+      {open && <Opened {...props} />}
+    </section>
+  );
+}
+
+function Opened({ hazard, event, season, snapshot, jobs }: Props) {
+  const { kart } = snapshot;
+  const [chosen, setChosen] = useState<number>();
+  const marks = mapOf(kart, hazard.singlePoints);
+  const numberOf = (point: SinglePoint): number | undefined =>
+    marks.find(({ lines }) => lines.some(line => line.point === point))?.n;
+  const pick = (n: number): void => {
+    setChosen(n);
+    document.getElementById(rowId(hazard, n))?.scrollIntoView({ block: 'center' });
+  };
+  const find = (n: number): void => {
+    setChosen(n);
+    document.getElementById(mapId(hazard))?.scrollIntoView({ block: 'nearest' });
+  };
+  if (hazard.cutSets === null) return <p class="note">Too large to work out: nothing is said of it.</p>;
+  const used = ALONE.filter(kind => marks.some(({ lines }) => lines.some(line => line.kind === kind)));
+  return (
+    <>
+      {hazard.singlePoints.length === 0 ? (
+        <p class="note">Nothing alone is enough.</p>
+      ) : (
+        <div class="kart-page head-gap">
+          <figure class="sheet map" id={mapId(hazard)}>
+            <KartDrawing
+              kart={kart}
+              marks={marks}
+              off={partsOff(snapshot)}
+              picking={{ chosen, pick }}
+              title={`Kart ${kart.name} from above: ${marks.length} places where one link alone means ${hazard.hazard}, listed beside`}
+            />
+            <figcaption>
+              <p class="legend">
+                {used.map(kind => (
+                  <span key={kind}>
+                    <Glyph sign={kind} /> {ALONE_WORDS[kind]}
+                  </span>
+                ))}
+              </p>
+            </figcaption>
+          </figure>
+          <ul class="alone">
+            {hazard.singlePoints.map((point, i) => {
+              const n = numberOf(point);
+              const first = hazard.singlePoints.findIndex(one => numberOf(one) === n) === i;
+              return (
+                <li
+                  key={point.id}
+                  id={first && n !== undefined ? rowId(hazard, n) : undefined}
+                  class={n !== undefined && n === chosen ? 'chosen' : undefined}
+                >
+                  {n === undefined ? (
+                    <span />
+                  ) : (
+                    <button
+                      type="button"
+                      class="button at"
+                      aria-label={`Place ${n} on the map`}
+                      onClick={() => find(n)}
+                    >
+                      <Glyph sign={aloneOf(point)} />
+                      {n}
+                    </button>
+                  )}
+                  <div>
+                    <p>{point.sentence}</p>
+                    <p class="soft">{point.likely ? point.likely.words : `How likely: not known. ${point.unknown}`}</p>
+                    <Job point={point} jobs={jobs} />
+                  </div>
+                </li>
+              );
+            })}
+          </ul>
+        </div>
+      )}
+      <Likelihood hazard={hazard} event={event} season={season} />
+      <Worths hazard={hazard} />
+      <Pairs hazard={hazard} />
+    </>
+  );
+}
+
+const mapId = (hazard: Hazard): string => `map ${hazard.function}`;
+const rowId = (hazard: Hazard, n: number): string => `${hazard.function} ${n}`;
+
+function Pairs({ hazard: { pairs, cutSets } }: { readonly hazard: Hazard }) {
+  const [, two = 0, ...more] = cutSets?.byOrder ?? [];
+  if (two === 0 && more.length === 0) return null;
+  const rest = more.map((sets, n) => `${sets.toLocaleString('en-GB')} of ${n + 3}`).join(', ');
+  return (
+    <details class="group">
+      <summary>
+        <h3>
+          Two together <span>{two.toLocaleString('en-GB')}</span>
+        </h3>
+      </summary>
+      {two > pairs.length && <p class="soft">The likeliest {pairs.length}.</p>}
+      <ul class="rows">
+        {pairs.map(pair => (
+          <PairRow key={pair.ids.join(' + ')} pair={pair} />
+        ))}
+      </ul>
+      {rest !== '' && <p class="soft">More that are enough only together: {rest}.</p>}
+    </details>
+  );
+}
+
+const PairRow = ({ pair: { says, likely } }: { readonly pair: LinkPair }) => (
+  <li>
+    <Glyph sign="together" />
+    <div>
+      {says[0]} <b>and</b> {says[1]}
+    </div>
+    <span class="side">{likely?.words.split(',')[0] ?? 'not known'}</span>
+  </li>
+);

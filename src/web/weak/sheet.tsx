@@ -1,0 +1,102 @@
+/** What would hurt us: what alone is enough, first and complete; how likely; which second retention pays most. */
+import '../numbers/numbers.css';
+import '../numbers/plates/plates.css';
+import './weak.css';
+import { useState } from 'preact/hooks';
+import { PrintTitle, Refused } from '../parts.tsx';
+import { hashOf, type Keep } from '../place.ts';
+import type { Session, Snapshot } from '../session.ts';
+import { type Budget, useWeakLinks } from './asked.ts';
+import { HazardGroup } from './hazard.tsx';
+import type { Jobs, Wanted } from './job.tsx';
+import { eventsOfYear } from './likelihood.tsx';
+import { PrintedHazards } from './printed.tsx';
+import { Seconds, type Typed } from './seconds.tsx';
+
+export type WeakProps = {
+  readonly snapshot: Snapshot;
+  readonly session: Session;
+  readonly keep: Keep;
+  readonly who: string;
+  /** The function whose hazard is open; the worst when none is named. */
+  readonly about: string | undefined;
+};
+
+export function Weak({ snapshot, session, keep, who, about }: WeakProps) {
+  const [typed, setTyped] = useState<Typed>({ minutes: keep.get('weak minutes'), money: keep.get('weak money') });
+  const { weak, problems } = useWeakLinks(session, snapshot, budgetOf(typed));
+  const { kart, fitness } = snapshot;
+  const answer = weak?.answer;
+  const [made, setMade] = useState<readonly Wanted[]>([]);
+  const jobs: Jobs = { session, who, made, onMade: wanted => setMade(was => [...was, wanted]) };
+  const open = answer?.hazards.find(one => one.function === about) ?? answer?.hazards[0];
+  const season = weak && { scheme: weak.scheme, events: eventsOfYear(snapshot.state, fitness.at) };
+  const alone = answer?.hazards.reduce((sum, { singlePoints }) => sum + singlePoints.length, 0);
+  return (
+    <>
+      <PrintTitle title="Weak links" kart={kart.name} event={fitness.event} invented={kart.invented} />
+      <p class="no-print">
+        <a class="back" href={hashOf({ sheet: 'kart' })}>
+          The kart from above
+        </a>
+      </p>
+      <h1 class="no-print">What would hurt us</h1>
+      <p class="note">
+        {answer?.note ?? 'Reckoning what alone and together is enough …'} The maker's manual and the class rules win.
+      </p>
+      {weak?.alone && (
+        <p class="note need">The server is out of reach: from the record of this kart alone, not of your others.</p>
+      )}
+      <Refused problems={problems} />
+      <div class="answers no-print">
+        <button type="button" class="button" onClick={() => show('pays')}>
+          What pays most
+        </button>
+        <button type="button" class="button plain" onClick={() => window.print()}>
+          Print it
+        </button>
+      </div>
+      {answer && season && (
+        <>
+          <section class="no-print head-gap" aria-labelledby="alone">
+            <h2 id="alone">What alone is enough: {alone} links</h2>
+            {answer.hazards.map(hazard => (
+              <HazardGroup
+                key={hazard.function}
+                hazard={hazard}
+                open={hazard.function === open?.function}
+                event={answer.event}
+                {...{ season, snapshot, jobs }}
+              />
+            ))}
+          </section>
+          <PrintedHazards answer={answer} season={season} kart={kart} />
+          <Seconds
+            answer={answer}
+            typed={typed}
+            onTyped={next => {
+              keep.set('weak minutes', next.minutes);
+              keep.set('weak money', next.money);
+              setTyped(next);
+            }}
+            jobs={jobs}
+          />
+        </>
+      )}
+    </>
+  );
+}
+
+/** Half a number typed is none yet. */
+function budgetOf({ minutes, money }: Typed): Budget {
+  const [time, cost] = [minutes, money].map(text =>
+    /^\d{1,6}([.,]\d{1,2})?$/.test(text.trim()) ? amount(text) : null,
+  );
+  return { ...(time == null ? {} : { minutes: time }), ...(cost == null ? {} : { money: cost }) };
+}
+const amount = (text: string): number => Number(text.trim().replace(',', '.'));
+
+export function show(id: string): void {
+  const calm = window.matchMedia('(prefers-reduced-motion: reduce)').matches;
+  document.getElementById(id)?.scrollIntoView({ block: 'start', behavior: calm ? 'auto' : 'smooth' });
+}

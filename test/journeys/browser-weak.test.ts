@@ -109,8 +109,13 @@ describe('weak links on the page', () => {
     await expect.poll(() => chosen.filter({ hasText: 'spring clip' }).count()).toBe(0);
     expect(await chosen.count()).toBeGreaterThan(0);
     // A glove hits the drawing, not the number: the nearest place is meant.
-    const box = await page.locator(`.balloon`, { hasText: new RegExp(`^${n}$`) }).boundingBox();
-    await page.mouse.click((box?.x ?? 0) + 2, (box?.y ?? 0) + (box?.height ?? 0) + 2);
+    const drawing = page.locator('.map .drawing');
+    const [whole, at] = [
+      await drawing.boundingBox(),
+      await page.locator('.map .balloon', { hasText: new RegExp(`^${n}$`) }).boundingBox(),
+    ];
+    if (!whole || !at) throw new Error('the map must show the place');
+    await drawing.click({ position: { x: at.x - whole.x + 8, y: at.y - whole.y + at.height + 3 } });
     await page.locator('.alone li.chosen', { hasText: 'spring clip' }).waitFor();
   });
 

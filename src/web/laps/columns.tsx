@@ -7,14 +7,14 @@ import { problemText } from './words.ts';
 
 const SAID: Readonly<Record<Role, string>> = {
   time: 'Time',
-  date: 'Date, where it stands apart',
+  date: 'Date',
   lat: 'Latitude',
   lon: 'Longitude',
   speed: 'Speed',
   heading: 'Course over ground',
   rotation: 'Engine speed',
   height: 'Height',
-  accuracy: 'How sure the place is',
+  accuracy: 'Accuracy of the place',
 };
 const NEEDED: readonly Role[] = ['time', 'lat', 'lon'];
 
@@ -38,7 +38,7 @@ export function Columns(props: {
         onChosen(layout);
       }}
     >
-      <h3>Which column says what?</h3>
+      <h2>Which column says what?</h2>
       {asked.problem && (
         <Refused problems={[{ code: 'wrong shape', where: 'columns', ...problemText(asked.problem) }]} />
       )}
@@ -82,12 +82,9 @@ function RoleFields(props: {
   const units = unitsFor(role);
   const field = `column-${id}-${role}`;
   return (
-    <div class="two-fields">
+    <div class="two-fields column">
       <div class="entry-field">
-        <label for={field}>
-          {SAID[role]}
-          {NEEDED.includes(role) ? '' : <span class="soft"> if there is one</span>}
-        </label>
+        <label for={field}>{SAID[role]}</label>
         <select
           id={field}
           class="field"

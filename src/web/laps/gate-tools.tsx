@@ -12,11 +12,12 @@ const NARROWEST = 2; // m to either side
 const WIDEST = 25;
 
 export function GateTools(props: {
+  readonly name: string; // of the log
   readonly log: ReadLog;
   readonly found: Found;
   readonly onGates: (gates: Gates, turn?: number) => void;
 }) {
-  const { log, found, onGates } = props;
+  const { name, log, found, onGates } = props;
   const { gates } = found;
   const plane = useMemo(() => planeAt(log.plane, log.plane.height), [log]);
   const way = useMemo(() => found.way && wayOf(found.way), [found.way]);
@@ -50,8 +51,8 @@ export function GateTools(props: {
     }
   };
   return (
-    <section class="group" aria-labelledby="gates-head">
-      <h2 id="gates-head">
+    <section class="group" aria-label={`Gate of ${name}`}>
+      <h2>
         Gate{' '}
         <span>
           {found.track
@@ -85,9 +86,7 @@ export function GateTools(props: {
       </figure>
       <details class="group">
         <summary>
-          <h2>
-            Move it, add sectors <span>as proposed it is where the kart is fast</span>
-          </h2>
+          <h2>Move it, add sectors</h2>
         </summary>
         {gates && gates.length > 1 && (
           <div class="tiles of-4 gate-names">

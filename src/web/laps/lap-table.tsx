@@ -10,12 +10,13 @@ import { flagsOf, lapsCount, lapText, within } from './words.ts';
 const SHOWN = 60;
 
 export function LapTable(props: {
+  readonly name: string; // of the log
   readonly found: Found;
   readonly looking: boolean;
   readonly marked: ReadonlySet<number>;
   readonly onMark: (lap: number) => void;
 }) {
-  const { found, looking, marked, onMark } = props;
+  const { name, found, looking, marked, onMark } = props;
   const [all, setAll] = useState(false);
   const { laps, outings, say } = found;
   const counts = laps.filter(({ number }) => !marked.has(number));
@@ -24,8 +25,8 @@ export function LapTable(props: {
   const sectors = laps[0]?.sectors.length ?? 1;
   const shown = new Set((all ? laps : laps.slice(0, SHOWN)).map(({ number }) => number));
   return (
-    <section class="group" aria-labelledby="laps-head">
-      <h2 id="laps-head">
+    <section class="group" aria-label={`Laps of ${name}`}>
+      <h2>
         Laps <span role="status">{looking ? 'looking for laps …' : lapsCount(laps.length)}</span>
       </h2>
       {say.map(text => (
@@ -55,7 +56,7 @@ export function LapTable(props: {
       )}
       {laps.length > 0 && (
         // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls sideways must be reached by keys
-        <section class="wide-table" tabIndex={0} aria-label="Laps of this log">
+        <section class="wide-table" tabIndex={0} aria-label={`Table of the laps of ${name}`}>
           <table class="lap-table">
             <thead>
               <tr>

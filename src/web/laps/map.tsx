@@ -111,14 +111,14 @@ function Gate({ view, line, name, chosen }: GateMark & { readonly view: MapView 
   );
 }
 
-const North = () => (
+export const North = () => (
   <g transform={`translate(${SHEET_WIDTH - 16} 12)`}>
     <path class="head" d="M0 0L5 16L0 12L-5 16Z" />
     <Label x={0} y={29} text="N" look="quiet" />
   </g>
 );
 
-function ScaleBar({ view }: { readonly view: MapView }) {
+export function ScaleBar({ view }: { readonly view: MapView }) {
   const metres = roundSteps(0, 110 / view.perMetre, 2).at(-1) ?? 1;
   const [x, y, long] = [10, view.height - 8, metres * view.perMetre];
   return (

@@ -42,11 +42,13 @@ export function LogOnTable(props: {
             <ReadAs log={stage.log} />
             <div class="log-page">
               <GateTools
+                name={log.name}
                 log={stage.log}
                 found={stage.found}
                 onGates={(gates, turn) => desk.setGates(log.id, gates, turn)}
               />
               <LapTable
+                name={log.name}
                 found={stage.found}
                 looking={stage.looking}
                 marked={stage.marked}

@@ -27,6 +27,8 @@ export type Server = {
   answer<T>(kart: string, what: string, ask: Readonly<Record<string, string>>): Promise<T>;
   /** A second retention that is wanted: a job of the plan from then on. */
   wantSecond(kart: string, wanted: SecondWanted): Promise<Written>;
+  /** A look at whatever is of the kind of what a fact says failed: due from then on, on every kart. */
+  askForLooks(kart: string, wanted: { fact: string; all: boolean; by: string }): Promise<Written>;
   /** Keeps the bytes in the book; resolves to their hash. */
   putFile(bytes: Blob): Promise<string>;
   /** Reads a kart file by asking for the finished kart; the text itself is never parsed here. */
@@ -86,6 +88,7 @@ export const httpServer: Server = {
   sign: (kart, release) => send(path('karts', kart, 'release'), release),
   answer: (kart, what, given) => ask(`${path('karts', kart, what)}?${new URLSearchParams(given)}`),
   wantSecond: (kart, wanted) => send(path('karts', kart, 'second-retention'), wanted),
+  askForLooks: (kart, wanted) => send(path('karts', kart, 'alike'), wanted),
   putFile: async bytes =>
     (
       await ask<{ hash: string }>(path('files'), {

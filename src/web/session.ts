@@ -44,6 +44,8 @@ export type Session = {
   onChange(listener: () => void): () => void;
   open(kart: string): Promise<void>;
   write(drafts: readonly Draft[], more?: { readonly sure?: boolean; readonly at?: string }): Promise<Written>;
+  /** A look at whatever is of the kind of what a fact says failed. */
+  askForLooks(fact: string, all: boolean): Promise<Written>;
   /** Keeps a photo in the book; its hash is what a find names. */
   keepPhoto(photo: Blob): Promise<PhotoKept>;
   sign(statement: string, signer: string, sure: boolean): Promise<Written>;
@@ -151,6 +153,7 @@ export function createSession(server: Server, { who, crewOf, search }: Device): 
       if (mine !== '') await catchUp();
     },
     write: (drafts, more = {}) => writing(() => server.write(name, drafts, { by: who(), ...more })),
+    askForLooks: (fact, all) => writing(() => server.askForLooks(name, { fact, all, by: who() })),
     async keepPhoto(photo) {
       try {
         return { kind: 'kept', hash: await server.putFile(photo) };

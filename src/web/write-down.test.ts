@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { payload } from '../book/index.ts';
-import { ENTRIES, type Entry, entryDraft, fieldOf } from './write-down.ts';
+import { ENTRIES, type Entry, entryDraft, fieldOf, fieldsOf, PART_ITSELF, readFields } from './write-down.ts';
 
 const entry = (kind: Entry['kind']): Entry => ENTRIES.find(e => e.kind === kind) as Entry;
 
@@ -69,6 +69,37 @@ test('what every entry writes is a fact the book takes', () => {
     for (const drafted of [full, least])
       expect(drafted.ok && payload.safeParse(drafted.draft), one.kind).toMatchObject({ success: true });
   }
+});
+
+test('a failure is asked in few steps, every field in one of them, the joints once the part is known', () => {
+  const failed = entry('failed');
+  const steps = failed.steps ?? [];
+  expect(steps.length).toBeLessThanOrEqual(4);
+  expect(steps.flatMap(([, keys]) => keys).sort()).toEqual(failed.fields.map(f => f.key).sort());
+  const shown = (step: number, typed: Record<string, string>) => fieldsOf(failed, step, typed).map(f => f.key);
+  expect(shown(0, {})).toEqual(['part', 'how']);
+  expect(shown(0, { part: 'chain' })).toEqual(['part', 'joint', 'how']);
+  expect(shown(2, {})).toEqual(['lost', 'stopped', 'severity']);
+  expect(shown(2, { severity: 'hit' })).toContain('corner');
+  expect(readFields(fieldsOf(failed, 0, {}), {}).problems.map(p => fieldOf(failed, p)?.key)).toEqual(['part', 'how']);
+});
+
+test('a failure names its joint, or none where the part itself failed; its hours are kept in minutes', () => {
+  const typed = { part: 'chain', how: 'link gone', after: '6.5', lost: 'keep running\nguard chain', stopped: 'yes' };
+  expect(entryDraft(entry('failed'), { ...typed, joint: 'chain/joining link' })).toEqual({
+    ok: true,
+    draft: {
+      kind: 'failed',
+      part: 'chain',
+      joint: 'chain/joining link',
+      how: 'link gone',
+      afterMinutes: 390,
+      lost: ['keep running', 'guard chain'],
+      stopped: true,
+    },
+  });
+  const itself = entryDraft(entry('failed'), { ...typed, joint: PART_ITSELF });
+  expect(itself.ok && itself.draft).not.toHaveProperty('joint');
 });
 
 test('a refusal of the book is shown at its field, and one about the whole entry at its end', () => {

@@ -96,6 +96,40 @@ describe('what belongs to no step', () => {
     expect((await fitness()).against.map(r => r.text).join()).not.toContain('clevis worn oval');
   });
 
+  test('a failure is talked through in four steps, and what else of its kind there is becomes due in one press', async () => {
+    const page = await open('R. Vale', '#/record');
+    await page.getByRole('button', { name: 'A failure while it ran' }).click();
+    await page.getByText('1 of 4: What failed').waitFor();
+    await page.getByRole('button', { name: 'Next' }).click();
+    await page.locator('.entry-field', { hasText: 'Which part' }).getByRole('alert').getByText('Expected').waitFor();
+    await page.getByLabel('Which part: some letters').fill('tie rod left');
+    await page.getByRole('button', { name: /^tie rod left/ }).click();
+    await page.getByRole('button', { name: /^lock nuts/ }).click();
+    await page.getByLabel('What was seen').fill('nut loose, toe gone');
+    await page.getByRole('button', { name: 'Next' }).click();
+    await page.getByText('h on record, taken when nothing is typed').waitFor();
+    await page.reload(); // a locked phone finds its step again
+    await page.getByText('2 of 4: Where and when').waitFor();
+    await page.getByLabel('Lap', { exact: true }).fill('4');
+    await page.getByRole('button', { name: 'Next' }).click();
+    await page.getByLabel('steer: no steering').check();
+    await page.getByLabel('It stopped the kart').check();
+    await page.getByRole('button', { name: 'Next' }).click();
+    await page.getByLabel('What would have held it').fill('thread-locker and a mark');
+    await page.getByRole('button', { name: 'Write it down' }).click();
+    await page.getByText('Written: Failed while it ran: tie rod left/lock nuts, nut loose, toe gone').waitFor();
+
+    const list = page.getByRole('region', { name: 'What else of this kind' });
+    await list.getByText('tie rod right: lock nuts').waitFor();
+    await list.getByRole('button', { name: /^Make a look at these \d due/ }).click();
+    await list.getByText(/^\d+ looks are due now/).waitFor();
+    const { due } = await served.get<DueAnswer>('/api/karts/41/due');
+    expect(due.filter(d => d.cause === 'asked').map(d => d.part)).toContain('tie rod right');
+    expect(due.find(d => d.item === 'tie rod left/lock nuts')?.cause).toBe('joint open');
+    await list.getByRole('button', { name: 'Close' }).click();
+    await list.waitFor({ state: 'detached' });
+  });
+
   test('every other entry writes its fact: an event, an opened joint, a set-up change, a note', async () => {
     const page = await open('R. Vale', '#/record');
     const write = async (title: string, typed: Readonly<Record<string, string>>, said: RegExp): Promise<void> => {

@@ -1,14 +1,17 @@
 import { useState } from 'preact/hooks';
 import type { Problem } from '../../app/index.ts';
+import { partAge } from '../../book/index.ts';
 import { Refused } from '../parts.tsx';
 import type { Session, Snapshot } from '../session.ts';
 import { dateOf } from '../words.ts';
-import type { Field } from '../write-down.ts';
+import { type Field, PART_ITSELF } from '../write-down.ts';
 import { type Choice, Pick } from './pick.tsx';
 
 type Props = {
   readonly field: Field;
   readonly value: string;
+  /** The part that was picked, or ''. */
+  readonly part: string;
   /** What was refused about this field. */
   readonly problems: readonly Problem[];
   readonly snapshot: Snapshot;
@@ -19,32 +22,41 @@ type Props = {
 /** One field of an entry, with what was refused about it right beneath. */
 export function EntryField(props: Props) {
   const { field, problems } = props;
+  const hint = hintOf(props);
   return (
     <div class="entry-field">
       {field.is === 'pick' ? (
         <Pick
           id={`entry-${field.key}`}
           label={field.label}
-          choices={choicesOf(field, props.snapshot)}
+          choices={choicesOf(field, props.snapshot, props.part)}
           value={props.value}
           onPick={props.onInput}
         />
       ) : field.is === 'tick' ? (
         <Tick {...props} />
+      ) : field.is === 'ticks' ? (
+        <Ticks {...props} />
       ) : (
         <>
           <label for={`entry-${field.key}`}>{field.label}</label>
           <Input {...props} />
         </>
       )}
-      {field.hint !== undefined && (
+      {hint !== undefined && (
         <p class="soft" id={`hint-${field.key}`}>
-          {field.hint}
+          {hint}
         </p>
       )}
       <Refused problems={problems} />
     </div>
   );
+}
+
+/** How long it had run is offered from the record: nothing need be typed where that is right. */
+function hintOf({ field, snapshot, part }: Props): string | undefined {
+  if (field.key !== 'after') return field.hint;
+  return `${(partAge(snapshot.state, part).minutes / 60).toFixed(1)} h on record, taken when nothing is typed. Write the session down first if it is not in the record yet.`;
 }
 
 function Tick({ field, value, onInput }: Props) {
@@ -56,6 +68,33 @@ function Tick({ field, value, onInput }: Props) {
   );
 }
 
+/** Several of a few; kept as lines. */
+function Ticks({ field, value, snapshot, onInput }: Props) {
+  const on = value === '' ? [] : value.split('\n');
+  return (
+    <fieldset>
+      <legend>{field.label}</legend>
+      {functionsOf(snapshot).map(([name, text]) => (
+        <label class="tick-box" key={name}>
+          <input
+            type="checkbox"
+            checked={on.includes(name)}
+            onChange={e =>
+              onInput((e.currentTarget.checked ? [...on, name] : on.filter(other => other !== name)).join('\n'))
+            }
+          />
+          {text}
+        </label>
+      ))}
+    </fieldset>
+  );
+}
+
+const functionsOf = ({ kart }: Snapshot): readonly (readonly [string, string])[] =>
+  Object.values(kart.functions)
+    .toSorted((a, b) => a.severity - b.severity)
+    .map(({ name, hazard }) => [name, hazard === undefined ? name : `${name}: ${hazard}`]);
+
 function Input(props: Props) {
   const { field, value, snapshot } = props;
   const of = {
@@ -63,7 +102,7 @@ function Input(props: Props) {
     value,
     'aria-required': field.must === true,
     'aria-invalid': props.problems.length > 0,
-    ...(field.hint === undefined ? {} : { 'aria-describedby': `hint-${field.key}` }),
+    ...(hintOf(props) === undefined ? {} : { 'aria-describedby': `hint-${field.key}` }),
   };
   const typed = (e: { readonly currentTarget: { readonly value: string } }): void =>
     props.onInput(e.currentTarget.value);
@@ -90,7 +129,7 @@ function Input(props: Props) {
   );
 }
 
-const UNITS = { minutes: 'min', hours: 'h', tick: '', pick: '' } as const;
+const UNITS = { minutes: 'min', hours: 'h', tick: '', ticks: '', pick: '' } as const;
 
 /** A photo goes into the book as soon as it is taken, so that a reload does not lose it; the find then names it. */
 function Photo({ field, value, session, onInput }: Props) {
@@ -125,7 +164,16 @@ export const eventsOf = ({ state }: Snapshot): readonly (readonly [string, strin
     .toSorted((a, b) => (a.from < b.from ? 1 : -1))
     .map(e => [e.event, `${e.event}, ${dateOf(e.from)}`] as const);
 
-function choicesOf(field: Field, { kart, state }: Snapshot): readonly Choice[] {
+function choicesOf(field: Field, { kart, state }: Snapshot, part: string): readonly Choice[] {
+  if (field.of === 'own joint')
+    return [
+      { value: PART_ITSELF, text: PART_ITSELF },
+      ...(kart.parts[part]?.joints ?? []).map(id => ({
+        value: id,
+        text: kart.joints[id]?.name ?? id,
+        soft: kart.joints[id]?.retention ?? '',
+      })),
+    ];
   if (field.of === 'part') return Object.values(kart.parts).map(p => ({ value: p.id, text: p.id, soft: p.system }));
   if (field.of === 'joint') return Object.keys(kart.joints).map(id => ({ value: id, text: id.replace('/', ': ') }));
   return state.defects

@@ -1,24 +1,33 @@
 import { useState } from 'preact/hooks';
 import type { Problem } from '../../app/index.ts';
+import type { Fact } from '../../book/index.ts';
 import { Refused } from '../parts.tsx';
 import type { Keep } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
 import { dateOf, factWords } from '../words.ts';
-import { ENTRIES, type Entry, entryDraft, fieldOf, type Typed } from '../write-down.ts';
+import { ENTRIES, type Entry, entryDraft, fieldOf, fieldsOf, readFields, type Typed } from '../write-down.ts';
+import { Alike } from './alike.tsx';
 import { EntryField } from './entry-field.tsx';
 
 /** Which entry is being written, kept so that another sheet can open it and a reload finds it. */
 export const WRITING = 'writing down';
+/** What failed last, until somebody has read what else of its kind there is. */
+const FAILED = 'failed last';
 
 /** What happened outside the plan: a run, a find, an event that comes. One form at a time, kept while it is typed. */
 export function WriteDown(props: { readonly snapshot: Snapshot; readonly session: Session; readonly keep: Keep }) {
   const { snapshot, session, keep } = props;
   const [kind, setKind] = useState(keep.get(WRITING));
   const [said, setSaid] = useState('');
+  const [failed, setFailed] = useState(keep.get(FAILED));
   const choose = (next: string): void => {
     keep.set(WRITING, next);
     setKind(next);
     setSaid('');
+  };
+  const look = (fact: string): void => {
+    keep.set(FAILED, fact);
+    setFailed(fact);
   };
   const entry = ENTRIES.find(e => e.kind === kind);
   if (entry)
@@ -29,9 +38,10 @@ export function WriteDown(props: { readonly snapshot: Snapshot; readonly session
         snapshot={snapshot}
         session={session}
         keep={keep}
-        onDone={words => {
+        onDone={(words, fact) => {
           choose('');
           setSaid(words);
+          if (fact?.kind === 'failed') look(fact.id);
         }}
       />
     );
@@ -43,6 +53,7 @@ export function WriteDown(props: { readonly snapshot: Snapshot; readonly session
           {said}
         </p>
       )}
+      {failed !== '' && <Alike key={failed} fact={failed} session={session} onClose={() => look('')} />}
       <div class="entries">
         {ENTRIES.map(e => (
           <button key={e.kind} type="button" class="button" onClick={() => choose(e.kind)}>
@@ -59,36 +70,58 @@ function EntryForm(props: {
   readonly snapshot: Snapshot;
   readonly session: Session;
   readonly keep: Keep;
-  readonly onDone: (said: string) => void;
+  readonly onDone: (said: string, fact?: Fact) => void;
 }) {
   const { entry, snapshot, session, keep } = props;
   const slot = `write ${entry.kind}`;
   const [typed, setTyped] = useState<Typed>(() => typedFrom(keep.get(slot), entry, snapshot));
   const [refused, setRefused] = useState<{ problems: readonly Problem[]; again: boolean }>(NOTHING);
+  const [step, putStep] = useState(Number(keep.get(`${slot} step`)) || 0);
   const busy = session.view().writing;
+  const last = step >= (entry.steps?.length ?? 1) - 1;
+  const shown = fieldsOf(entry, step, typed);
 
   const put = (key: string, text: string): void => {
-    const next = { ...typed, [key]: text };
+    // Another part has other joints.
+    const next = { ...typed, [key]: text, ...(key === 'part' && entry.kind === 'failed' ? { joint: '' } : {}) };
     keep.set(slot, JSON.stringify(next));
     setTyped(next);
     // Something else is said now: what was asked again, and what was refused here, is judged anew.
     setRefused({ problems: refused.problems.filter(p => fieldOf(entry, p)?.key !== key), again: false });
   };
-  const close = (said: string): void => {
+  const close = (said: string, fact?: Fact): void => {
     keep.set(slot, '');
-    props.onDone(said);
+    keep.set(`${slot} step`, '');
+    props.onDone(said, fact);
+  };
+  const setStep = (next: number): void => {
+    keep.set(`${slot} step`, next === 0 ? '' : String(next));
+    putStep(next);
+  };
+  const goOn = (): void => {
+    const { problems } = readFields(shown, typed);
+    setRefused({ problems, again: false });
+    if (problems.length === 0) setStep(step + 1);
+  };
+  /** Shows what was refused at the step that asked for it. */
+  const refuse = (problems: readonly Problem[], again: boolean): void => {
+    const keys = problems.map(p => fieldOf(entry, p)?.key);
+    const at = entry.steps?.findIndex(([, of]) => of.some(key => keys.includes(key))) ?? -1;
+    if (at >= 0) setStep(at);
+    setRefused({ problems, again });
   };
   const write = async (sure: boolean): Promise<void> => {
     const drafted = entryDraft(entry, typed);
-    if (!drafted.ok) return setRefused({ problems: drafted.problems, again: false });
+    if (!drafted.ok) return refuse(drafted.problems, false);
     const due = new Set(snapshot.due.due.map(d => d.item));
     const { at } = drafted;
     const written = await session.write([drafted.draft], { ...(sure ? { sure } : {}), ...(at ? { at } : {}) });
-    if (written.kind === 'refused') return setRefused({ problems: written.problems, again: written.asksAgain });
+    if (written.kind === 'refused') return refuse(written.problems, written.asksAgain);
     const more = (session.view().snapshot?.due.due ?? []).filter(d => !due.has(d.item)).length;
     const [fact] = written.facts;
     close(
       `Written: ${fact ? factWords(fact) : entry.title}.${more > 0 ? ` ${more} more due now, on the sheet Today.` : ''}`,
+      fact,
     );
   };
   const rest = refused.problems.filter(p => fieldOf(entry, p) === undefined);
@@ -103,22 +136,27 @@ function EntryForm(props: {
         noValidate
         onSubmit={e => {
           e.preventDefault();
-          void write(false);
+          if (last) void write(false);
+          else goOn();
         }}
       >
-        {entry.fields
-          .filter(f => f.key !== 'corner' || (typed.severity ?? '') !== '')
-          .map(field => (
-            <EntryField
-              key={field.key}
-              field={field}
-              value={typed[field.key] ?? ''}
-              problems={refused.problems.filter(p => fieldOf(entry, p)?.key === field.key)}
-              snapshot={snapshot}
-              session={session}
-              onInput={text => put(field.key, text)}
-            />
-          ))}
+        {entry.steps && (
+          <h2>
+            {step + 1} of {entry.steps.length}: {entry.steps[step]?.[0]}
+          </h2>
+        )}
+        {shown.map(field => (
+          <EntryField
+            key={field.key}
+            field={field}
+            value={typed[field.key] ?? ''}
+            problems={refused.problems.filter(p => fieldOf(entry, p)?.key === field.key)}
+            snapshot={snapshot}
+            session={session}
+            part={typed.part ?? ''}
+            onInput={text => put(field.key, text)}
+          />
+        ))}
         <Refused problems={rest} />
         <div class="answers">
           {refused.again ? (
@@ -127,7 +165,12 @@ function EntryForm(props: {
             </button>
           ) : (
             <button type="submit" class="button main big full" disabled={busy}>
-              {busy ? 'Writing …' : 'Write it down'}
+              {!last ? 'Next' : busy ? 'Writing …' : 'Write it down'}
+            </button>
+          )}
+          {step > 0 && (
+            <button type="button" class="button full" onClick={() => setStep(step - 1)}>
+              Back
             </button>
           )}
           <button type="button" class="button plain full" onClick={() => close('')}>
@@ -141,8 +184,8 @@ function EntryForm(props: {
 
 const NOTHING = { problems: [], again: false };
 
-/** What was typed before, else what is likely: a find is taken for a safety one, a run for the event under way. */
-function typedFrom(kept: string, entry: Entry, { state, fitness }: Snapshot): Typed {
+/** What was typed before, else what is likely: a find is taken for a safety one, a run for the event under way, a failure for the last run. */
+function typedFrom(kept: string, entry: Entry, { state, fitness, facts }: Snapshot): Typed {
   try {
     if (kept !== '') return JSON.parse(kept) as Typed;
   } catch {
@@ -151,5 +194,10 @@ function typedFrom(kept: string, entry: Entry, { state, fitness }: Snapshot): Ty
   if (entry.kind === 'found') return { grade: 'safety' };
   const event = fitness.event === null ? undefined : state.events[fitness.event];
   const today = event !== undefined && (event.from <= fitness.at || dateOf(event.from) === dateOf(fitness.at));
+  if (entry.kind === 'failed') {
+    const last = facts.find(line => line.fact.kind === 'ran' && line.struck === null)?.fact;
+    const run = last?.kind === 'ran' ? last : undefined;
+    return { event: run?.event ?? '', session: run?.session ?? '' };
+  }
   return entry.kind === 'ran' && today ? { event: event.event } : {};
 }

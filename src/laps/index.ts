@@ -1,4 +1,5 @@
 /** Laps: what the kart did, from its logs. */
 export * from './find/index.ts';
+export * from './helped/index.ts';
 export * from './import/index.ts';
 export { COLUMNS, type Column, type LogProblem, type Trace, type Zero } from './model.ts';

@@ -47,7 +47,7 @@ export {
   shares,
   splitBallast,
 } from './scales/index.ts';
-export { student95 } from './student.ts';
+export { student95, studentBelow, studentScore } from './student.ts';
 export {
   type Answer,
   type Figure,

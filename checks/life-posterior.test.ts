@@ -1,9 +1,9 @@
 /**
  * Record and starting guess weighed together. Means were worked outside the project with numpy on a far wider lattice;
- * bands with numpy and scipy by Gauss-Legendre sums up to the exact threshold.
+ * bands with numpy and scipy by Gauss-Legendre sums up to the exact threshold. How often something happens an event: with scipy.
  */
 import { describe } from 'vitest';
-import { chanceIfReached, chanceOver, type Life, momentsOf, posteriorOf } from '../src/life/index.ts';
+import { chanceIfReached, chanceOver, type Life, momentsOf, posteriorOf, rateOver } from '../src/life/index.ts';
 import rows from './rows/life-posterior.json' with { type: 'json' };
 import { type Given, list, type Numbers, number, type Row, runRows } from './rows.ts';
 
@@ -34,6 +34,12 @@ function weighed(given: Given): Numbers {
   };
 }
 
+function rated(given: Given): Numbers {
+  const guess = { mean: number(given, 'guess'), sureAs: number(given, 'weight') };
+  const { mean, low, high } = rateOver(guess, { times: number(given, 'times'), events: number(given, 'events') });
+  return { mean, low, high };
+}
+
 describe('life: record and starting guess together', () => {
-  runRows(rows as unknown as readonly Row[], weighed);
+  runRows(rows as unknown as readonly Row[], given => ('guess' in given ? rated(given) : weighed(given)));
 });

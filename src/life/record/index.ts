@@ -1,2 +1,3 @@
+export { type JointRecord, type JointTimes, jointRecords, type LetGo } from './joint-record.ts';
 export { type Exposure, type KartBook, livesOf, type PartLife } from './part-lives.ts';
 export { type Priors, priorOfKind, readPriors } from './priors.ts';

@@ -23,6 +23,7 @@ function file() {
     note: words,
     source: words,
     'trusted to a factor of': z.number().min(1),
+    'own record': z.strictObject({ weight: z.number().positive(), source: words }),
     unverified: z.strictObject({ gone: chance, source: words }),
     alike: z.strictObject({ share: chance, source: words }),
     dependence: z.strictObject({

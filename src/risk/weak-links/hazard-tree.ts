@@ -10,6 +10,7 @@ import type { JointLook } from './joint-look.ts';
 import { guessed, likelyOf } from './likely.ts';
 import type { Likely, Link } from './model.ts';
 import type { PartLook } from './part-look.ts';
+import type { RetentionRecord } from './retention-record.ts';
 
 /** An event of the tree: the link it is, and its chance there; of a first or second that it lets go alone. */
 export type Event = { readonly link: Link; readonly alone: Range | undefined; readonly own: boolean };
@@ -25,6 +26,7 @@ export type Looks = {
   readonly part: (part: Part) => PartLook;
   readonly joint: (joint: Joint) => JointLook;
   readonly retentions: Catalogue;
+  readonly record: RetentionRecord;
 };
 
 export function hazardTree(kart: Kart, fn: KartFunction, looks: Looks): HazardTree {
@@ -45,10 +47,10 @@ export function hazardTree(kart: Kart, fn: KartFunction, looks: Looks): HazardTr
   const jointFails = (look: JointLook): string => {
     const part = kart.parts[look.joint.part] as Part;
     const { id } = look.joint;
-    if (!look.second) return event(linkOf(part, id, 'joint', look), rangeOf(look.first.likely));
+    if (!look.second) return event(linkOf(part, id, 'joint', look), rangeOf(look.first.likely), look.first.own);
     const alone = aloneOf(look);
-    const first = event(linkOf(part, `${id}, first`, 'first', look), alone?.first);
-    const second = event(linkOf(part, `${id}, second`, 'second', look), alone?.second);
+    const first = event(linkOf(part, `${id}, first`, 'first', look), alone?.first, look.first.own);
+    const second = event(linkOf(part, `${id}, second`, 'second', look), alone?.second, look.second.own);
     const both = gate(`both let go: ${id}`, { op: 'and', inputs: [first, second] });
     return any(`lets go: ${id}`, [
       event(linkOf(part, `${id}, one hand`, 'one hand', look, alone?.both), alone?.both),

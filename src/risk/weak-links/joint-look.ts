@@ -4,13 +4,15 @@ import type { Joint, Kart } from '../../kart/index.ts';
 import { openedBy, standing } from '../../life/index.ts';
 import { type Dependence, latent, leftOutToo } from '../fault-tree/index.ts';
 import { type Catalogue, namedBy, type Retention, shareOf } from '../retentions/index.ts';
-import { guessed, likelyOf } from './likely.ts';
+import { likelyOf } from './likely.ts';
 import type { Likely } from './model.ts';
+import type { RetentionRecord, Role } from './retention-record.ts';
 
 export type Held = {
   readonly text: string; // as the kart file says it
   readonly likely: Likely | null;
   readonly unknown: string | null;
+  readonly own: boolean; // more from the owner's record than from the guess
 };
 
 export type Second = Held & {
@@ -30,7 +32,12 @@ export type JointLook = {
   readonly inWork: boolean;
 };
 
-export type LookAt = { readonly now: string; readonly event?: string; readonly retentions: Catalogue };
+export type LookAt = {
+  readonly now: string;
+  readonly event?: string;
+  readonly retentions: Catalogue;
+  readonly record: RetentionRecord;
+};
 
 export function lookAt(kart: Kart, state: State, joint: Joint, at: LookAt): JointLook {
   const { retentions } = at;
@@ -38,10 +45,10 @@ export function lookAt(kart: Kart, state: State, joint: Joint, at: LookAt): Join
   const named = namedBy(joint.retention, 'first', retentions);
   const first: Held =
     against !== undefined
-      ? { text: joint.retention, likely: null, unknown: against }
+      ? unheld(joint.retention, against)
       : named.is === 'holds'
-        ? held(joint.retention, named.retention.chance.first, retentions)
-        : { text: joint.retention, likely: null, unknown: `Nobody guessed how often "${joint.retention}" lets go.` };
+        ? held(joint.retention, named.retention, 'first', at)
+        : unheld(joint.retention, `Nobody guessed how often "${joint.retention}" lets go.`);
   const base = { joint, first, second: undefined, notCounted: undefined, inWork: against !== undefined };
   if (joint.second === undefined) return base;
   if (against !== undefined) return { ...base, notCounted: `${joint.second}: ${against}` };
@@ -57,14 +64,12 @@ const WHY_NOT = {
   unknown: 'not known as something that holds a joint',
 } as const;
 
-const held = (text: string, chance: number | undefined, { source, ...rest }: Catalogue): Held => ({
-  text,
-  likely:
-    chance === undefined
-      ? null
-      : guessed(chance, rest['trusted to a factor of'], `Only our starting guess: ${source}.`),
-  unknown: chance === undefined ? `Nobody guessed how often "${text}" lets go.` : null,
-});
+const unheld = (text: string, unknown: string): Held => ({ text, likely: null, unknown, own: false });
+
+function held(text: string, retention: Retention, role: Role, { record }: LookAt): Held {
+  const known = record(retention, role);
+  return known ? { text, unknown: null, ...known } : unheld(text, `Nobody guessed how often "${text}" lets go.`);
+}
 
 /** Open, with a fail that no pass has answered, or to have a second retention that is not there yet. */
 function standsAgainst(kart: Kart, state: State, joint: Joint, { now, event }: LookAt): string | undefined {
@@ -82,7 +87,7 @@ function secondOf(asked: Asked, of: { own: Retention | undefined; other: Retenti
   const { joint, at } = asked;
   const { unverified, alike } = at.retentions;
   const look = lookedAt(asked);
-  const fresh = held(joint.second ?? of.other.name, of.other.chance.second, at.retentions);
+  const fresh = held(joint.second ?? of.other.name, of.other, 'second', at);
   const factor = at.retentions['trusted to a factor of'];
   const likely =
     look.verified || fresh.likely === null

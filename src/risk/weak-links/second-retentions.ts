@@ -5,7 +5,6 @@ import { type Analysis, analyse, leftOutToo } from '../fault-tree/index.ts';
 import {
   additionsFor,
   type Budget,
-  type Catalogue,
   type Choice,
   type ChoiceProblem,
   chooser,
@@ -135,7 +134,7 @@ function problemOf(kart: Kart, looks: Looks): Asked {
     additionsFor(joint, looks.retentions).map(({ retention, money, minutes }) => ({
       option: {
         joint: n,
-        chance: withSecond(joint, chances[n] as number, retention, looks.retentions),
+        chance: withSecond(joint, chances[n] as number, retention, looks),
         money,
         minutes,
       },
@@ -174,8 +173,8 @@ const worstOf = (joint: JointId, solved: readonly Solved[]): Severity | undefine
     .sort()[0];
 
 /** As it will be when it was fitted and looked at twice by the same person, the least that alone at the bench can be done. */
-function withSecond(joint: Joint, first: number, second: Retention, catalogue: Catalogue): number {
-  const q = second.chance.second ?? 1;
+function withSecond(joint: Joint, first: number, second: Retention, { retentions: catalogue, record }: Looks): number {
+  const q = record(second, 'second')?.likely.chance ?? 1;
   const named = namedBy(joint.retention, 'first', catalogue);
   const alike = named.is === 'holds' && named.retention.way === second.way ? catalogue.alike.share : 0;
   const share = shareOf(leftOutToo(Math.min(first, q), catalogue.dependence['same person later']), alike);

@@ -18,6 +18,7 @@ import {
   type Worth,
 } from './model.ts';
 import { partLooks } from './part-look.ts';
+import { retentionRecord } from './retention-record.ts';
 import { sentenceOf } from './words.ts';
 
 export type WeakLinksAsk = {
@@ -43,9 +44,11 @@ export function weakLinks(kart: Kart, state: State, ask: WeakLinksAsk): WeakLink
 export function looksOf(kart: Kart, state: State, { now, event, retentions, priors, books = [] }: WeakLinksAsk): Looks {
   const hours = event === undefined ? undefined : event.runMinutes / 60;
   const joints = new Map<string, JointLook>();
-  const at = { now, retentions, ...(event === undefined ? {} : { event: event.event }) };
+  const record = retentionRecord(books, retentions);
+  const at = { now, retentions, record, ...(event === undefined ? {} : { event: event.event }) };
   return {
     retentions,
+    record,
     part: once(partLooks(kart, { books, priors, hours })),
     joint: (joint: Joint) => {
       const look = joints.get(joint.id) ?? lookAt(kart, state, joint, at);

@@ -7,10 +7,10 @@ import { LogImport, lapsOf, motionOf, proposeGate, type Trace } from '../src/lap
 import { drive } from '../test/drive.ts';
 import { bytesOf, csvOf, gpxOf, nmeaOf } from '../test/drive-files.ts';
 import { type Figure, megabytes, ms, times, used } from './measure.ts';
+import { processor, ROOTS, squareRoots } from './square-roots.ts';
 
 const FIXES = 40_000;
 const PIECE = 65_536;
-const ROOTS = 20_000_000;
 
 export async function lapImports(): Promise<readonly Figure[]> {
   const { rows, gates } = drive({ laps: 105, rate: 10 });
@@ -51,21 +51,4 @@ function read(bytes: Uint8Array): Trace {
   if (done.kind !== 'imported' || done.trace.time.length !== FIXES)
     throw new Error('bench: the log must be read whole');
   return done.trace;
-}
-
-function squareRoots(): number {
-  let sum = 0;
-  for (let n = 0; n < ROOTS; n++) sum += Math.sqrt(n);
-  return sum;
-}
-
-/** Middle of the processor's times, ms, that `work` takes over `runs` runs, after one to warm up. */
-function processor(runs: number, work: () => unknown): number {
-  const took = Array.from({ length: runs + 1 }, () => {
-    const from = process.cpuUsage();
-    work();
-    const { user, system } = process.cpuUsage(from);
-    return (user + system) / 1000;
-  });
-  return took.slice(1).toSorted((a, b) => a - b)[runs >> 1] ?? Number.NaN;
 }

@@ -9,6 +9,7 @@ import { faultTrees } from './fault-trees.ts';
 import { folds } from './fold.ts';
 import { frontEnds } from './front-end.ts';
 import { lapImports } from './laps-import.ts';
+import { lapPredictions } from './laps-predict.ts';
 import { lives } from './lives.ts';
 import { type Figure, table } from './measure.ts';
 import { plans } from './plan.ts';
@@ -35,6 +36,7 @@ const all: readonly [title: string, measure: () => Promise<readonly Figure[]>, g
   ['Lives', lives, 'risk'],
   ['Second retentions', seconds, 'risk'],
   ['Logs of laps', lapImports, 'laps'],
+  ['Laps predicted', lapPredictions, 'laps'],
   ['Start', starts, 'start'],
 ];
 const chosen = all.filter(([, , group]) => only === undefined || group === only);

@@ -3,3 +3,4 @@ export * from './find/index.ts';
 export * from './helped/index.ts';
 export * from './import/index.ts';
 export { COLUMNS, type Column, type LogProblem, type Trace, type Zero } from './model.ts';
+export * from './predict/index.ts';

@@ -1,4 +1,5 @@
 /** Laps: what the kart did, from its logs. */
+export * from './compare/index.ts';
 export * from './find/index.ts';
 export * from './helped/index.ts';
 export * from './import/index.ts';

@@ -7,6 +7,7 @@
  * lap driven on the limit. Found by turns until nothing moves. 1.345 keeps 95 % of what normal laps say.
  * Source: Huber 1964 and Huber 1981, 7.6, pseudo-values and the correction K (memory).
  */
+import { middleOf } from '../middle.ts';
 import { type Columns, solveMixed, sumsOf } from './mixed.ts';
 
 export type Clipped = {
@@ -82,11 +83,4 @@ function fitted(values: readonly number[], columns: Columns, ratios: readonly nu
   return values.map(
     (_, n) => from + all.reduce((sum, column, k) => sum + (sizes[k] as number) * (column[n] as number), 0),
   );
-}
-
-export function middleOf(values: readonly number[]): number {
-  const sorted = values.toSorted((a, b) => a - b);
-  const half = sorted.length >> 1;
-  const upper = sorted[half] ?? Number.NaN;
-  return sorted.length % 2 === 1 ? upper : (upper + (sorted[half - 1] ?? Number.NaN)) / 2;
 }

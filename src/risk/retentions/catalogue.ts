@@ -28,7 +28,9 @@ function file() {
     alike: z.strictObject({ share: chance, source: words }),
     dependence: z.strictObject({
       'one look': dependence,
+      'at once within': z.number().min(0),
       'same person later': dependence,
+      'same person later, in another order': dependence,
       'another person': dependence,
       source: words,
     }),

@@ -1,20 +1,23 @@
 /**
  * The fault tree of one function: what it needs, turned round. All of becomes any of, any of becomes all of, k of n
  * becomes n - k + 1 of n. A part fails by its own life, by a joint of it that this function hangs on, or by something
- * it shares with others; a joint with two retentions when both let go, each alone or by what they have in common.
+ * it shares with others; a joint with two retentions when both let go, each alone or by what they have in common. One pair
+ * of hands that does the same step on joints which back each other up has an event of its own.
  */
-import type { Joint, Kart, KartFunction, Need, Part, PartId } from '../../kart/index.ts';
+import type { State } from '../../book/index.ts';
+import type { Joint, JointId, Kart, KartFunction, Need, Part, PartId } from '../../kart/index.ts';
 import type { FaultTree, Gate } from '../fault-tree/index.ts';
-import { type Catalogue, pairOf, type SharedAmong } from '../retentions/index.ts';
+import type { Catalogue, SharedAmong } from '../retentions/index.ts';
+import { aloneOf, jointChance, type Range, rangeOf } from './joint-chance.ts';
 import type { JointLook } from './joint-look.ts';
 import { guessed, likelyOf } from './likely.ts';
-import type { Likely, Link } from './model.ts';
+import type { Link } from './model.ts';
 import type { PartLook } from './part-look.ts';
 import type { RetentionRecord } from './retention-record.ts';
+import { type SameHands, sameHands } from './same-hands.ts';
 
 /** An event of the tree: the link it is, and its chance there; of a first or second that it lets go alone. */
 export type Event = { readonly link: Link; readonly alone: Range | undefined; readonly own: boolean };
-export type Range = { readonly mean: number; readonly low: number; readonly high: number };
 
 export type HazardTree = {
   /** Chances nobody knows are left open. */
@@ -27,12 +30,14 @@ export type Looks = {
   readonly joint: (joint: Joint) => JointLook;
   readonly retentions: Catalogue;
   readonly record: RetentionRecord;
+  readonly state: State;
 };
 
 export function hazardTree(kart: Kart, fn: KartFunction, looks: Looks): HazardTree {
   const gates = new Map<string, Gate>();
   const events = new Map<string, Event>();
   const shared = sharedIn(kart, fn, looks.retentions);
+  const hands = handsIn(kart, fn, looks);
   const gate = (name: string, is: Gate): string => {
     gates.set(name, is);
     return name;
@@ -47,7 +52,11 @@ export function hazardTree(kart: Kart, fn: KartFunction, looks: Looks): HazardTr
   const jointFails = (look: JointLook): string => {
     const part = kart.parts[look.joint.part] as Part;
     const { id } = look.joint;
-    if (!look.second) return event(linkOf(part, id, 'joint', look), rangeOf(look.first.likely), look.first.own);
+    const also = hands.get(id)?.map(({ link, chance }) => event(link, chance)) ?? [];
+    if (!look.second) {
+      const alone = event(linkOf(part, id, 'joint', look), rangeOf(look.first.likely), look.first.own);
+      return also.length === 0 ? alone : any(`lets go: ${id}`, [alone, ...also]);
+    }
     const alone = aloneOf(look);
     const first = event(linkOf(part, `${id}, first`, 'first', look), alone?.first, look.first.own);
     const second = event(linkOf(part, `${id}, second`, 'second', look), alone?.second, look.second.own);
@@ -55,6 +64,7 @@ export function hazardTree(kart: Kart, fn: KartFunction, looks: Looks): HazardTr
     return any(`lets go: ${id}`, [
       event(linkOf(part, `${id}, one hand`, 'one hand', look, alone?.both), alone?.both),
       both,
+      ...also,
     ]);
   };
   const partFails = (id: PartId): string => {
@@ -62,12 +72,9 @@ export function hazardTree(kart: Kart, fn: KartFunction, looks: Looks): HazardTr
     const part = kart.parts[id] as Part;
     if (gates.has(name)) return name;
     const look = looks.part(part);
-    const joints = part.joints
-      .map(joint => kart.joints[joint] as Joint)
-      .filter(({ carries }) => carries === undefined || carries.includes(fn.name));
     return any(name, [
       event(partLink(part, look), rangeOf(look.likely), look.own),
-      ...joints.map(joint => jointFails(looks.joint(joint))),
+      ...jointsOf(kart, fn, part).map(joint => jointFails(looks.joint(joint))),
       ...shared
         .filter(({ among }) => among.kinds.includes(part.kind))
         .map(({ link }) => event(link, rangeOf(link.likely))),
@@ -93,19 +100,6 @@ export function hazardTree(kart: Kart, fn: KartFunction, looks: Looks): HazardTr
   const top = fails(fn.needs, `without: ${fn.name}`);
   const basics = new Map([...events].map(([id, { alone }]) => [id, alone?.mean] as const));
   return { tree: { top, gates, events: basics }, events };
-}
-
-const rangeOf = (likely: Likely | null): Range | undefined =>
-  likely ? { mean: likely.chance, low: likely.low, high: likely.high } : undefined;
-
-/** The three events of a pair; undefined where one margin is not known. */
-function aloneOf({ first, second }: JointLook): Record<'first' | 'second' | 'both', Range> | undefined {
-  if (!first.likely || !second?.likely) return undefined;
-  const [p, q] = [rangeOf(first.likely) as Range, rangeOf(second.likely) as Range];
-  const of = (end: keyof Range) => pairOf(p[end], q[end], second.share);
-  const [mean, low, high] = [of('mean'), of('low'), of('high')];
-  const range = (what: 'first' | 'second' | 'both'): Range => ({ mean: mean[what], low: low[what], high: high[what] });
-  return { first: range('first'), second: range('second'), both: range('both') };
 }
 
 const placed = (part: Part) => ({ part: part.id, system: part.system, corner: part.corner, place: part.place });
@@ -141,6 +135,34 @@ function linkOf(
     likely: hand ? (both ? likelyOf(both, first.likely?.basis ?? '') : null) : (which?.likely ?? null),
     unknown: hand ? (both ? null : (first.unknown ?? second?.unknown ?? null)) : (which?.unknown ?? null),
   };
+}
+
+/** Those that this function hangs on. */
+const jointsOf = (kart: Kart, fn: KartFunction, part: Part): readonly Joint[] =>
+  part.joints
+    .map(joint => kart.joints[joint] as Joint)
+    .filter(({ carries }) => carries === undefined || carries.includes(fn.name));
+
+type Hands = { readonly link: Link; readonly chance: Range };
+
+function handsIn(kart: Kart, fn: KartFunction, looks: Looks): ReadonlyMap<JointId, readonly Hands[]> {
+  const needed = [...new Set(partsOf(fn.needs))].map(id => kart.parts[id] as Part);
+  const joints = needed
+    .flatMap(part => jointsOf(kart, fn, part))
+    .map(joint => looks.joint(joint))
+    .map(look => ({ look, chance: jointChance(look) }));
+  const of = new Map<JointId, Hands[]>();
+  for (const group of sameHands(kart, fn, looks.state, joints, looks.retentions))
+    for (const id of group.joints)
+      of.set(id, [...(of.get(id) ?? []), { link: handsLink(kart, group, looks), chance: group.chance }]);
+  return of;
+}
+
+function handsLink(kart: Kart, { id, joints, says, chance }: SameHands, { retentions }: Looks): Link {
+  const first = kart.parts[kart.joints[joints[0] ?? '']?.part ?? ''] as Part;
+  const basis = `Only our starting guess: ${retentions.dependence.source}.`;
+  const { system, place } = first;
+  return { id, sort: 'shared', system, corner: 'whole', place, says, likely: likelyOf(chance, basis), unknown: null };
 }
 
 type Shared = { readonly among: SharedAmong; readonly link: Link };

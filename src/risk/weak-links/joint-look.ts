@@ -1,9 +1,10 @@
 /** How a joint is held, as the kart file says and the record shows it. */
-import type { Mark, State } from '../../book/index.ts';
+import type { State } from '../../book/index.ts';
 import type { Joint, Kart } from '../../kart/index.ts';
 import { openedBy, standing } from '../../life/index.ts';
-import { type Dependence, latent, leftOutToo } from '../fault-tree/index.ts';
+import { latent, leftOutToo } from '../fault-tree/index.ts';
 import { type Catalogue, namedBy, type Retention, shareOf } from '../retentions/index.ts';
+import { type Look, lookedAt } from './hands.ts';
 import { likelyOf } from './likely.ts';
 import type { Likely } from './model.ts';
 import type { RetentionRecord, Role } from './retention-record.ts';
@@ -26,6 +27,7 @@ export type JointLook = {
   readonly joint: Joint;
   readonly first: Held;
   readonly second: Second | undefined;
+  readonly hands: Look;
   /** What the kart file names as second and does not count, and why. */
   readonly notCounted: string | undefined;
   /** Its check has failed, or it is open: a job already, and no number before that is done. */
@@ -49,13 +51,14 @@ export function lookAt(kart: Kart, state: State, joint: Joint, at: LookAt): Join
       : named.is === 'holds'
         ? held(joint.retention, named.retention, 'first', at)
         : unheld(joint.retention, `Nobody guessed how often "${joint.retention}" lets go.`);
-  const base = { joint, first, second: undefined, notCounted: undefined, inWork: against !== undefined };
+  const hands = lookedAt(kart, state, joint, at);
+  const base = { joint, first, hands, second: undefined, notCounted: undefined, inWork: against !== undefined };
   if (joint.second === undefined) return base;
   if (against !== undefined) return { ...base, notCounted: `${joint.second}: ${against}` };
   const other = namedBy(joint.second, 'second', retentions);
   if (other.is !== 'holds') return { ...base, notCounted: `${joint.second}: ${WHY_NOT[other.is]}` };
   const own = named.is === 'holds' ? named.retention : undefined;
-  return { ...base, second: secondOf({ kart, state, joint, at }, { own, other: other.retention, first }) };
+  return { ...base, second: secondOf(joint, hands, at, { own, other: other.retention, first }) };
 }
 
 const WHY_NOT = {
@@ -81,12 +84,10 @@ function standsAgainst(kart: Kart, state: State, joint: Joint, { now, event }: L
   return found?.cause === 'failed' || found?.cause === 'not possible' ? found.why.replace(/\.$/, '') : undefined;
 }
 
-type Asked = { readonly kart: Kart; readonly state: State; readonly joint: Joint; readonly at: LookAt };
+type Pair = { readonly own: Retention | undefined; readonly other: Retention; readonly first: Held };
 
-function secondOf(asked: Asked, of: { own: Retention | undefined; other: Retention; first: Held }): Second {
-  const { joint, at } = asked;
+function secondOf(joint: Joint, look: Look, at: LookAt, of: Pair): Second {
   const { unverified, alike } = at.retentions;
-  const look = lookedAt(asked);
   const fresh = held(joint.second ?? of.other.name, of.other, 'second', at);
   const factor = at.retentions['trusted to a factor of'];
   const likely =
@@ -104,21 +105,3 @@ function secondOf(asked: Asked, of: { own: Retention | undefined; other: Retenti
   const share = shareOf(leftOutToo(least, look.dependence), of.own?.way === of.other.way ? alike.share : 0);
   return { ...fresh, likely, share, looked: look.says, latent: !look.verified };
 }
-
-type Look = { readonly verified: boolean; readonly dependence: Dependence; readonly says: string };
-
-/** Who looked since it was made, and whether that still counts. A look that has lapsed is none. */
-function lookedAt({ kart, state, joint, at: { now, event, retentions } }: Asked): Look {
-  const { dependence } = retentions;
-  const item = kart.items[joint.item];
-  const found = item && standing(kart, state, item, { now, ...(event === undefined ? {} : { event }) });
-  const pass = state.items[joint.item]?.pass;
-  const counts = pass !== undefined && (found?.holds === true || found?.cause === 'second look');
-  if (!pass || !counts) return { verified: false, dependence: dependence['one look'], says: 'not looked at since' };
-  if (!pass.secondLook) return { verified: true, dependence: dependence['one look'], says: 'looked at once' };
-  return samePerson(pass, pass.secondLook)
-    ? { verified: true, dependence: dependence['same person later'], says: 'looked at twice, by one person' }
-    : { verified: true, dependence: dependence['another person'], says: 'looked at twice, by two people' };
-}
-
-const samePerson = (a: Mark, b: Mark): boolean => a.by.trim().toLowerCase() === b.by.trim().toLowerCase();

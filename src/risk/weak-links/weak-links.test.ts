@@ -66,6 +66,8 @@ const hazardIn = (kart: Kart, book: readonly Fact[], name = 'stop'): Hazard => {
 };
 const PINS = 'rod/clevis pins';
 const made: Payload = { kind: 'made', joint: PINS };
+/** A while goes by. */
+const later: readonly Payload[] = Array.from({ length: 15 }, () => ({ kind: 'note', text: 'other work' }));
 const looked: Payload = { kind: 'checked', item: PINS, result: 'pass', secondLook: true };
 
 /** The truth by every state of the events, without the engine. */
@@ -208,7 +210,7 @@ describe('weak links', () => {
         first: first?.likely?.chance ?? 0,
       };
     };
-    const [none, once, twice] = [of(), of(made), of(made, looked)];
+    const [none, once, twice] = [of(), of(made), of(made, ...later, looked)];
     expect(none.says).toMatch(/not looked at since/);
     expect(once.says).toMatch(/looked at once/);
     expect(twice.says).toMatch(/looked at twice, by one person/);

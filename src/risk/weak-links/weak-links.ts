@@ -47,6 +47,7 @@ export function looksOf(kart: Kart, state: State, { now, event, retentions, prio
   const record = retentionRecord(books, retentions);
   const at = { now, retentions, record, ...(event === undefined ? {} : { event: event.event }) };
   return {
+    state,
     retentions,
     record,
     part: once(partLooks(kart, { books, priors, hours })),

@@ -1,0 +1,131 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it, test } from 'vitest';
+import { facts, minute } from '../../../test/random-kart.ts';
+import { kartFrom, templateKarts } from '../../../test/template-karts.ts';
+import { type Fact, fold, type Payload } from '../../book/index.ts';
+import type { Kart } from '../../kart/index.ts';
+import { readPriors } from '../../life/index.ts';
+import { leftOutToo } from '../fault-tree/index.ts';
+import { readRetentions } from '../retentions/index.ts';
+import { lookedAt } from './hands.ts';
+import { weakLinks } from './index.ts';
+
+const read = (file: string): string => readFileSync(new URL(`../../../data/${file}`, import.meta.url), 'utf8');
+const retentions = readRetentions(read('retentions.yaml'));
+const priors = readPriors(read('priors.yaml'));
+
+/** Two rods that back each other up, one clip each. */
+const kart = kartFrom(`
+parts:
+  pedal: { kind: brake pedal, system: brakes }
+  left: { kind: brake push rod, system: brakes, joints: { lock nut: none, clevis pins: { second: none } } }
+  right: { kind: brake push rod, system: brakes, joints: { lock nut: none, clevis pins: { second: none } } }
+functions:
+  stop: { severity: 1, hazard: no brakes, needs: { all of: [pedal, { any of: [left, right] }] } }
+`);
+const one: Kart = {
+  ...kart,
+  functions: {
+    stop: { name: 'stop', severity: 1, hazard: 'no brakes', needs: { allOf: [{ part: 'left' }, { part: 'right' }] } },
+  },
+};
+const [LEFT, RIGHT] = ['left/clevis pins', 'right/clevis pins'] as const;
+
+type Done = { readonly what: Payload; readonly by?: string; readonly at: number };
+const book = (...done: readonly Done[]): readonly Fact[] =>
+  facts(done.map(({ what }) => what)).map((fact, n) => {
+    const { by = 'A. Bench', at = 0 } = done[n] ?? {};
+    return { ...fact, by, at: minute(at), recorded: minute(at) } as Fact;
+  });
+const made = (joint: string, at: number, by?: string): Done => ({
+  what: { kind: 'made', joint },
+  at,
+  ...(by ? { by } : {}),
+});
+const look = (item: string, at: number, by?: string): Done => ({
+  what: { kind: 'checked', item, result: 'pass', secondLook: true },
+  at,
+  ...(by ? { by } : {}),
+});
+const of = (kartOf: Kart, ...done: readonly Done[]) => {
+  const [hazard] = weakLinks(kartOf, fold(book(...done)), { now: minute(5000), retentions, priors }).hazards;
+  const hands = hazard?.singlePoints.find(({ id }) => id.startsWith('one pair of hands'));
+  return { hands, chance: hands?.likely?.chance ?? 0, whole: hazard?.atLeast?.chance ?? Number.NaN };
+};
+const P = 0.002; // of a spring clip, data/retentions.yaml
+
+describe('one pair of hands on joints that back each other up', () => {
+  it('is an event that alone is enough, as likely as that the second step is left out with the first', () => {
+    const { hands, chance } = of(kart, made(LEFT, 0), made(RIGHT, 4));
+    expect(hands?.sentence).toBe(
+      'One pair of hands stands between you and no brakes: clevis pins of left and right, made by A. Bench within 4 min, looked at once.',
+    );
+    expect(chance).toBeCloseTo(P * leftOutToo(P, 'high'), 15);
+    expect(hands).toMatchObject({ sort: 'shared', couldAdd: [] });
+  });
+
+  it('counts less when another looked, when time lay between, and not at all when two made them', () => {
+    const once = of(kart, made(LEFT, 0), made(RIGHT, 4));
+    const other = of(kart, made(LEFT, 0), made(RIGHT, 4), look(LEFT, 30, 'B. Other'), look(RIGHT, 31, 'B. Other'));
+    const half = of(kart, made(LEFT, 0), made(RIGHT, 4), look(LEFT, 30, 'B. Other'));
+    const apart = of(kart, made(LEFT, 0), made(RIGHT, 400));
+    const two = of(kart, made(LEFT, 0), made(RIGHT, 4, 'B. Other'));
+    expect(other.chance).toBeCloseTo(P * leftOutToo(P, 'low'), 15);
+    expect(half.chance).toBe(once.chance); // the one that nobody else looked at decides
+    expect(apart.chance).toBeCloseTo(P * leftOutToo(P, 'moderate'), 15);
+    expect(two.hands).toBeUndefined();
+    expect([once, apart, other, two].map(({ whole }) => whole)).toEqual(
+      [once, apart, other, two].map(({ whole }) => whole).toSorted((a, b) => b - a),
+    );
+  });
+
+  it('is taken for one pair where nobody wrote down whose they were', () => {
+    const { hands, chance } = of(kart);
+    expect(chance).toBeCloseTo(P * leftOutToo(P, 'high'), 15);
+    expect(hands?.says).toContain('nobody wrote down who made them');
+  });
+
+  it('adds nothing where each joint is enough alone, nor where one of them is open', () => {
+    expect(of(one, made(LEFT, 0), made(RIGHT, 4)).hands).toBeUndefined();
+    const opened: Done = { what: { kind: 'loosened', joint: LEFT }, at: 9 };
+    expect(of(kart, made(LEFT, 0), made(RIGHT, 4), opened).hands).toBeUndefined();
+  });
+
+  it('is seen on the karts of the templates, where brakes are made in pairs', () => {
+    const found = templateKarts().flatMap(each =>
+      weakLinks(each, fold([]), { now: minute(0), retentions, priors }).hazards.flatMap(({ singlePoints }) =>
+        singlePoints.filter(({ id }) => id.startsWith('one pair of hands')),
+      ),
+    );
+    expect(found.length).toBeGreaterThan(0);
+    for (const { says, sentence } of found) {
+      expect(says).toMatch(/^one pair of hands: .+ of .+ and .+, nobody wrote down who made them$/);
+      expect(sentence).toMatch(/^One pair of hands stands between you and .+: .+\.$/);
+    }
+  });
+});
+
+describe('a second look by the one who made it', () => {
+  const level = (...done: readonly Done[]) => {
+    const joint = kart.joints[LEFT];
+    if (!joint) throw new Error('the kart has it');
+    return lookedAt(kart, fold(book(...done)), joint, { now: minute(5000), retentions });
+  };
+  const both = [made(LEFT, 0), made(RIGHT, 3)] as const;
+
+  test('within minutes is one look; later it is another; in another order it is worth what a second person is', () => {
+    expect(level(made(LEFT, 0), look(LEFT, 10)).dependence).toBe('high');
+    expect(level(made(LEFT, 0), look(LEFT, 11)).dependence).toBe('moderate');
+    expect(level(...both, look(LEFT, 60), look(RIGHT, 61)).dependence).toBe('moderate');
+    const turned = level(...both, look(RIGHT, 60), look(LEFT, 61));
+    expect(turned).toMatchObject({ dependence: 'low', says: 'looked at twice, by one person in another order' });
+  });
+
+  test('by another person, whenever, is one by two people; a name written otherwise is no other person', () => {
+    expect(level(made(LEFT, 0), look(LEFT, 1, 'B. Other'))).toMatchObject({
+      dependence: 'low',
+      says: 'looked at twice, by two people',
+    });
+    expect(level(made(LEFT, 0), look(LEFT, 1, ' a. BENCH ')).dependence).toBe('high');
+  });
+});

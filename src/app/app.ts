@@ -3,10 +3,12 @@ import { exportLines, type Fact, importLines, verifyChain } from '../book/index.
 import type { TrackSheet } from '../prep/index.ts';
 import { type DemoText, expandDemo } from './demo.ts';
 import { BATCH, type BookSide, notTaken, readForeign, takenOf } from './exchange.ts';
+import type { LapsIn, LogSaid, SessionSaid } from './laps.ts';
 import type { BookStore, Clock, Ids, KartReader, Kept } from './ports.ts';
 import { fromKartFile, type Problem, refuse, sentence } from './problem.ts';
 import { type Queries, queriesOn } from './queries.ts';
-import { type Recorded, record, type Writer, type Written } from './record.ts';
+import type { LogBytes } from './read-log.ts';
+import { type Recorded, record, type WithFile, type Writer, type Written } from './record.ts';
 import { release, type Signature } from './release.ts';
 import { Shelf } from './shelf.ts';
 import { type TrackQuestion, track } from './track.ts';
@@ -31,10 +33,14 @@ export type Imported =
 export type App = Queries & {
   /** Before a session: air, jet, pressures, fuel, gearing, and what has changed since the last. */
   track(name: string, ask?: TrackQuestion): Promise<TrackSheet>;
-  /** Writes facts, all or none. Payloads as in the book; a reading may be its text. */
-  record(kart: string, payloads: readonly unknown[], ask: Written): Promise<Recorded>;
+  /** Writes facts, all or none. Payloads as in the book; a reading may be its text; a file is kept with them. */
+  record(kart: string, payloads: readonly unknown[], ask: Written, file?: WithFile): Promise<Recorded>;
   /** Files a kart file under the name it gives; nothing is written when the same text is in force. */
   fileKart(text: string, ask: Written): Promise<Filed>;
+  /** A log, as it streams by: one run with its laps, or nothing of it. */
+  importLaps(kart: string, log: LogBytes, said: LogSaid): Promise<LapsIn>;
+  /** Times read off a stopwatch: "52.31 0:52.4 1.02,5". */
+  lapsByHand(kart: string, times: string, said: SessionSaid): Promise<LapsIn>;
   release(kart: string, sign: Signature): Promise<Recorded>;
   /** The whole book as JSON Lines: the same facts always give the same bytes. */
   exportBook(): Promise<string>;
@@ -63,10 +69,18 @@ export function createApp({ store, clock, ids, reader, device }: AppParts): App 
     await shelf.refresh();
     return shelf;
   };
+  const queries = queriesOn(shelf, clock);
+  const laps = {
+    ...queries,
+    record: (...said: Parameters<App['record']>) => record(writer, ...said),
+    now: () => clock.now().toISOString(),
+  };
   return {
-    ...queriesOn(shelf, clock),
+    ...queries,
     track: (name, ask) => track(shelf, clock, name, ask),
-    record: (kart, payloads, ask) => record(writer, kart, payloads, ask),
+    record: laps.record,
+    importLaps: async (...said) => (await import('./import-laps.ts')).importLaps(laps, ...said),
+    lapsByHand: async (...said) => (await import('./laps-by-hand.ts')).lapsByHand(laps, ...said),
     fileKart: (text, ask) => fileKart(writer, text, ask),
     release: (kart, sign) => release(writer, kart, sign),
     exportBook: async () => exportLines((await fresh()).all()),

@@ -31,6 +31,10 @@ export const CODES = [
   'already mended',
   'not fit', // signing against the record, asked again
   'signature missing',
+  'already in the book', // a log, or laps of a run; asked again
+  'already ran', // a session that is logged without laps; asked again
+  'no laps', // nothing crosses the gate; asked again
+  'log', // a file that holds no drive
   'nothing to record',
   'book', // the store or an import refused
 ] as const;
@@ -47,7 +51,7 @@ export type Problem = {
 };
 
 /** Codes that are asked again rather than refused: the same command with `sure: true` goes through. */
-export const ASKS_AGAIN: readonly Code[] = ['far outside', 'not fit'];
+export const ASKS_AGAIN: readonly Code[] = ['far outside', 'not fit', 'already in the book', 'already ran', 'no laps'];
 
 /** Thrown by queries that cannot answer; each face catches it once, at its edge. */
 export class Refusal extends Error {

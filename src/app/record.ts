@@ -26,6 +26,9 @@ export type Written = {
   readonly sure?: boolean;
 };
 
+/** A file that is kept together with the facts that speak of it, or not at all. */
+export type WithFile = { readonly hash: string; readonly bytes: Uint8Array; readonly mediaType: string };
+
 export type Recorded =
   | {
       readonly kind: 'recorded';
@@ -38,7 +41,13 @@ export type Recorded =
 export const refused = (...problems: readonly Problem[]): Recorded => ({ kind: 'refused', problems });
 
 /** Checks what a person recorded against its shape and the kart, and writes it. A release is signed elsewhere. */
-export async function record(writer: Writer, name: string, raw: readonly unknown[], ask: Written): Promise<Recorded> {
+export async function record(
+  writer: Writer,
+  name: string,
+  raw: readonly unknown[],
+  ask: Written,
+  file?: WithFile,
+): Promise<Recorded> {
   const time = pastMoment(ask.at, writer.clock.now());
   const problems: Problem[] = 'problem' in time ? [time.problem] : [];
   const by = ask.by.trim();
@@ -52,7 +61,7 @@ export async function record(writer: Writer, name: string, raw: readonly unknown
 
   await writer.shelf.refresh();
   const at = ask.at === undefined ? writer.shelf.happens(name, writer.clock.now()) : time.at;
-  const bench = await Bench.at(writer, name, at, { ...ask, by });
+  const bench = await Bench.at(writer, name, at, { ...ask, by }, file?.hash);
   const drafts: Payload[] = [];
   for (const [i, one] of raw.entries()) {
     const put = await bench.put(one, raw.length === 1 ? 'fact' : `facts[${i}]`);
@@ -60,6 +69,7 @@ export async function record(writer: Writer, name: string, raw: readonly unknown
     else problems.push(...put.problems);
   }
   if (problems.length > 0) return refused(...problems);
+  if (file) await writer.store.putFile(file.bytes, file.mediaType);
   const done = await write(writer, name, drafts, { by, at });
   return done.kind === 'recorded' ? { ...done, judgements: bench.judged(done.facts) } : done;
 }
@@ -73,11 +83,17 @@ export async function write(
 ): Promise<Recorded> {
   const recorded = writer.clock.now().toISOString();
   const { device } = writer;
-  const drafts = payloads.map(
-    payload => ({ ...payload, id: writer.ids.next(), kart, at, recorded, by, device }) as Draft,
+  const drafts = tied(payloads.map(payload => ({ ...payload, id: writer.ids.next() }))).map(
+    payload => ({ ...payload, kart, at, recorded, by, device }) as Draft,
   );
   const facts = await writer.store.appendNext(device, last => sealAll(last, drafts));
   return { kind: 'recorded', facts };
+}
+
+/** Laps that come together with a run belong to it (SPEC B29). */
+function tied(batch: readonly (Payload & { readonly id: string })[]): typeof batch {
+  const run = batch.find(one => one.kind === 'ran')?.id;
+  return batch.map(one => (one.kind === 'laps' && one.run === undefined && run !== undefined ? { ...one, run } : one));
 }
 
 /** The kart while a batch is gone through: each fact that passes is laid on top, so the next is checked against it. */
@@ -93,13 +109,15 @@ class Bench {
     readonly ask: Written,
     facts: readonly Fact[],
     kart: Kart | undefined,
+    readonly coming: string | undefined,
   ) {
     this.#facts = [...facts];
     this.#kart = kart;
     this.#then = new Ledger(name, upTo(facts, at));
   }
 
-  static async at(writer: Writer, name: string, at: string, ask: Written): Promise<Bench> {
+  /** @param coming hash of a file that will be kept with the facts */
+  static async at(writer: Writer, name: string, at: string, ask: Written, coming?: string): Promise<Bench> {
     const facts = writer.shelf.names().includes(name) ? writer.shelf.facts(name) : [];
     // What happened before the first kart file was written down is held against that file.
     const [first = at] = facts
@@ -107,7 +125,7 @@ class Bench {
       .map(fact => fact.at)
       .toSorted();
     const kart = await writer.shelf.filed(facts, fold(upTo(facts, first > at ? first : at)));
-    return new Bench(writer, name, at, ask, facts, kart);
+    return new Bench(writer, name, at, ask, facts, kart, coming);
   }
 
   async put(
@@ -177,13 +195,9 @@ class Bench {
 
   /** A photo or a lap file must be in the book before a fact speaks of it. */
   async #fileKept(payload: Payload, where: string): Promise<readonly Problem[]> {
-    const hash =
-      payload.kind === 'found' || payload.kind === 'failed'
-        ? payload.photo
-        : payload.kind === 'laps'
-          ? payload.file
-          : undefined;
-    if (hash === undefined || (await this.writer.store.getFile(hash))) return [];
+    const log = payload.kind === 'laps' && payload.fileKept !== false ? payload.file : undefined;
+    const hash = payload.kind === 'found' || payload.kind === 'failed' ? payload.photo : log;
+    if (hash === undefined || hash === this.coming || (await this.writer.store.getFile(hash))) return [];
     return [
       refuse(
         'unknown file',

@@ -28,6 +28,30 @@ export const reading = z.strictObject({
 });
 export type Reading = z.infer<typeof reading>;
 
+/** ° north, ° east: WGS 84. */
+const place = z.tuple([z.number().min(-90).max(90), z.number().min(-180).max(180)]);
+const gate = z.strictObject({ left: place, right: place }); // as the driver sees it
+/** What stands against comparing a lap as it is. */
+export const LAP_DOUBTS = ['hole at the gate', 'hole inside', 'may be more than one lap', 'stood still'] as const;
+/** A full lap, or with `way` a way out to the first crossing or in from the last. */
+const timedLap = z.strictObject({
+  time: amount.positive(), // s
+  spread: amount, // s, one standard deviation
+  way: z.enum(['out', 'in']).optional(),
+  outing: z.number().int().positive().optional(), // from 1
+  sectors: z.array(amount.nullable()).max(30).optional(), // s; null on both sides of a gate that was not crossed
+  doubts: z.array(z.enum(LAP_DOUBTS)).optional(),
+});
+export type TimedLap = z.infer<typeof timedLap>;
+/** Once round, from gate to gate. */
+export const isFull = (lap: TimedLap): boolean => lap.way === undefined;
+export type BookGate = z.infer<typeof gate>;
+/** Where a log's columns stand, as a person chose them: role to heading and unit. */
+const columns = z.strictObject({
+  signature: z.string().min(1).max(2000), // of the header line
+  roles: z.record(z.string().max(20), z.strictObject({ heading: name, unit: z.string().max(20).optional() })),
+});
+
 const impact = z.strictObject({ corner: z.enum(CORNERS), severity: z.enum(['knock', 'hit', 'crash']) });
 
 const payloads = [
@@ -154,7 +178,25 @@ const payloads = [
     laps: amount.optional(),
     note: words.optional(),
   }),
-  z.strictObject({ kind: z.literal('laps'), file: z.string().length(64), name, laps: amount }),
+  /** What the laps of a run were, from a log or from a stopwatch (SPEC B28 to B31). */
+  z.strictObject({
+    kind: z.literal('laps'),
+    file: z.string().length(64).optional(), // sha-256 of the log, hex; a stopwatch has none
+    fileKept: z.literal(false).optional(), // the log was too large to be kept
+    name,
+    laps: amount, // full ones
+    timed: z.enum(['by log', 'by hand']).optional(),
+    times: z.array(timedLap).max(5000).optional(), // as driven
+    run: id.optional(), // the `ran` they belong to
+    event: name.optional(),
+    session: name.optional(),
+    track: name.optional(),
+    from: instant.optional(), // when the log begins
+    minutes: amount.optional(), // of moving
+    metres: amount.optional(), // driven
+    gates: z.array(gate).max(30).optional(), // start and finish first
+    columns: columns.optional(),
+  }),
   z.strictObject({ kind: z.literal('note'), text: words, part: name.optional() }),
   /** A person signs; `open` is what stood open at that moment, as it was shown. */
   z.strictObject({

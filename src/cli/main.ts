@@ -2,8 +2,8 @@
  * The real machine: files, clock, the SQLite book and the server. The one place of this face that builds them, each when
  * it is asked for, so that a question that needs none of them is answered at once.
  */
-import { readFileSync } from 'node:fs';
-import { readFile, writeFile } from 'node:fs/promises';
+import { createReadStream, readFileSync } from 'node:fs';
+import { readFile, stat, writeFile } from 'node:fs/promises';
 import { userInfo } from 'node:os';
 import { dirname, join, relative, resolve } from 'node:path';
 import type { App, BookStore, Clock, KartReader, RiskTexts } from '../app/index.ts';
@@ -71,6 +71,11 @@ const world: World = {
   ask: process.stdin.isTTY && process.stdout.isTTY ? asked : undefined,
   readFile: path => whenThere(readFile(path, 'utf8')),
   readBytes: path => whenThere(readFile(path)),
+  async readPieces(path) {
+    const found = await whenThere(stat(path));
+    if (found === undefined) return undefined;
+    return { bytes: found.size, pieces: createReadStream(path, { highWaterMark: 1 << 18 }) };
+  },
   async writeNew(path, text) {
     try {
       await writeFile(path, text, { flag: 'wx' });

@@ -5,6 +5,7 @@ import { addAlike } from './commands/alike.ts';
 import { addBook } from './commands/book.ts';
 import { addCalc } from './commands/calc.ts';
 import { addKart } from './commands/kart.ts';
+import { addLaps } from './commands/laps.ts';
 import { addLog } from './commands/log.ts';
 import { addServe } from './commands/serve.ts';
 import { addSheet } from './commands/sheet.ts';
@@ -41,6 +42,7 @@ The book is kept in the folder KARTWRIGHT_DATA, else .kartwright in your home.`,
   addWeakLinks(program, world);
   addAlike(program, world);
   addLog(program, world);
+  addLaps(program, world);
   addCalc(program, world);
   addBook(program, world);
   addServe(program, world);

@@ -17,6 +17,8 @@ export type World = {
   /** Undefined when there is no such file. */
   readFile(path: string): Promise<string | undefined>;
   readBytes(path: string): Promise<Uint8Array | undefined>;
+  /** A file as it streams by, and how large it is. */
+  readPieces(path: string): Promise<{ readonly bytes: number; readonly pieces: AsyncIterable<Uint8Array> } | undefined>;
   /** False when the file is there already: nothing is overwritten. */
   writeNew(path: string, text: string): Promise<boolean>;
   /** Where the shipped JSON Schema of kart files is, seen from a kart file. */

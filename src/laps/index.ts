@@ -5,3 +5,4 @@ export * from './helped/index.ts';
 export * from './import/index.ts';
 export { COLUMNS, type Column, type LogProblem, type Trace, type Zero } from './model.ts';
 export * from './predict/index.ts';
+export * from './record/index.ts';

@@ -1,7 +1,7 @@
 /** What a write must look like before the app sees it. The payloads themselves are judged by the app. */
 import type { Context } from 'hono';
 import { z } from 'zod';
-import type { LooksWanted, Problem, SecondWanted, Signature, Written } from '../app/index.ts';
+import type { LooksWanted, Problem, SecondWanted, SessionSaid, Signature, Written } from '../app/index.ts';
 
 const name = z.string().min(1).max(200);
 const write = z.strictObject({
@@ -27,6 +27,20 @@ const looks = z.strictObject({
   at: z.string().max(40).optional(),
 });
 
+const times = z.strictObject({
+  times: z.string().max(50_000),
+  by: name,
+  at: z.string().max(40).optional(),
+  event: name.optional(),
+  session: name.optional(),
+  track: name.optional(),
+  wet: z.boolean().optional(),
+  conditions: z.string().max(4000).optional(),
+  minutes: z.number().nonnegative().optional(),
+  run: z.string().max(64).optional(),
+  sure: z.boolean().optional(),
+});
+
 const second = z.strictObject({ joint: name, retention: name, by: name, at: z.string().max(40).optional() });
 
 const since = z.strictObject({ numbers: z.record(name, z.number().int().nonnegative()) });
@@ -41,6 +55,7 @@ export const readRelease = (c: Context): Promise<Body<Signature>> => read(c, rel
 export const readLooks = (c: Context): Promise<Body<LooksWanted>> => read(c, looks);
 export const readSecond = (c: Context): Promise<Body<SecondWanted>> => read(c, second);
 
+export const readTimes = (c: Context): Promise<Body<SessionSaid & { readonly times: string }>> => read(c, times);
 export const readSince = (c: Context): Promise<Body<z.infer<typeof since>>> => read(c, since);
 export const readTake = (c: Context): Promise<Body<z.infer<typeof take>>> => read(c, take);
 

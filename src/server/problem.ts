@@ -1,7 +1,7 @@
 /** Errors as RFC 9457 problem documents: all problems of a request at once, with the codes the command line uses. */
 import type { Context } from 'hono';
 import type { ContentfulStatusCode } from 'hono/utils/http-status';
-import type { Problem } from '../app/index.ts';
+import { ASKS_AGAIN, type Code, type Problem } from '../app/index.ts';
 
 export type Trouble = {
   readonly code: string;
@@ -36,3 +36,21 @@ export const refused = (where: string, message: string, remedy: string): Problem
   message,
   remedy,
 });
+
+/** Not there: 404. Stands against what the book holds: 409. Anything else that was sent wrong: 422. */
+export function statusOf(problems: readonly Problem[]): ContentfulStatusCode {
+  const codes = problems.map(p => p.code);
+  if (codes.includes('unknown kart')) return 404;
+  const conflicts: readonly Code[] = [
+    ...ASKS_AGAIN,
+    'already on',
+    'already off',
+    'already struck',
+    'already mended',
+    'same tap twice',
+    'no first look',
+    'way in still on',
+    'part is off',
+  ];
+  return codes.length > 0 && codes.every(code => conflicts.includes(code)) ? 409 : 422;
+}

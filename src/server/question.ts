@@ -4,6 +4,7 @@ import {
   type AlikeQuestion,
   type At,
   type ForEvent,
+  type LogSaid,
   type PlanAsk,
   Refusal,
   type SheetQuestion,
@@ -53,6 +54,26 @@ export const trackAsk = (c: Context): TrackQuestion => {
     ...(wanted === undefined ? {} : { wanted }),
   };
 };
+
+/** What is said of a log that is sent as it is: in the query, for the body is the file. */
+export function logAsk(c: Context): LogSaid {
+  const [minutes, wet, sure] = [amount(c, 'minutes'), yes(c, 'wet'), yes(c, 'sure')];
+  const texts = ['event', 'session', 'track', 'conditions', 'run'].flatMap(key => {
+    const text = c.req.query(key);
+    return text === undefined ? [] : [[key, text]];
+  });
+  const [gates, columns] = [c.req.queries('gate'), c.req.queries('column')];
+  return {
+    ...atOf(c),
+    ...{ by: c.req.query('by') ?? '', name: c.req.query('name') ?? 'log' },
+    ...Object.fromEntries(texts),
+    ...(minutes === undefined ? {} : { minutes }),
+    ...(wet === undefined ? {} : { wet }),
+    ...(sure === undefined ? {} : { sure }),
+    ...(gates && { gates }),
+    ...(columns && { columns }),
+  };
+}
 
 function wantedOf(c: Context): TrackQuestion['wanted'] {
   const [engineSpeed, speed] = [c.req.query('engineSpeed'), c.req.query('speed')];

@@ -5,14 +5,12 @@
 import { type Context, Hono } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
 import { streamSSE } from 'hono/streaming';
-import type { ContentfulStatusCode } from 'hono/utils/http-status';
 import {
   type App,
   ASKS_AGAIN,
   askForLooks,
-  type Code,
   calendarOf,
-  type Problem,
+  lapsOfBook,
   type Recorded,
   Refusal,
   type RiskTexts,
@@ -23,8 +21,9 @@ import {
 } from '../app/index.ts';
 import { readLooks, readRelease, readSecond, readSince, readTake, readWrite } from './body.ts';
 import { headers, onlyHosts, onlyOwnPage } from './guard.ts';
+import { isLaps, lapsAnswer, lapsIn } from './laps.ts';
 import type { Page } from './pages.ts';
-import { problem, refused } from './problem.ts';
+import { problem, refused, statusOf } from './problem.ts';
 import { alikeAsk, askOf, atOf, count, planAsk, sheetAsk, trackAsk, weakAsk } from './question.ts';
 
 export type ServerParts = {
@@ -41,6 +40,7 @@ export type ServerParts = {
 const JSON_BYTES = 1_000_000; // a batch of facts; a kart file alone is allowed 2 MB of text only on the command line
 const BATCH_BYTES = 5_000_000; // 500 facts of another book, kart files among them
 const FILE_BYTES = 25_000_000; // a photo straight from a phone
+const LOG_BYTES = 64_000_000; // eight hours at 25 fixes a second; as much as the book keeps of one log
 const BEAT_MS = 25_000; // proxies and phones drop a silent line after 30 to 60 s
 const FILE_TYPES = /^(image\/(jpeg|png|webp|heic|gif)|text\/csv|text\/plain|application\/(gpx\+xml|octet-stream))$/;
 
@@ -52,7 +52,8 @@ export function createServer(app: App, parts: ServerParts = {}): Hono {
     c.header('cache-control', 'no-store');
   });
   server.use('/api/files', tooLarge(FILE_BYTES));
-  server.use('/api/karts/*', tooLarge(JSON_BYTES));
+  server.use('/api/karts/:name/laps', tooLarge(LOG_BYTES));
+  server.use('/api/karts/*', (c, next) => (isLaps(c.req.path) ? next() : tooLarge(JSON_BYTES)(c, next)));
   server.use('/api/book/*', tooLarge(BATCH_BYTES));
 
   server.get('/api/karts', async c => c.json({ karts: await app.karts(atOf(c)) }));
@@ -106,6 +107,11 @@ export function createServer(app: App, parts: ServerParts = {}): Hono {
     if (!body.ok) return problem(c, 422, body.problems);
     return answer(c, await app.release(c.req.param('name'), body.value));
   });
+
+  server.get('/api/karts/:name/laps', async c =>
+    c.json({ sessions: await lapsOfBook(app, c.req.param('name'), atOf(c)) }),
+  );
+  server.post('/api/karts/:name/laps', async c => lapsAnswer(c, await lapsIn(c, app, c.req.param('name'))));
 
   server.put('/api/files', async c => {
     const type = (c.req.header('content-type') ?? '').split(';')[0]?.trim().toLowerCase() ?? '';
@@ -236,24 +242,6 @@ function answer(c: Context, result: Recorded): Response {
   return problem(c, statusOf(result.problems), result.problems, {
     asksAgain: result.problems.every(p => ASKS_AGAIN.includes(p.code)),
   });
-}
-
-/** Not there: 404. Stands against what the book holds: 409. Anything else that was sent wrong: 422. */
-function statusOf(problems: readonly Problem[]): ContentfulStatusCode {
-  const codes = problems.map(p => p.code);
-  if (codes.includes('unknown kart')) return 404;
-  const conflicts: readonly Code[] = [
-    ...ASKS_AGAIN,
-    'already on',
-    'already off',
-    'already struck',
-    'already mended',
-    'same tap twice',
-    'no first look',
-    'way in still on',
-    'part is off',
-  ];
-  return codes.length > 0 && codes.every(code => conflicts.includes(code)) ? 409 : 422;
 }
 
 const tooLarge = (maxSize: number) =>

@@ -105,6 +105,19 @@ const payload = fc.oneof(
     ),
   }),
   fc.record({ kind: k('fuel used'), litres: fc.constantFrom(0.5, 4.25), laps: amount }),
+  fc.record(
+    {
+      kind: k('laps'),
+      name: words,
+      laps: amount,
+      timed: fc.constantFrom('by log', 'by hand'),
+      run: earlier,
+      times: fc.array(fc.record({ time: fc.constantFrom(51.25, 62.5), spread: fc.constantFrom(0, 0.125) }), {
+        maxLength: 3,
+      }),
+    },
+    { requiredKeys: ['kind', 'name', 'laps'], ...some },
+  ),
   fc.record({ kind: k('note'), text: words }),
   fc.record({ kind: k('struck'), fact: earlier, why: words }),
   fc.record({ kind: k('struck'), fact: earlier, why: words }),

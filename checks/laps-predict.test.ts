@@ -1,9 +1,10 @@
 /**
  * Lap times: closed forms, and invented tracks driven with an invented kart by two other methods, all worked outside the
- * project with numpy 2.4 and scipy 1.17. Every row is asked as anyone can ask it, through `calc lap`.
+ * project with numpy 2.4 and scipy 1.17. Lap times are asked as anyone can ask them, through `calc lap`.
  */
 import { describe } from 'vitest';
 import { bareProblems } from '../src/app/index.ts';
+import { type Change, type Element, GENERIC_KART, predictorOf, sensitivitiesOf, trackOf } from '../src/laps/index.ts';
 import fixture from '../test/fixtures/laps/tracks.json' with { type: 'json' };
 import rows from './rows/laps-predict.json' with { type: 'json' };
 import { type Given, list, type Numbers, number, type Row, runRows } from './rows.ts';
@@ -164,21 +165,13 @@ const round = (given: Given, kart: Partial<Kart>): Lap =>
     ...{ track: circle(number(given, 'R')), step: given.step },
   });
 
-const CHANGES: Readonly<Record<string, readonly [by: number, kart: (change: number) => Partial<Kart>]>> = {
-  mass: [1, by => ({ m: fixture.kart.m + by })],
-  grip: [0.01, by => ({ mu_x: fixture.kart.mu_x * (1 + by), mu_y: fixture.kart.mu_y * (1 + by) })],
-  power: [0.01, by => ({ power_scale: 1 + by })],
-  drag: [0.01, by => ({ CdA: fixture.kart.CdA * (1 + by) })],
-  scrub: [0.1, by => ({ k_s0: fixture.kart.k_s0 * (1 + by), k_s1: fixture.kart.k_s1 * (1 + by) })],
-  shift: [0.01, by => ({ t_shift: fixture.kart.t_shift + by })],
-  brake: [0.05, by => ({ F_brake_max: fixture.kart.F_brake_max * (1 + by) })],
-  radius: [0.01, by => ({ r: fixture.kart.r * (1 + by) })],
-};
+const CHANGED: Readonly<Record<string, Change>> = { shift: 'shift time', brake: 'brakes', radius: 'rolling radius' };
 
 function sensitivity(given: Given): Numbers {
-  const [by, kart] = CHANGES[String(given.change)] ?? [];
-  if (by === undefined || kart === undefined) throw new Error(`no change called ${given.change}`);
-  return { seconds: (times(given, kart(by)).lapTime - times(given, kart(-by)).lapTime) / 2 };
+  const predictor = predictorOf(trackOf(track(given) as readonly Element[]), { step: number(given, 'step') });
+  const name = CHANGED[String(given.change)] ?? given.change;
+  const found = sensitivitiesOf(predictor, GENERIC_KART).find(({ change }) => change === name);
+  return { seconds: found?.seconds ?? Number.NaN };
 }
 
 function sprockets(given: Given): Numbers {

@@ -1,10 +1,15 @@
 /** What would hurt us, and which second retentions to fit: the answer, and the facts that make one of them a job. */
+import type { State } from '../book/index.ts';
 import type { KartBook } from '../life/index.ts';
 import { readPriors } from '../life/index.ts';
 import {
   additionsFor,
+  type Hazard,
   readRetentions,
+  readRiskScheme,
+  type Season,
   type SecondRetentions,
+  seasonOf,
   secondRetentions,
   type WeakLinks,
   type WeakLinksAsk,
@@ -21,19 +26,25 @@ export type WeakLinksQuestion = ForEvent & {
   /** What there is for second retentions: minutes, and money in the owner's own. Left out: as much as it takes. */
   readonly minutes?: number;
   readonly money?: number;
+  /** Events of the season that codes go by; left out: those of the book in the year that is asked about, one at least. */
+  readonly season?: number;
 };
-export type WeakLinksAnswer = WeakLinks & { readonly seconds: SecondRetentions };
-/** Texts of `data/retentions.yaml` and `data/priors.yaml`. */
-export type RiskTexts = { readonly retentions: string; readonly priors: string };
+export type WeakLinksAnswer = WeakLinks & {
+  readonly hazards: readonly (Hazard & { readonly season: Season | null })[];
+  readonly seconds: SecondRetentions;
+};
+/** Texts of `data/retentions.yaml`, `data/priors.yaml` and `data/severity.yaml`; without the last there are no codes. */
+export type RiskTexts = { readonly retentions: string; readonly priors: string; readonly severity?: string };
 
 /** Throws `Refusal` for a kart, an event or a moment that the book does not hold, and for a budget below 0. */
 export async function weakLinksOf(
   queries: Queries,
   name: string,
-  { minutes, money, event: named, ...at }: WeakLinksQuestion,
+  { minutes, money, season, event: named, ...at }: WeakLinksQuestion,
   texts: RiskTexts,
 ): Promise<WeakLinksAnswer> {
   mustBeBudget({ minutes, money });
+  mustBeSeason(season);
   const [kart, state, fit] = [
     await queries.kart(name, at),
     await queries.state(name, at),
@@ -47,7 +58,29 @@ export async function weakLinksOf(
     priors: readPriors(texts.priors),
     books: await booksOf(queries, at),
   };
-  return { ...weakLinks(kart, state, ask), seconds: secondRetentions(kart, state, ask, given({ minutes, money })) };
+  const links = weakLinks(kart, state, ask);
+  const scheme = texts.severity === undefined ? undefined : readRiskScheme(texts.severity);
+  const events = season ?? Math.max(1, eventsOfYear(state, fit.at));
+  return {
+    ...links,
+    hazards: links.hazards.map(hazard => ({ ...hazard, season: scheme ? seasonOf(scheme, hazard, events) : null })),
+    seconds: secondRetentions(kart, state, ask, given({ minutes, money })),
+  };
+}
+
+const eventsOfYear = ({ events }: State, at: string): number =>
+  Object.values(events).filter(({ from }) => from.slice(0, 4) === at.slice(0, 4)).length;
+
+function mustBeSeason(events: number | undefined): void {
+  if (events === undefined || (Number.isInteger(events) && events >= 1)) return;
+  throw new Refusal([
+    refuse(
+      'wrong shape',
+      'season',
+      `Expected so many events of a season, a whole number of 1 or more, got ${events}.`,
+      'Leave it out to take those of the book in this year.',
+    ),
+  ]);
 }
 
 /** Every kart of the book is the owner's: what wears alike is one record. */

@@ -57,7 +57,11 @@ const setupEffects = (): Promise<string> => readFile(join(root, 'data', 'setup-e
 
 async function riskTexts(): Promise<RiskTexts> {
   const text = (file: string): Promise<string> => readFile(join(root, 'data', file), 'utf8');
-  return { retentions: await text('retentions.yaml'), priors: await text('priors.yaml') };
+  return {
+    retentions: await text('retentions.yaml'),
+    priors: await text('priors.yaml'),
+    severity: await text('severity.yaml'),
+  };
 }
 
 const world: World = {

@@ -36,4 +36,5 @@ export {
   riskCode,
   type Severity,
 } from './risk-code.ts';
+export { type Season, seasonOf } from './season.ts';
 export * from './weak-links/index.ts';

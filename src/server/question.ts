@@ -38,8 +38,13 @@ export const sheetAsk = (c: Context): SheetQuestion => {
   return { ...atOf(c), ...(against === undefined ? {} : { against }), ...(about === undefined ? {} : { about }) };
 };
 export const weakAsk = (c: Context): WeakLinksQuestion => {
-  const [minutes, money] = [amount(c, 'minutes'), amount(c, 'money')];
-  return { ...askOf(c), ...(minutes === undefined ? {} : { minutes }), ...(money === undefined ? {} : { money }) };
+  const [minutes, money, season] = [amount(c, 'minutes'), amount(c, 'money'), count(c, 'season')];
+  return {
+    ...askOf(c),
+    ...(season === undefined ? {} : { season }),
+    ...(minutes === undefined ? {} : { minutes }),
+    ...(money === undefined ? {} : { money }),
+  };
 };
 export const alikeAsk = (c: Context): AlikeQuestion => {
   const [fact, of] = [c.req.query('fact'), c.req.query('of')];

@@ -6,7 +6,11 @@ import { memoryStore } from '../store/memory/index.ts';
 import { createServer } from './server.ts';
 
 const read = (file: string): string => readFileSync(new URL(`../../data/${file}`, import.meta.url), 'utf8');
-const riskTexts = async () => ({ retentions: read('retentions.yaml'), priors: read('priors.yaml') });
+const riskTexts = async () => ({
+  retentions: read('retentions.yaml'),
+  priors: read('priors.yaml'),
+  severity: read('severity.yaml'),
+});
 const reader = kartReader(libraryFiles());
 let app: App;
 let server: ReturnType<typeof createServer>;
@@ -41,6 +45,18 @@ describe('weak links over HTTP', () => {
     expect(found.seconds.chosen.money).toBeLessThanOrEqual(10);
   });
 
+  test('have their code over the season beside the chance over one event', async () => {
+    const [one] = (await weak('?season=1')).hazards;
+    const [many] = (await weak('?season=12')).hazards;
+    expect(one?.season?.chance).toBe((one?.top ?? one?.atLeast)?.chance);
+    expect(many?.season).toMatchObject({
+      events: 12,
+      code: expect.stringMatching(/^1[A-E]$/),
+      whole: one?.top !== null,
+    });
+    expect(many?.season?.chance).toBeGreaterThan(one?.season?.chance ?? 1);
+  });
+
   test('a second retention that is wanted is in the plan after one request, and no longer among what could be added', async () => {
     const [first] = (await weak()).seconds.chosen.fittings;
     const wanted = { joint: first?.joint, retention: first?.retention, by: 'R. Vale' };
@@ -64,7 +80,10 @@ describe('weak links over HTTP', () => {
     expect(await app.facts('41')).toHaveLength(before);
   });
 
-  test.each(['?minutes=-1', '?minutes=soon', '?money=1e9', '?event=None'])('%s is refused', async query => {
-    expect((await get(`/api/karts/41/weak-links${query}`)).status).toBe(422);
-  });
+  test.each(['?minutes=-1', '?minutes=soon', '?money=1e9', '?event=None', '?season=0', '?season=1.5'])(
+    '%s is refused',
+    async query => {
+      expect((await get(`/api/karts/41/weak-links${query}`)).status).toBe(422);
+    },
+  );
 });

@@ -65,6 +65,11 @@ describe('from what is weak to a strapped clevis', () => {
     const { out } = await kw(['weak-links', '--kart', '9', '--minutes', '10']);
     expect(out).toContain('spring clip stands between you and no brakes');
     expect(out).toContain(`${PINS}: ${STRAP}, 6 min`);
+    expect(out).toMatch(/Over a season of 1 event alike: .*\s+Code 1[A-E], /);
+    expect(out).toContain('By minutes: joints that alone are enough');
+    expect((await json<WeakLinksAnswer>('weak-links', '--kart', '9', '--season', '8')).hazards[0]?.season?.events).toBe(
+      8,
+    );
   });
 
   test('a strap that is wanted is due, stands in the plan, and keeps the kart from being fit', async () => {
@@ -100,6 +105,46 @@ describe('from what is weak to a strapped clevis', () => {
     expect(floor?.says).toContain('looked at twice, by two people');
     expect(chance(twice)).toBeGreaterThan(floor?.likely?.chance ?? 1);
     expect(twice.singlePoints.filter(({ joint, sort }) => joint === PINS && sort === 'joint')).toEqual([]);
+  });
+});
+
+describe('when it fails all the same', () => {
+  test('the failure opens the joint, the kart is not fit, and what else of its kind there is follows at once', async () => {
+    const before = await stop();
+    await log('A. Bench', { kind: 'ran', minutes: 12, event: 'Round 1' });
+    const words = ['--joint', PINS, '--how', 'pin and strap gone', '--lost', 'stop', '--lap', '7', '--stopped'];
+    const said = await kw(['log', 'failed', 'rod', ...words, '--kart', '9']);
+    expect(said).toMatchObject({ code: 0, err: '' });
+    expect(said.out).toContain('WHAT ELSE OF THIS KIND: ROD/CLEVIS PINS');
+    expect(said.out).toContain('Nothing else of this kind');
+    const fit = await json<Fitness>('fit', '--kart', '9');
+    expect(fit.against.map(({ what, on }) => [what, on])).toContainEqual(['joint open', PINS]);
+    const { steps } = await json<Plan>('plan', '--kart', '9');
+    expect(steps.some(({ joint, state }) => joint === PINS && state !== 'done')).toBe(true);
+    const now = await stop();
+    expect(now.unknown.find(({ joint }) => joint === PINS)?.unknown).toMatch(/^open since/);
+    await log('A. Bench', { kind: 'made', joint: PINS });
+    await log('B. Other', { kind: 'checked', item: PINS, result: 'pass', secondLook: true });
+    const made = await stop();
+    const clip = (of: Hazard) => of.links.find(({ id }) => id === `${PINS}, first`)?.likely;
+    expect(clip(made)?.chance).toBeGreaterThan(clip(before)?.chance ?? 1);
+    expect(clip(made)?.basis).toMatch(
+      /^Mostly our starting guess: spring clip on every kart: 1 event looked at after, and it had let go once/,
+    );
+  });
+
+  test('a part that broke ends its life, and is against running until another one is on', async () => {
+    expect(
+      await kw(['log', 'failed', 'pedal', '--how', 'arm cracked through', '--after', '12 min', '--kart', '9']),
+    ).toMatchObject({ code: 0 });
+    const unknown = (await stop()).unknown.find(({ id }) => id === 'pedal');
+    expect(unknown?.unknown).toMatch(/failed already/);
+    expect((await json<Fitness>('fit', '--kart', '9')).against.map(({ text }) => text)).toContain(
+      'pedal: arm cracked through',
+    );
+    const wanted = await json<Problem[]>('alike', 'pedal', '--kart', '9', '--look');
+    expect(wanted).toMatchObject({ problems: [{ code: 'nothing to record' }] });
+    expect((await kw(['log', 'failed', '--kart', '9'])).err).toMatch(/part.*Expected/);
   });
 });
 

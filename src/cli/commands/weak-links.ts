@@ -5,7 +5,7 @@ import { fail } from '../exit.ts';
 import { type Common, onKart, personOf, session, signed } from '../session.ts';
 import type { World } from '../world.ts';
 
-type Asking = Common & { readonly minutes?: string; readonly money?: string };
+type Asking = Common & { readonly minutes?: string; readonly money?: string; readonly season?: string };
 type Wanting = Common & { readonly with: string };
 
 export function addWeakLinks(program: Command, world: World): void {
@@ -16,6 +16,7 @@ export function addWeakLinks(program: Command, world: World): void {
     .option('--event <name>', 'for this event of the book (default: the next)')
     .option('--minutes <n>', 'minutes there are for second retentions (default: as many as it takes)')
     .option('--money <n>', 'money there is for them, in your own')
+    .option('--season <n>', 'events of the season, for the codes (default: those of the book in this year)')
     .addHelpText(
       'after',
       `
@@ -29,7 +30,7 @@ Examples:
           import('../../app/index.ts'),
           import('../print/weak-links.ts'),
         ]);
-        const { event, minutes, money } = options;
+        const { event, minutes, money, season } = options;
         const answer = await weakLinksOf(
           app,
           kart,
@@ -38,6 +39,7 @@ Examples:
             ...(event === undefined ? {} : { event }),
             ...(minutes === undefined ? {} : { minutes: amount('minutes', minutes) }),
             ...(money === undefined ? {} : { money: amount('money', money) }),
+            ...(season === undefined ? {} : { season: amount('season', season) }),
           },
           await world.riskTexts(),
         );

@@ -1,6 +1,6 @@
 /** Weak links as plain lines: what alone is enough first and complete, then the numbers, then what to fit. */
 import type { WeakLinksAnswer } from '../../app/index.ts';
-import type { Fitting, Hazard, Outcome, SinglePoint } from '../../risk/index.ts';
+import type { Fitting, Outcome, SinglePoint } from '../../risk/index.ts';
 import { CAUTION } from './plan.ts';
 import { count, heading, wrap } from './wrap.ts';
 
@@ -31,7 +31,8 @@ function hazardText({
   atLeast,
   unknown,
   links,
-}: Hazard): string {
+  season,
+}: WeakLinksAnswer['hazards'][number]): string {
   let text = heading(`${name}: severity ${severity}, ${hazard}`);
   if (cutSets === null) return text + wrap('Too large to work out: nothing is said of it.', '  ');
   text += wrap(
@@ -54,6 +55,11 @@ function hazardText({
       '  ',
     );
   else text += wrap('How likely: not known, there is neither record nor guess.', '  ');
+  if (season)
+    text += wrap(
+      `Over a season of ${count(season.events, 'event')} alike: ${season.whole ? '' : 'at least '}${season.words}. Code ${season.code}, ${season.level}${season.whole ? '' : ', or graver'}: it orders hazards, no more.`,
+      '  ',
+    );
   const [most] = links;
   if (most) text += wrap(`Most is bought at ${most.says}: ${most.buys}.`, '  ');
   return text;
@@ -62,7 +68,7 @@ function hazardText({
 const couldAdd = ({ couldAdd: names }: SinglePoint): string =>
   names.length === 0 ? '' : ` A second could be: ${names.join(', ')}.`;
 
-function fittingsText({ budget, chosen, more, candidates }: WeakLinksAnswer['seconds']): string {
+function fittingsText({ budget, chosen, more, candidates, frontier }: WeakLinksAnswer['seconds']): string {
   if (candidates.length === 0) return '';
   const limits = [
     budget.minutes === null ? [] : [`${budget.minutes} min`],
@@ -81,7 +87,33 @@ function fittingsText({ budget, chosen, more, candidates }: WeakLinksAnswer['sec
       '  ',
     );
   }
+  text += frontierText(frontier);
   return text + wrap('Make one a job: kartwright weak-links fit "PART/JOINT" --with "RETENTION".', '  ');
+}
+
+/** Risk against minutes, with the money there is: only budgets that leave fewer joints or less risk where it can hurt worst. */
+function frontierText(frontier: WeakLinksAnswer['seconds']['frontier']): string {
+  if (frontier.length < 2) return '';
+  let [text, before] = ['', ''];
+  const told = new Map<string, string>();
+  for (const { minutes, money, singlesLeft, hazards } of frontier) {
+    const joints = `${singlesLeft.severity1} and ${singlesLeft.severity2} left`;
+    const gained = hazards.filter(
+      ({ severity, words, function: name }) =>
+        severity === 1 && told.get(name) !== words && !/from (\S+) to \1 /.test(words),
+    );
+    if (joints === before && gained.length === 0) continue;
+    for (const { function: name, words } of gained) told.set(name, words);
+    before = joints;
+    const risk = gained.map(({ function: name, words }) => `${name} ${words}`).join(', ');
+    text += wrap(`${minutes} min, ${money} of money: ${joints}${risk === '' ? '' : `; ${risk}`}`, '  - ');
+  }
+  return (
+    wrap(
+      'By minutes: joints that alone are enough, of severity 1 and 2, and what changes where it can hurt worst:',
+      '  ',
+    ) + text
+  );
 }
 
 const fittingText = ({ joint, retention, minutes, money, needs }: Fitting): string =>

@@ -56,7 +56,7 @@ export type SecondRetentions = {
   /** What so many minutes more would fit besides or instead; null where nothing. */
   readonly more: { readonly minutes: number; readonly outcome: Outcome } | null;
   /** The best for each budget of minutes, with the money there is; only where more minutes change something. */
-  readonly frontier: readonly Pick<Outcome, 'minutes' | 'money' | 'singlesLeft'>[];
+  readonly frontier: readonly Pick<Outcome, 'minutes' | 'money' | 'singlesLeft' | 'hazards'>[];
   readonly candidates: readonly Fitting[];
 };
 
@@ -84,8 +84,8 @@ export function secondRetentions(
     chosen: tell(best),
     more: changes ? { minutes: MORE, outcome: tell(longer) } : null,
     frontier: frontierOf(within, money, within({ money, minutes: Number.POSITIVE_INFINITY }).minutes).map(choice => {
-      const { minutes: at, money: costs, singlesLeft } = tell(choice);
-      return { minutes: at, money: costs, singlesLeft };
+      const { minutes: at, money: costs, singlesLeft, hazards } = tell(choice);
+      return { minutes: at, money: costs, singlesLeft, hazards };
     }),
     candidates: asked.fittings,
   };

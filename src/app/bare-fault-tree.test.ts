@@ -53,6 +53,13 @@ describe('a fault tree asked bare', () => {
       '"<!DOCTYPE x [<!ENTIT"',
     ],
     ['a loop', { top: 'a', gates: { a: { op: 'or', inputs: ['a'] } }, basic: {} }, 'gates/a', 'a > a'],
+    [
+      'an undefined event',
+      { top: 'a', gates: { a: { op: 'or', inputs: ['b', 'c'] } }, basic: { b: 0.1 } },
+      'gates/a',
+      '"c"',
+    ],
+    ['a chance below 0', { top: 'a', gates: {}, basic: { a: -0.1 } }, 'basic/a', '-0.1'],
     ['a chance over 1', { top: 'a', gates: {}, basic: { a: 3 } }, 'basic/a', '3'],
   ])('refuses %s', (_, question, path, got) => {
     expect(ask(question)).toMatchObject({ kind: 'problems', problems: [{ path, got }] });

@@ -102,6 +102,11 @@ describe('calc life refuses', () => {
     expect(refused({ times: [3, 9], failed: [1, 0], prior: { shape: { median: 0, spread: 0.3 } } })).toMatchObject([
       { path: 'prior/shape/median', got: '0' },
     ]);
+    const flat = { shape: { median: 2, spread: 0 }, scale: { median: -60, spread: 0.7 } };
+    expect(refused({ times: [3, 9], failed: [1, 0], prior: flat }).map(({ path }) => path)).toEqual([
+      'prior/shape/spread',
+      'prior/scale/median',
+    ]);
     expect(refused({ times: [3, 9], failed: [1, 0], age: 3, hours: 2 })).toMatchObject([{ path: 'prior' }]);
     expect(refused({ times: [3, 9], failed: [1, 0], age: 3 })).toMatchObject([{ path: 'hours' }]);
   });

@@ -6,6 +6,7 @@ import type { FactKind, Payload } from '../book/index.ts';
 import { failedRight, lookAskedRight } from './check-failure.ts';
 import { checkedRight, loosenedRight, madeRight, setRight } from './check-items.ts';
 import { lapsRight } from './check-laps.ts';
+import { expectedRight, sparesRight } from './check-lives.ts';
 import { fittedRight, movedRight, offRight, partKnown } from './check-parts.ts';
 import { eventRight, foundRight, mendedRight, ranRight, struckRight } from './check-record.ts';
 import { fuelMixedRight, fuelUsedRight, treadsRight, weatherRight } from './check-track.ts';
@@ -38,6 +39,8 @@ const CHECKS: { readonly [K in FactKind]: Check<K> } = {
   'treads probed': treadsRight,
   'fuel used': fuelUsedRight,
   laps: lapsRight,
+  'life expected': expectedRight,
+  'spares counted': sparesRight,
   note: (payload, context) => (payload.part === undefined ? [] : partKnown(payload.part, context)),
   released: (_, { where }) => [
     refuse(

@@ -197,6 +197,18 @@ const payloads = [
     gates: z.array(gate).max(30).optional(), // start and finish first
     columns: columns.optional(),
   }),
+  /** How long parts of a kind last, as a person or their maker says it, in running hours; one answer or both. */
+  z.strictObject({
+    kind: z.literal('life expected'),
+    of: name, // a kind of the kart file
+    halfHours: amount.positive().optional(), // by which half of them are gone
+    tenthHours: amount.positive().optional(), // by which one in ten is
+    /** The tenth is the service interval of the maker. */
+    interval: z.boolean().optional(),
+    why: words.optional(), // from what it is known
+  }),
+  /** How many lie in the spares box, counted there and then. */
+  z.strictObject({ kind: z.literal('spares counted'), of: name, count: z.number().int().min(0).max(999) }),
   z.strictObject({ kind: z.literal('note'), text: words, part: name.optional() }),
   /** A person signs; `open` is what stood open at that moment, as it was shown. */
   z.strictObject({

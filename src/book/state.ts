@@ -77,6 +77,14 @@ export type KartEvent = Mark & {
   readonly wet: boolean;
 };
 
+/** Running hours by which a share of a kind is gone, as a person or its maker says it. */
+export type Expected = Mark & {
+  readonly halfHours?: number;
+  readonly tenthHours?: number;
+  readonly interval: boolean; // the tenth is the maker's service interval
+  readonly why?: string;
+};
+
 export type Release = Mark & {
   readonly event?: string;
   readonly signer: string;
@@ -101,6 +109,10 @@ export type State = {
   readonly posture?: Posture;
   readonly settings: Readonly<Record<string, Mark & { readonly value: string }>>;
   readonly tyres?: Mark & { readonly set: string };
+  /** By kind of part. */
+  readonly expected: Readonly<Record<string, Expected>>;
+  /** What was counted in the spares box, by the name it was counted under: a kind or a part. */
+  readonly spares: Readonly<Record<string, Mark & { readonly count: number }>>;
   readonly releases: readonly Release[];
   readonly filed?: Mark; // the fact that holds the kart file in force
   readonly struck: Readonly<Record<string, { readonly by: string; readonly why: string }>>;

@@ -7,6 +7,7 @@ import type { Fact, FactOf, Reading } from './fact.ts';
 import type {
   Defect,
   Impact,
+  Expected,
   ItemState,
   JointState,
   KartEvent,
@@ -38,6 +39,8 @@ export class Tally {
   readonly #defectOf = new Map<string, number>();
   readonly #events = table<KartEvent>();
   readonly #settings = table<Mark & { readonly value: string }>();
+  readonly #expected = table<Expected>();
+  readonly #spares = table<Mark & { readonly count: number }>();
   readonly #releases: Release[] = [];
   #count = 0;
   #minutes = 0;
@@ -65,6 +68,8 @@ export class Tally {
       defects: [...this.#defects],
       events: table(this.#events),
       settings: table(this.#settings),
+      expected: table(this.#expected),
+      spares: table(this.#spares),
       releases: [...this.#releases],
       struck: table(this.#struck),
     };
@@ -152,6 +157,12 @@ export class Tally {
         break;
       case 'released':
         this.#releases.push(releaseOf(fact, mark));
+        break;
+      case 'life expected':
+        this.#expected[fact.of] = expectedOf(fact, mark);
+        break;
+      case 'spares counted':
+        this.#spares[fact.of] = { ...mark, count: fact.count };
         break;
       case 'fuel mixed':
       case 'weather': // SPEC B25: what was read at the track; those who learn from it read the facts
@@ -311,6 +322,16 @@ function endOfDay(from: string): string {
   const midnight = `${from.slice(0, 10)}T23:59:59.999Z`;
   const raceDay = new Date(Date.parse(from) + RACE_DAY_MS).toISOString();
   return raceDay > midnight ? raceDay : midnight;
+}
+
+function expectedOf({ halfHours, tenthHours, interval = false, why }: FactOf<'life expected'>, mark: Mark): Expected {
+  return {
+    ...mark,
+    ...(halfHours === undefined ? {} : { halfHours }),
+    ...(tenthHours === undefined ? {} : { tenthHours }),
+    interval,
+    ...(why === undefined ? {} : { why }),
+  };
 }
 
 function releaseOf(fact: FactOf<'released'>, mark: Mark): Release {

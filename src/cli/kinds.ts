@@ -282,6 +282,23 @@ export const TYPED: Readonly<Record<Exclude<FactKind, 'released'>, Typed>> = {
     options: [opt('--laps <n>', 'laps', 'number', 'over how many laps; those of the run before when left out'), NOTE],
     example: 'kartwright log fuel-used "4.2 l"',
   },
+  'life expected': {
+    about: 'by how many running hours parts of a kind are gone, as you or their maker expect it',
+    subject: { key: 'of', help: 'a kind of the kart file' },
+    options: [
+      opt('--half-hours <n>', 'halfHours', 'number', 'hours by which half of them are gone'),
+      opt('--tenth-hours <n>', 'tenthHours', 'number', 'hours by which 1 in 10 is gone'),
+      opt('--interval', 'interval', 'yes', 'the tenth is the service interval of the maker'),
+      WHY,
+    ],
+    example: 'kartwright log life-expected chain --half-hours 30 --tenth-hours 12',
+  },
+  'spares counted': {
+    about: 'how many lie in the spares box',
+    subject: { key: 'of', help: 'a kind, or a part' },
+    options: [opt('--count <n>', 'count', 'number', 'how many')],
+    example: 'kartwright log spares-counted chain --count 1',
+  },
   laps: {
     about: 'a lap file kept with the record',
     subject: { key: 'file', help: 'the file', is: 'file' },

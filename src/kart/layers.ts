@@ -5,6 +5,7 @@
 import type { Place, Report } from './problem.ts';
 import type {
   BoxFile,
+  CostsFile,
   EngineFile,
   FunctionFile,
   HandlingFile,
@@ -55,6 +56,7 @@ export type LayeredKart = {
   readonly engine: EngineFile;
   readonly box: BoxFile;
   readonly lives: Readonly<Record<string, LifeFile>>;
+  readonly costs: CostsFile;
 };
 
 /** Puts `over` on `base`; neither is changed, and every key keeps the place it came from. */
@@ -151,6 +153,7 @@ export function layKart(
     engine: overlay((template?.engine ?? {}) as Tree, (file.engine ?? {}) as Tree) as EngineFile,
     box: overlay((template?.box ?? {}) as Tree, (file.box ?? {}) as Tree) as BoxFile,
     lives: overlay((template?.lives ?? {}) as Tree, (file.lives ?? {}) as Tree) as Record<string, LifeFile>,
+    costs: overlay((template?.costs ?? {}) as Tree, (file.costs ?? {}) as Tree) as CostsFile,
   };
 }
 

@@ -230,6 +230,24 @@ export type ExpectedLife = {
   readonly source: string;
 };
 
+/** One piece of a kind, new. What is not said is not known. */
+export type SpareCost = {
+  readonly price?: number; // money of the owner's own
+  readonly mass?: Measure;
+  readonly change?: Measure; // time it takes to change one at the track
+  /** false: its parts differ (left and right), so each has spares of its own. */
+  readonly alike: boolean;
+  readonly source?: string;
+};
+
+/** What parts and failures cost, in one money of the owner's own. */
+export type Costs = {
+  readonly lostWeekend?: number; // what an event costs that a failure ends
+  /** Chance of failing over one event that is put up with where it can hurt (severity 1 or 2), 0 to 1. */
+  readonly acceptedChance?: number;
+  readonly spares: Readonly<Record<string, SpareCost>>; // by kind
+};
+
 /** What the number on a main jet means: its bore in hundredths of a millimetre, or what flows through it. */
 export const JET_NUMBERS = ['diameter', 'flow'] as const;
 export type JetNumbers = (typeof JET_NUMBERS)[number];
@@ -270,4 +288,5 @@ export type Kart = {
   readonly box?: Box;
   /** By kind. */
   readonly lives?: Readonly<Record<string, ExpectedLife>>;
+  readonly costs?: Costs;
 };

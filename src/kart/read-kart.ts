@@ -1,6 +1,7 @@
 /** Reads a kart file: its text and the library in, a kart found consistent or every reason why not out. */
 import { build, buildDimensions } from './build.ts';
 import { checkAccess, checkDisturbs, checkReach, dropUndoneWays } from './check-reach.ts';
+import { costsOf } from './costs.ts';
 import { engineAndBox } from './engine-and-box.ts';
 import { layKart } from './layers.ts';
 import { type Library, readLibrary } from './library.ts';
@@ -73,6 +74,7 @@ function assemble(file: KartFile, library: Library, problems: Problems): Kart | 
     functions: built.functions,
     ...engineAndBox(layered, report),
     ...livesOfKinds(layered, kinds, report),
+    ...costsOf(layered, kinds, report),
   };
   if (Object.keys(kart.parts).length === 0)
     report(top(undefined), {

@@ -170,6 +170,28 @@ const lifeShape = strict({
   error: '"one in ten gone by:", "half gone by:", or both',
 });
 
+const money = z
+  .number({ error: 'an amount of money in your own, such as 85' })
+  .min(0, { error: 'money, 0 or more' })
+  .max(1_000_000);
+const costsShape = strict({
+  'lost weekend': money.optional().describe('What an event costs that a failure ends: entry, travel, tyres'),
+  'accepted chance': quantity
+    .optional()
+    .describe('Of failing over one event, where it can hurt (severity 1 or 2): 1 %'),
+  spares: named(
+    strict({
+      price: money.optional().describe('Of one new piece, in the money of the whole file'),
+      mass: quantity.optional().describe('Of one piece: 1.4 kg'),
+      change: quantity.optional().describe('Time to change one at the track: 15 min'),
+      alike: flag.optional().describe('false: left and right differ, each part has spares of its own'),
+      source: words().optional(),
+    }),
+  )
+    .optional()
+    .describe('By kind'),
+});
+
 const positive = z.number({ error: 'a number above 0' }).positive({ error: 'a number above 0' });
 const teeth = list(
   z.number({ error: 'a whole number of teeth' }).int({ error: 'a whole number of teeth' }).min(8, {
@@ -204,6 +226,7 @@ const whole = {
   engine: engineShape.optional(),
   box: boxShape.optional().describe('What is at hand to choose from at the track'),
   lives: named(lifeShape).optional().describe('How long parts last, as you expect it, by kind'),
+  costs: costsShape.optional().describe('What parts and a lost weekend cost, in one money of your own'),
 };
 
 export const kartShape = strict({
@@ -245,6 +268,7 @@ export type PartFile = z.infer<typeof partShape>;
 export type KindFile = z.infer<typeof kindShape>;
 export type EngineFile = z.infer<typeof engineShape>;
 export type BoxFile = z.infer<typeof boxShape>;
+export type CostsFile = z.infer<typeof costsShape>;
 export type LifeFile = z.infer<typeof lifeShape>;
 export type FunctionFile = z.infer<typeof functionShape>;
 export type TemplateFile = z.infer<typeof templateShape>;

@@ -1,5 +1,5 @@
 /** How a moment, a length of time and a fact read on the page. */
-import type { Fact } from '../book/index.ts';
+import type { Fact, FactOf } from '../book/index.ts';
 import type { Step } from '../prep/index.ts';
 import { trackWords } from './track-words.ts';
 
@@ -120,6 +120,10 @@ export function factWords(fact: Fact): string {
     case 'treads probed':
     case 'fuel used':
       return trackWords(fact);
+    case 'life expected':
+      return `Expected of a ${fact.of}: ${goneWords(fact)}${why(fact)}`;
+    case 'spares counted':
+      return `In the spares box: ${fact.count} × ${fact.of}`;
     case 'laps':
       return `Laps imported: ${fact.name}, ${fact.laps} laps`;
     case 'note':
@@ -133,6 +137,11 @@ export function factWords(fact: Fact): string {
   }
 }
 
+const goneWords = ({ halfHours: half, tenthHours: tenth, interval }: FactOf<'life expected'>): string =>
+  [
+    ...(half === undefined ? [] : [`half gone by ${half} h`]),
+    ...(tenth === undefined ? [] : [interval ? `service interval ${tenth} h` : `1 in 10 gone by ${tenth} h`]),
+  ].join(', ');
 const reading = (fact: { readonly reading?: { readonly text: string } | undefined }): string =>
   fact.reading ? `, ${fact.reading.text}` : '';
 const why = (fact: { readonly why?: string | undefined }): string => (fact.why ? `: ${fact.why}` : '');

@@ -118,6 +118,17 @@ const payload = fc.oneof(
     },
     { requiredKeys: ['kind', 'name', 'laps'], ...some },
   ),
+  fc.record(
+    {
+      kind: k('life expected'),
+      of: part,
+      halfHours: fc.constantFrom(20, 40.5),
+      tenthHours: fc.constant(8),
+      interval: flag,
+    },
+    { requiredKeys: ['kind', 'of', 'halfHours'], ...some },
+  ),
+  fc.record({ kind: k('spares counted'), of: part, count: fc.nat(5) }),
   fc.record({ kind: k('note'), text: words }),
   fc.record({ kind: k('struck'), fact: earlier, why: words }),
   fc.record({ kind: k('struck'), fact: earlier, why: words }),

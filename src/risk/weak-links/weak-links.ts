@@ -50,7 +50,7 @@ export function looksOf(kart: Kart, state: State, { now, event, retentions, prio
     state,
     retentions,
     record,
-    part: once(partLooks(kart, { books, priors, hours })),
+    part: once(partLooks(kart, { books, priors, state, hours })),
     joint: (joint: Joint) => {
       const look = joints.get(joint.id) ?? lookAt(kart, state, joint, at);
       joints.set(joint.id, look);

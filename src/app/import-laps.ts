@@ -12,6 +12,7 @@ import {
   movingOf,
   type NotImported,
   timedOf,
+  withMarks,
 } from '../laps/index.ts';
 import { given } from './asking.ts';
 import { inBookAlready } from './check-laps.ts';
@@ -61,6 +62,8 @@ export async function importLaps(book: LapBook, kart: string, log: LogBytes, sai
   const cut = cutLaps(read.trace, motion, { given: gates.value, track: known.track, known: gatesByTrack(facts) });
   const laps = cut.laps?.laps.length ?? 0;
   const problems = askedOfRun(facts, known, when, book.now());
+  const unknown = (said.without ?? []).filter(lap => !(Number.isInteger(lap) && lap >= 1 && lap <= laps));
+  if (unknown.length > 0) return refused(noSuchLap(unknown, laps));
   if (laps === 0 && !said.sure) return refused(noLaps(cut, moved.minutes), ...problems);
   if (problems.length > 0) return refused(...problems);
 
@@ -69,7 +72,7 @@ export async function importLaps(book: LapBook, kart: string, log: LogBytes, sai
   const payload: LapsDraft = {
     ...{ kind: 'laps', file: hash, name: said.name, laps, timed: 'by log' },
     ...(whole.file === undefined && { fileKept: false }),
-    ...(cut.laps && { times: [...timedOf(cut.laps, motion)] }),
+    ...(cut.laps && { times: [...withMarks(timedOf(cut.laps, motion), said.without ?? [])] }),
     ...given({ run, event: name, session, track, from: when.from }),
     ...moved,
     ...(cut.gates.length > 0 && { gates: cut.gates.map(gateForBook) }),
@@ -128,6 +131,14 @@ function notALog({ problem: { expected, got, remedy, line }, skipped, layout }: 
   const where = line === undefined ? name : `${name}, line ${line}`;
   return refuse('log', where, `Expected ${expected}, got ${got}.${passed}`, `${sentence(remedy)}${headings}`);
 }
+
+const noSuchLap = (unknown: readonly number[], laps: number): Problem =>
+  refuse(
+    'wrong shape',
+    'without',
+    `Expected numbers of laps from 1 to ${laps}, got ${unknown.join(', ')}.`,
+    'Give the laps that do not count by their number in this log.',
+  );
 
 const noLaps = (cut: Cut, minutes: number): Problem =>
   refuse(

@@ -98,6 +98,18 @@ describe('a log in the book', () => {
     expect(codes(await app.importLaps('small', text(`${odd}\n`), { ...said, sure: true }))).toBe('recorded');
     expect(codes(await app.importLaps('small', text(odd), { ...said, columns: ['tim=a'] }))).toEqual(['wrong shape']);
   });
+  test('keeps a lap that a person marked, and does not compare it', async () => {
+    const { app } = await smallBench();
+    const none = await app.importLaps('small', log(), { ...said, without: [2, 40] });
+    expect(none).toMatchObject({ kind: 'refused', problems: [{ code: 'wrong shape', where: 'without' }] });
+    const plain = await app.importLaps('small', log(), said);
+    const best = plain.kind === 'recorded' ? (plain.session.best?.number ?? 0) : 0;
+    const done = await app.importLaps('small', log(), { ...said, sure: true, without: [best] });
+    if (done.kind !== 'recorded') throw new Error(JSON.stringify(done));
+    expect(done.session.times.filter(({ marked }) => marked).map(({ number }) => number)).toEqual([best]);
+    expect(done.session.best?.number).not.toBe(best);
+    expect(done.session.laps).toBe(plain.kind === 'recorded' ? plain.session.laps : 0);
+  });
   test('that is stopped leaves nothing', async () => {
     const { app } = await smallBench();
     let read = 0;

@@ -32,6 +32,8 @@ export type LogSaid = SessionSaid & {
   readonly gates?: readonly string[];
   /** Of separated values, where the proposal is wrong: `time=Elapsed`, `speed=v [km/h]`. */
   readonly columns?: readonly string[];
+  /** Numbers of laps that do not count: traffic, a mistake. Driven all the same. */
+  readonly without?: readonly number[];
 };
 
 /** What became of the file. */

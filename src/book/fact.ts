@@ -41,6 +41,7 @@ const timedLap = z.strictObject({
   outing: z.number().int().positive().optional(), // from 1
   sectors: z.array(amount.nullable()).max(30).optional(), // s; null on both sides of a gate that was not crossed
   doubts: z.array(z.enum(LAP_DOUBTS)).optional(),
+  marked: z.literal(true).optional(), // by a person, as not counting: traffic, a mistake
 });
 export type TimedLap = z.infer<typeof timedLap>;
 /** Once round, from gate to gate. */

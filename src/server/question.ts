@@ -67,7 +67,7 @@ export function logAsk(c: Context): LogSaid {
     const text = c.req.query(key);
     return text === undefined ? [] : [[key, text]];
   });
-  const [gates, columns] = [c.req.queries('gate'), c.req.queries('column')];
+  const [gates, columns, without] = [c.req.queries('gate'), c.req.queries('column'), c.req.queries('without')];
   return {
     ...atOf(c),
     ...{ by: c.req.query('by') ?? '', name: c.req.query('name') ?? 'log' },
@@ -77,6 +77,7 @@ export function logAsk(c: Context): LogSaid {
     ...(sure === undefined ? {} : { sure }),
     ...(gates && { gates }),
     ...(columns && { columns }),
+    ...(without && { without: without.map(Number) }),
   };
 }
 

@@ -148,7 +148,7 @@ export function App({ session, keep }: { readonly session: Session; readonly kee
               }}
             />
           ) : place.sheet === 'laps' ? (
-            <Laps key={snapshot.kart.name} snapshot={snapshot} session={session} keep={keep} />
+            <Laps key={snapshot.kart.name} snapshot={snapshot} session={session} keep={keep} page={place.about} />
           ) : place.sheet === 'track' ? (
             <Track key={snapshot.kart.name} snapshot={snapshot} session={session} keep={keep} />
           ) : place.sheet === 'weak' ? (

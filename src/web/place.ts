@@ -10,7 +10,7 @@ export type Place = {
   readonly sheet: Sheet | (typeof BESIDE)[number];
   readonly step?: string;
   readonly number?: string;
-  /** Which hazard of the weak links. */
+  /** Which hazard of the weak links, which page of the laps. */
   readonly about?: string;
 };
 
@@ -22,7 +22,7 @@ export function placeFrom(hash: string): Place {
   if (more === '') return { sheet: known };
   if (known === 'work') return { sheet: known, step: more };
   if (known === 'numbers') return { sheet: known, number: more };
-  return known === 'weak' ? { sheet: known, about: more } : { sheet: known };
+  return known === 'weak' || known === 'laps' ? { sheet: known, about: more } : { sheet: known };
 }
 
 export function hashOf({ sheet, step, number, about }: Place): string {

@@ -3,6 +3,7 @@ import { readFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { Kept } from '../../src/app/index.ts';
 import { browserPages, LAPTOP, PHONE } from './pages.ts';
 import { type Served, startBuilt } from './served.ts';
 
@@ -27,7 +28,7 @@ afterAll(() => served?.stop());
 
 const open = (device = {}) => pages.open(`${served.url}#/laps`, 'R. Vale', device);
 const log = (page: Page, name: string) => page.getByRole('region', { name, exact: true });
-const rows = (page: Page) => page.locator('.lap-table tbody th[scope=row]');
+const rows = (page: Page) => page.locator('.log .lap-table tbody th[scope=row]');
 
 /** As a hand does: files dropped onto the page. */
 async function drop(page: Page, files: readonly { readonly name: string; readonly content: string }[]): Promise<void> {
@@ -71,6 +72,7 @@ describe('a log dropped on the page', () => {
     // Another sheet, and back: what lies on the table is still there.
     await page.getByRole('link', { name: 'Today' }).click();
     await page.getByRole('link', { name: /^Laps: what it did/ }).click();
+    await rows(page).nth(7).waitFor();
     expect(await rows(page).count()).toBe(8);
   });
 
@@ -125,7 +127,7 @@ describe('the gate', () => {
     const page = await open();
     await page.locator('#logs').setInputFiles(`${LOGS}/K1_10hz.csv`);
     await rows(page).nth(7).waitFor();
-    const out = page.locator('.lap-table tr.soft').first();
+    const out = page.locator('.log .lap-table tr.soft').first();
     const before = await out.textContent();
     await page.getByText('Move it, add sectors').click();
     await page.getByRole('button', { name: '10 m ▸ on' }).press('Enter');
@@ -155,17 +157,174 @@ describe('the gate', () => {
   });
 });
 
+describe('into the book', () => {
+  test('a log is a run with its laps: the parts are older by it, the lap marked is no best, and two taps take it back', async () => {
+    const page = await open();
+    const facts = async () =>
+      (await served.get<{ facts: Kept[] }>('/api/karts/7/facts?after=0')).facts.map(({ fact }) => fact);
+    await page.locator('#logs').setInputFiles(`${LOGS}/K1_10hz.csv`);
+    await page.getByLabel('Lap 6 counts').uncheck();
+    await page.getByText('Move it, add sectors').click();
+    await page.getByRole('button', { name: 'Add a sector' }).click();
+    await page.getByText('Best sectors together').waitFor();
+    await page.getByRole('combobox', { name: 'Track' }).fill('Hollow Lane');
+    await page.getByRole('textbox', { name: 'Session' }).fill('Practice 1');
+    await page.getByRole('button', { name: 'Write 8 laps into the book' }).click();
+    await page.getByRole('heading', { name: 'The parts are 6 min and 8 laps older' }).waitFor();
+    const written = (await facts()).slice(-2);
+    expect(written.map(({ kind }) => kind)).toEqual(['ran', 'laps']);
+    expect(written[0]).toMatchObject({ minutes: 6, laps: 8, track: 'Hollow Lane', session: 'Practice 1' });
+    expect(written[1]).toMatchObject({ laps: 8, name: 'K1_10hz.csv', gates: [{}, {}] });
+    await page.getByText('Hours of each part').click();
+    await page.locator('tr', { hasText: 'brake pedal' }).first().getByText('6 min').waitFor();
+    expect(await axe(page)).toEqual([]);
+    const session = page.getByRole('region', { name: 'Sessions with laps' });
+    await session.getByText('› Practice 1').click();
+    await session.getByText('Does not count').waitFor();
+
+    // The same file again is noticed before it is written, and timed by the gates of its track.
+    await page.locator('#logs').setInputFiles(`${LOGS}/K1_10hz.csv`);
+    await page.getByText(/^This very file is in the book since/).waitFor();
+    await page.getByText('as at Hollow Lane').waitFor();
+    await page.getByRole('button', { name: 'Put away K1_10hz.csv' }).click();
+
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await page.getByRole('button', { name: 'Strike all 2' }).click();
+    await page.getByText('none yet').waitFor();
+  });
+
+  test('a log of a run that was written down already is asked about, and goes to that run without hours', async () => {
+    await served.post('/api/karts/7/facts', {
+      by: 'R. Vale',
+      payloads: [{ kind: 'ran', minutes: 7, laps: 8, session: 'Practice 2' }],
+    });
+    const page = await open();
+    await page.locator('#logs').setInputFiles(`${LOGS}/K1_05hz.csv`);
+    await page.getByRole('button', { name: /^Write 8 laps/ }).click();
+    await page.getByText(/Choose it here, so that its hours count once/).waitFor();
+    await page.getByLabel('Which run it was').selectOption({ index: 1 });
+    await page.getByRole('button', { name: /^Write 8 laps/ }).click();
+    await page.getByText('The hours were counted before').waitFor();
+    await page.getByRole('region', { name: 'Sessions with laps' }).getByText('Practice 2').waitFor();
+  });
+
+  test('times of a stopwatch are laps too; one that is none is named, and nothing is lost by a reload', async () => {
+    const page = await open();
+    await page.getByText('Times of a stopwatch').click();
+    const field = page.getByLabel('Lap times, in the order they were driven');
+    await field.fill('52.31 52.40 5:99');
+    await page.getByText(/got “5:99”/).waitFor();
+    await page.reload();
+    await field.fill('52.31 52.40 1:02.5');
+    await page.getByText('52.31 · 52.40 · 1:02.50').waitFor();
+    await page.getByRole('textbox', { name: 'Session' }).fill('Heat 9');
+    await page.getByRole('button', { name: 'Write 3 laps into the book' }).click();
+    await page.getByRole('heading', { name: /3 laps older/ }).waitFor();
+  });
+});
+
+/** Laps of an invented driver, seeded: 52.3 s, a track that gains 2 ms a lap, 60 ms from lap to lap. */
+function driven(order: string, effect: number): readonly string[] {
+  let state = 2;
+  const even = (): number => {
+    state = (state + 0x6d2b79f5) >>> 0;
+    let t = Math.imul(state ^ (state >>> 15), state | 1);
+    t ^= t + Math.imul(t ^ (t >>> 7), t | 61);
+    return ((t ^ (t >>> 14)) >>> 0) / 2 ** 32;
+  };
+  const normal = (): number => Math.sqrt(-2 * Math.log(1 - even())) * Math.cos(2 * Math.PI * even());
+  let lap = 0;
+  return [...order].map(letter =>
+    Array.from({ length: 8 }, () =>
+      (52.3 + (letter === 'B' ? effect : 0) - 0.002 * lap++ + 0.06 * normal()).toFixed(2),
+    ).join(' '),
+  );
+}
+
+/** One session after the other, the set-up changed between them and written down. */
+async function testDay(day: string, setting: string, [a, b]: readonly [string, string], effect: number, order: string) {
+  const at = (minute: number) => new Date(Date.parse(`${day}T09:00:00Z`) + minute * 60_000).toISOString();
+  for (const [n, times] of driven(order, effect).entries()) {
+    const is = order[n] === 'B' ? b : a;
+    if (n === 0 || order[n] !== order[n - 1])
+      await served.post('/api/karts/7/facts', {
+        ...{ by: 'R. Vale', at: at(20 * n), payloads: [{ kind: 'set-up', changes: { [setting]: is } }] },
+      });
+    const { status } = await served.post('/api/karts/7/laps', {
+      ...{ by: 'R. Vale', at: at(20 * n + 12), times, track: 'Hollow Lane', session: `Run ${n + 1}` },
+    });
+    expect(status).toBe(201);
+  }
+}
+
+describe('did the change help', () => {
+  const answer = (page: Page) => page.getByRole('region', { name: 'Answer' });
+  const helped = (device = {}) => pages.open(`${served.url}#/laps/helped`, 'R. Vale', device);
+  beforeAll(async () => {
+    await testDay('2026-05-02', 'rear track', ['1390 mm', '1400 mm'], 0.12, 'ABBA');
+    await testDay('2026-05-09', 'rear sprocket', ['23 teeth', '24 teeth'], 0, 'ABBAABBA');
+  });
+
+  test('23 or 24 teeth: level; the wider rear cost 0.11 ± 0.10 s a lap, and a tick otherwise is another answer', async () => {
+    const page = await helped();
+    const day = page.getByLabel('Which day');
+    await day.selectOption({ label: '2026-05-09, Hollow Lane, 8 runs' });
+    await page.getByLabel('Too small to matter').fill('0.10');
+    await answer(page)
+      .getByText(/rear sprocket 24 teeth makes no practical difference: [−0.]+\d+ ± 0\.0\d s a lap\./)
+      .first()
+      .waitFor();
+    await day.selectOption({ label: '2026-05-02, Hollow Lane, 4 runs' });
+    const words = await answer(page).locator('.verdict-words').textContent();
+    const [, cost = '', within = ''] = /rear track 1400 mm cost (\S+) ± (\S+) s a lap\./.exec(words ?? '') ?? [];
+    expect(Math.abs(Number(cost) - 0.12)).toBeLessThan(Number(within));
+    expect(Number(within)).toBeLessThan(0.15);
+    await answer(page)
+      .getByText(/shows an effect of 0\.\d\d s 4 times of 5/)
+      .waitFor();
+
+    // One run with, one without, as if the record were behind: then nobody can tell.
+    await page.getByLabel('rear track 1400 mm in run 2').uncheck();
+    await page.getByLabel('rear track 1400 mm in run 3').uncheck();
+    await answer(page).getByText('Cannot tell.').waitFor();
+    await page.getByLabel('rear track 1400 mm in run 4').check();
+    await answer(page)
+      .getByText(/Cannot separate rear track 1400 mm from the track/)
+      .waitFor();
+  });
+
+  test('before a test it says how many runs in which order; the page is read by everybody, and prints', async () => {
+    for (const viewport of [PHONE, LAPTOP])
+      for (const colorScheme of ['light', 'dark'] as const) {
+        const page = await helped({ viewport, colorScheme });
+        const before = page.getByRole('region', { name: 'Before a test' });
+        await before.getByLabel('An effect worth finding').fill('0.25');
+        await before.getByText(/^A-B.*laps that count each run: \d+ laps in all/).waitFor();
+        await before.getByLabel('An effect worth finding').fill('0.001');
+        await before.getByText('No test of one day').waitFor();
+        expect(await axe(page)).toEqual([]);
+        expect(await smallTargets(page)).toEqual([]);
+        expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(viewport.width);
+      }
+    const page = await helped({ viewport: LAPTOP });
+    await page.emulateMedia({ media: 'print' });
+    await page.locator('.print-title').getByText('Did it help?').waitFor();
+    expect(await page.getByLabel('Which day').isVisible()).toBe(false);
+    expect((await page.pdf({ format: 'A4' })).subarray(0, 5).toString()).toBe('%PDF-');
+  });
+});
+
 test('axe finds nothing wrong, nothing is wider than the screen, and no target is small', async () => {
   for (const viewport of [PHONE, LAPTOP])
     for (const colorScheme of ['light', 'dark'] as const) {
       const page = await open({ viewport, colorScheme });
       await page.locator('#logs').setInputFiles([`${LOGS}/K1_10hz.csv`, `${LOGS}/edge_midnight_damage.nmea`]);
-      await page.locator('.lap-table').nth(1).waitFor();
+      await page.locator('.log .lap-table').nth(1).waitFor();
       await page.locator('main').evaluate(main => {
         for (const details of main.querySelectorAll('details')) details.open = true;
       });
       await page.getByRole('button', { name: 'Add a sector' }).first().click();
-      await page.getByText('Best sectors together').waitFor();
+      await page.getByText('Best sectors together').first().waitFor();
       expect(await axe(page)).toEqual([]);
       expect(await smallTargets(page)).toEqual([]);
       expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(viewport.width);

@@ -8,7 +8,11 @@ import type { Writing } from './log.ts';
 
 export type ByHand = Writing &
   Pick<SessionSaid, 'track' | 'event' | 'session' | 'wet' | 'conditions' | 'run'> & { readonly minutes?: string };
-export type Importing = ByHand & { readonly gate?: readonly string[]; readonly column?: readonly string[] };
+export type Importing = ByHand & {
+  readonly gate?: readonly string[];
+  readonly column?: readonly string[];
+  readonly without?: readonly string[];
+};
 
 export async function bringInLog(world: World, on: Session, path: string, options: Importing): Promise<void> {
   const found = await world.readPieces(path);
@@ -18,8 +22,13 @@ export async function bringInLog(world: World, on: Session, path: string, option
   void world.stopped().then(() => {
     stopped = true;
   });
-  const { gate: gates, column: columns } = options;
-  const said = { ...saidOf(world, on, options), ...(gates && { gates }), ...(columns && { columns }) };
+  const { gate: gates, column: columns, without } = options;
+  const said = {
+    ...saidOf(world, on, options),
+    ...(gates && { gates }),
+    ...(columns && { columns }),
+    ...(without && { without: without.map(Number) }),
+  };
   const name = path.split(/[\\/]/).at(-1) ?? path;
   const log = { chunks: found.pieces, progress: progressTo(world, found.bytes), cancelled: () => stopped };
   tellLaps(world, await on.app.importLaps(on.kart, log, { ...said, name }), options);

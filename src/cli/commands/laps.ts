@@ -13,6 +13,7 @@ export function addLaps(program: Command, world: World): void {
     .argument('<file>', 'the log; up to 64 MB it is kept with the record')
     .option('--gate <lat,lon,lat,lon>', 'start and finish, then where each sector ends', several)
     .option('--column <what=heading>', 'which column says what: time=Elapsed, "speed=v [km/h]"', several)
+    .option('--without <lap>', 'the number of a lap that does not count, for traffic or a mistake', several)
     .addHelpText(
       'after',
       `

@@ -1,3 +1,3 @@
 export { type ChosenColumns, choiceFrom, gatesByTrack } from './remembered.ts';
 export { isComparable, type LapSession, lapSessions, type SessionLap } from './sessions.ts';
-export { gateFault, gateForBook, gateFromBook, movingOf, timedOf } from './timed.ts';
+export { gateFault, gateForBook, gateFromBook, movingOf, timedOf, withMarks } from './timed.ts';

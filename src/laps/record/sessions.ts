@@ -38,9 +38,9 @@ export function lapSessions(facts: readonly Fact[]): readonly LapSession[] {
     .toSorted((a, b) => (a.at < b.at ? -1 : a.at > b.at ? 1 : 0));
 }
 
-/** A full lap that nothing stands against: both crossings were seen, and the kart drove all of it. */
+/** A full lap that nothing stands against: both crossings were seen, the kart drove all of it, and nobody marked it. */
 export const isComparable = (lap: TimedLap): boolean =>
-  isFull(lap) && (lap.doubts ?? []).every(doubt => doubt === 'hole inside');
+  isFull(lap) && !lap.marked && (lap.doubts ?? []).every(doubt => doubt === 'hole inside');
 
 /** The facts that count, in the order in which they happened. */
 export function counted(facts: readonly Fact[]): readonly Fact[] {

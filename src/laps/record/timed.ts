@@ -1,5 +1,5 @@
 /** From what a log gave to what the book keeps of it: times, gates and how long the kart moved. */
-import type { BookGate, TimedLap } from '../../book/index.ts';
+import { type BookGate, isFull, type TimedLap } from '../../book/index.ts';
 import { type Gate, type Laps, lineOf, type Motion, planeAt, type Span } from '../find/index.ts';
 
 /** Every way out, lap and way in, as driven. An outing without a crossing is one way out. */
@@ -24,6 +24,12 @@ export const timedOf = ({ outings }: Laps, { step }: Motion): readonly TimedLap[
     );
     return [...way(out, 'out'), ...full, ...(back ? way(back, 'in') : [])];
   });
+
+/** @param numbers of full laps, from 1, that a person marked as not counting */
+export function withMarks(times: readonly TimedLap[], numbers: readonly number[]): readonly TimedLap[] {
+  let full = 0;
+  return times.map(lap => (isFull(lap) && numbers.includes(++full) ? { ...lap, marked: true } : lap));
+}
 
 /** A tenth of a millisecond: what a noise-free log leaves. */
 const DIGITS = 4;

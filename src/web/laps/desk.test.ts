@@ -37,12 +37,13 @@ const read = (each: OnTable | undefined) => {
   if (each?.stage.kind !== 'read') throw new Error(`the log must be read, is ${each?.stage.kind}`);
   return each.stage;
 };
+const NOTHING = { gates: [], layouts: {} };
 const desk = (more: Partial<{ ended: string[] }> = {}) => createDesk(hands(more.ended), keepIn(undefined));
 
 describe('logs put down', () => {
   test('are read one after the other, each with its laps by the gate that is proposed', async () => {
     const table = desk();
-    table.put([log('a.csv', 4), log('b.csv', 6)], []);
+    table.put([log('a.csv', 4), log('b.csv', 6)], NOTHING);
     expect(table.list().map(({ stage }) => stage.kind)).toEqual(['reading', 'waiting']);
     const [a, b] = await settled(table, list => list.every(isRead));
     expect([read(a).found.laps.length, read(b).found.laps.length]).toEqual([4, 6]);
@@ -54,13 +55,13 @@ describe('logs put down', () => {
     const { gates } = drive();
     const table = desk();
     const far = { left: { lat: 0.1, lon: 0.1 }, right: { lat: 0.1, lon: 0.100001 } };
-    table.put(
-      [log('a.csv', 4)],
-      [
+    table.put([log('a.csv', 4)], {
+      layouts: {},
+      gates: [
         { track: 'Elsewhere', gates: [far] },
         { track: 'Hollow Lane', gates },
       ],
-    );
+    });
     const [a] = await settled(table, list => list.every(isRead));
     expect(read(a).found.track).toBe('Hollow Lane');
     expect(read(a).found.laps[0]?.sectors).toHaveLength(2);
@@ -68,7 +69,7 @@ describe('logs put down', () => {
 
   test('that are none are refused with what to do, and the next is read', async () => {
     const table = desk();
-    table.put([file('page.csv', '<!doctype html><html></html>'), log('a.csv', 3)], []);
+    table.put([file('page.csv', '<!doctype html><html></html>'), log('a.csv', 3)], NOTHING);
     const [page, a] = await settled(table, list => list.slice(1).every(isRead));
     expect(page?.stage).toMatchObject({ kind: 'refused', problem: { got: 'a web page' } });
     expect(read(a).found.laps).toHaveLength(3);
@@ -77,7 +78,7 @@ describe('logs put down', () => {
   test('are gone when cancelled, whatever their worker still says', async () => {
     const ended: string[] = [];
     const table = desk({ ended });
-    table.put([log('a.csv', 30), log('b.csv', 3)], []);
+    table.put([log('a.csv', 30), log('b.csv', 3)], NOTHING);
     const id = table.list()[0]?.id ?? 0;
     table.remove(id);
     expect(ended).toEqual(['hand 1']);
@@ -89,7 +90,7 @@ describe('logs put down', () => {
   test('whose columns are in doubt are asked about once, and remembered by their header', async () => {
     const rows = csvOf(drive({ laps: 3 }).rows).replace(/^[^\n]*/, header => header.replace(/^[^,]*/, 'moment'));
     const table = desk();
-    table.put([file('a.csv', rows), file('b.csv', rows)], []);
+    table.put([file('a.csv', rows), file('b.csv', rows)], NOTHING);
     const [a] = await settled(table, list => list.every(({ stage }) => stage.kind === 'columns'));
     if (a?.stage.kind !== 'columns') throw new Error('columns must be asked');
     expect(a.stage.asked.layout.columns.time).toBeUndefined();
@@ -97,7 +98,7 @@ describe('logs put down', () => {
     const { layout } = a.stage.asked;
     table.choose(a.id, { ...layout, columns: { ...layout.columns, time: { heading: 'moment', unit: 's' } } });
     await settled(table, ([first]) => first !== undefined && isRead(first));
-    table.put([file('c.csv', rows)], []);
+    table.put([file('c.csv', rows)], NOTHING);
     const list = await settled(table, all => all.length === 3 && isRead(all[2] as OnTable));
     expect(read(list[2]).found.laps).toHaveLength(3);
   });
@@ -106,7 +107,7 @@ describe('logs put down', () => {
 describe('another gate', () => {
   test('finds other laps, and a lap marked stays marked', async () => {
     const table = desk();
-    table.put([log('a.csv', 5)], []);
+    table.put([log('a.csv', 5)], NOTHING);
     const [a] = await settled(table, list => list.every(isRead));
     table.mark(a?.id ?? 0, 2);
     const { gates } = drive();
@@ -119,7 +120,7 @@ describe('another gate', () => {
 
   test('set by two taps is turned the way the track is driven', async () => {
     const table = desk();
-    table.put([log('a.csv', 4)], []);
+    table.put([log('a.csv', 4)], NOTHING);
     const [a] = await settled(table, list => list.every(isRead));
     const [gate] = drive().gates;
     table.setGates(a?.id ?? 0, [{ left: gate.right, right: gate.left }], 0);

@@ -4,7 +4,7 @@
  */
 import type { CsvLayout, LogProblem, Skipped } from '../../laps/index.ts';
 import type { Keep } from '../place.ts';
-import type { Ask, ColumnsAsked, Found, Gates, KnownGates, ReadLog, Tell } from './log.ts';
+import type { Ask, ColumnsAsked, Found, Gates, KnownGates, Layouts, ReadLog, Tell } from './log.ts';
 
 export type Stage =
   | { readonly kind: 'waiting' }
@@ -35,11 +35,14 @@ export type Hand = {
 };
 export type HandFor = (hear: (tell: Tell) => void, failed: (message: string) => void) => Hand;
 
+/** What the book holds from logs before: gates of tracks, the likeliest first, and columns as they were chosen. */
+export type Known = { readonly gates: readonly KnownGates[]; readonly layouts: Layouts };
+
 export type Desk = {
   list(): readonly OnTable[];
   onChange(listener: () => void): () => void;
-  /** Read in the order they were put down. `known`: gates of tracks, the likeliest first. */
-  put(files: readonly (Blob & { readonly name: string })[], known: readonly KnownGates[]): void;
+  /** Read in the order they were put down. */
+  put(files: readonly (Blob & { readonly name: string })[], known: Known): void;
   /** Cancelled, or done with: nothing of it stays. */
   remove(id: number): void;
   /** The columns are these; remembered for every file with the same header. */
@@ -53,7 +56,7 @@ const LAYOUTS = 'log columns';
 export function createDesk(handFor: HandFor, keep: Keep): Desk {
   let all: readonly OnTable[] = [];
   let next = 1;
-  let known: readonly KnownGates[] = [];
+  let known: Known = { gates: [], layouts: {} };
   const hands = new Map<number, { readonly hand: Hand; due: number }>(); // answers about laps that are still to come
   const listeners = new Set<() => void>();
 
@@ -76,7 +79,7 @@ export function createDesk(handFor: HandFor, keep: Keep): Desk {
     );
     hands.set(id, { hand, due: 1 });
     stage(id, () => ({ kind: 'reading', bytes: 0, fixes: 0 }));
-    hand.ask({ kind: 'read', file, layouts: layoutsIn(keep), known });
+    hand.ask({ kind: 'read', file, layouts: { ...known.layouts, ...layoutsIn(keep) }, known: known.gates });
   };
   /** Two at a time would each take twice as long, and twice the memory. */
   const goOn = (): void => {
@@ -123,8 +126,8 @@ export function createDesk(handFor: HandFor, keep: Keep): Desk {
       listeners.add(listener);
       return () => listeners.delete(listener);
     },
-    put(files, gates) {
-      known = gates;
+    put(files, from) {
+      known = from;
       show([
         ...all,
         ...files.map(file => ({ id: next++, name: file.name, file, stage: { kind: 'waiting' } as const })),
@@ -177,10 +180,10 @@ function toggled(marked: ReadonlySet<number>, lap: number): ReadonlySet<number> 
   return next;
 }
 
-function layoutsIn(keep: Keep): Readonly<Record<string, CsvLayout>> {
+function layoutsIn(keep: Keep): Layouts {
   try {
     const kept: unknown = JSON.parse(keep.get(LAYOUTS) || '{}');
-    return typeof kept === 'object' && kept !== null ? (kept as Record<string, CsvLayout>) : {};
+    return typeof kept === 'object' && kept !== null ? (kept as Layouts) : {};
   } catch {
     return {};
   }

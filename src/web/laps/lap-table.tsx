@@ -4,7 +4,7 @@ import type { Lap, Outing } from '../../laps/index.ts';
 import { capital, spanOf } from '../words.ts';
 import type { Found } from './log.ts';
 import { bestsOf, isSound } from './sectors.ts';
-import { flagsOf, lapsCount, lapText, within } from './words.ts';
+import { flagsOf, lapsCount, lapText, middleOf, within } from './words.ts';
 
 /** A day holds hundreds; nobody reads them all. */
 const SHOWN = 60;
@@ -174,6 +174,3 @@ function LapRow(props: {
     </tr>
   );
 }
-
-const middleOf = (values: readonly number[]): number =>
-  values.toSorted((a, b) => a - b)[values.length >> 1] ?? Number.NaN;

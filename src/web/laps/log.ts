@@ -21,12 +21,15 @@ export type Ask =
       readonly kind: 'read';
       readonly file: Blob;
       /** Columns that a person chose before, by the signature of their header. */
-      readonly layouts: Readonly<Record<string, CsvLayout>>;
+      readonly layouts: Layouts;
       /** Of tracks known before: the first that this log crosses is taken. */
       readonly known: readonly KnownGates[];
     }
   /** `turn`: the gate that two taps made, to be turned the way the track is driven. */
   | { readonly kind: 'gates'; readonly gates: Gates; readonly turn?: number };
+
+/** Which column says what, by the signature of the header. */
+export type Layouts = Readonly<Record<string, Pick<CsvLayout, 'columns'>>>;
 
 export type KnownGates = { readonly track: string; readonly gates: Gates };
 
@@ -53,10 +56,13 @@ export type ReadLog = {
   readonly to: number;
   readonly fixes: number;
   readonly step: number; // s, the usual one
+  readonly moving: number; // s, faster than walking
   readonly skipped: readonly Skipped[];
   readonly notes: readonly string[];
   readonly stopped?: LogProblem;
   readonly layout?: CsvLayout;
+  /** A person chose the columns. */
+  readonly chosen: boolean;
   readonly plane: Place & { readonly height: number };
   readonly outline: Path;
   readonly proposed?: Gate;

@@ -1,19 +1,29 @@
 /** One log on the table, from the first byte to its laps. */
 import { Refused } from '../parts.tsx';
+import type { Keep } from '../place.ts';
+import type { Snapshot } from '../session.ts';
+import { eventNow } from '../track/now.ts';
+import type { Typed } from '../track/said.ts';
 import { Columns } from './columns.tsx';
 import type { Desk, OnTable, Stage } from './desk.ts';
 import { GateTools } from './gate-tools.tsx';
+import { asked, type LapsWritten, urlOf } from './http.ts';
 import { LapTable } from './lap-table.tsx';
 import { PassedOver, ReadAs } from './read-as.tsx';
-import { problemText, sizeOf } from './words.ts';
+import { columnsSaid, gatesSaid } from './saying.ts';
+import { SessionForm } from './session-form.tsx';
+import { lapsCount, problemText, sizeOf } from './words.ts';
 
 export function LogOnTable(props: {
   readonly desk: Desk;
   readonly log: OnTable;
+  readonly snapshot: Snapshot;
+  readonly keep: Keep;
   /** Where this very file is already, in words. */
   readonly already: string | undefined;
+  readonly onWritten: (written: LapsWritten) => void;
 }) {
-  const { desk, log, already } = props;
+  const { desk, log, snapshot, keep, already, onWritten } = props;
   const { stage } = log;
   return (
     <section class="step log" aria-label={log.name}>
@@ -55,11 +65,48 @@ export function LogOnTable(props: {
                 onMark={lap => desk.mark(log.id, lap)}
               />
             </div>
+            {stage.found.gates && stage.found.laps.length > 0 && (
+              <SessionForm
+                form={`log-${log.id}`}
+                of={log.name}
+                snapshot={snapshot}
+                keep={keep}
+                likely={likely(stage, snapshot)}
+                button={`Write ${lapsCount(stage.found.laps.length)} into the book`}
+                send={(said, sure) =>
+                  asked(
+                    urlOf(snapshot.kart.name, 'laps', {
+                      ...{ by: keep.get('name'), name: log.name, ...said, ...(sure && { sure }) },
+                      gate: stage.found.gates && gatesSaid(stage.found.gates),
+                      column: stage.log.chosen ? columnsSaid(stage.log.layout) : [],
+                      without: [...stage.marked],
+                    }),
+                    { method: 'POST', headers: { 'content-type': TYPES[stage.log.format] }, body: log.file },
+                  )
+                }
+                onWritten={written => {
+                  desk.remove(log.id);
+                  onWritten(written);
+                }}
+              />
+            )}
           </>
         )}
       </div>
     </section>
   );
+}
+
+const TYPES = { csv: 'text/csv', gpx: 'application/gpx+xml', nmea: 'text/plain' } as const;
+
+function likely({ log, found }: Stage & { readonly kind: 'read' }, snapshot: Snapshot): Typed {
+  const event = eventNow(snapshot);
+  const track = found.track ?? event?.track;
+  return {
+    minutes: String(Math.max(1, Math.round(log.moving / 60))),
+    ...(event && { event: event.event }),
+    ...(track && { track }),
+  };
 }
 
 function Reading({ stage, of }: { readonly stage: Stage & { readonly kind: 'reading' }; readonly of: number }) {

@@ -30,7 +30,7 @@ export function PutDown({ onFiles }: { readonly onFiles: (files: readonly File[]
       />
       <p class="soft">
         CSV with a header, GPX 1.1 or NMEA 0183, of any logger. Choose one or several, or drop them here. Nothing leaves
-        this device.
+        this device until you write it into the book.
       </p>
     </section>
   );

@@ -13,14 +13,13 @@ import {
   proposeGate,
   type Trace,
 } from '../../laps/index.ts';
-import type { Ask, ColumnsAsked, Found, Gates, KnownGates, Tell } from './log.ts';
+import type { Ask, ColumnsAsked, Found, Gates, KnownGates, Layouts, Tell } from './log.ts';
 import { outlineOf } from './outline.ts';
 import { pathBetween } from './way.ts';
+import { wholeLog } from './whole-log.ts';
 
 /** The columns are told from so much, bytes. */
 const HEAD = 65_536;
-/** How often the page hears of the progress, bytes: some ten times a second on a phone. */
-const APART = 1_000_000;
 /** Lines shown where columns are asked for. */
 const SHOWN = 4;
 
@@ -46,23 +45,14 @@ export class LogReading {
   }
 
   async #read({ file, layouts, known }: Ask & { readonly kind: 'read' }): Promise<void> {
-    const layout = (proposed: CsvLayout): CsvLayout | undefined => layouts[proposed.signature];
+    const layout = (proposed: CsvLayout): CsvLayout => ({ ...proposed, ...layouts[proposed.signature] });
     const asked = await columnsAsked(file, layouts);
     if (asked) return this.#say({ kind: 'columns', asked });
-    const into = new LogImport({ layout });
     const hash = sha256.create();
-    let said = 0;
-    const reader = file.stream().getReader();
-    for (;;) {
-      const { done, value } = await reader.read();
-      if (done) break;
-      hash.update(value);
-      const progress = into.push(value);
-      if (progress.bytes - said < APART) continue;
-      said = progress.bytes;
-      this.#say({ kind: 'reading', ...progress });
-    }
-    const read = into.finish();
+    const read = await wholeLog(file, layout, {
+      each: piece => hash.update(piece),
+      say: progress => this.#say({ kind: 'reading', ...progress }),
+    });
     if (read.kind === 'not imported')
       return this.#say({ kind: 'refused', problem: read.problem, skipped: read.skipped });
     const { trace, kind: _, ...how } = read;
@@ -73,6 +63,7 @@ export class LogReading {
       kind: 'read',
       log: {
         ...how,
+        chosen: read.layout !== undefined && layouts[read.layout.signature] !== undefined,
         hash: bytesToHex(hash.digest()),
         bytes: file.size,
         zero: trace.zero,
@@ -80,6 +71,7 @@ export class LogReading {
         to: trace.time.at(-1) as number,
         fixes: trace.time.length,
         step: motion.step,
+        moving: movingOf(motion),
         plane: { lat: motion.plane.lat, lon: motion.plane.lon, height: motion.plane.height },
         outline: outlineOf(motion),
         ...(proposed.kind === 'gate' && { proposed: proposed.gate }),
@@ -110,6 +102,19 @@ export class LogReading {
   }
 }
 
+/** Slower is pushing it, m/s; over a longer hole nobody knows whether the engine ran, s. */
+const WALKING = 1.5;
+const PAUSE = 60;
+
+function movingOf({ time, vx, vy }: Motion): number {
+  let moving = 0;
+  for (let n = 0; n + 1 < time.length; n++) {
+    const step = (time[n + 1] as number) - (time[n] as number);
+    if (step <= PAUSE && Math.hypot(vx[n] as number, vy[n] as number) >= WALKING) moving += step;
+  }
+  return moving;
+}
+
 /** Of laps that nothing stands against, if there are any. */
 function middleLap(laps: readonly Lap[]): Lap | undefined {
   const sound = laps.filter(({ doubts }) => doubts.length === 0);
@@ -118,10 +123,7 @@ function middleLap(laps: readonly Lap[]): Lap | undefined {
 }
 
 /** Asked where the first lines leave a doubt or miss a column, unless a person chose for this header before. */
-async function columnsAsked(
-  file: Blob,
-  layouts: Readonly<Record<string, CsvLayout>>,
-): Promise<ColumnsAsked | undefined> {
+async function columnsAsked(file: Blob, layouts: Layouts): Promise<ColumnsAsked | undefined> {
   const head = new Uint8Array(await file.slice(0, HEAD).arrayBuffer());
   const into = new LogImport();
   into.push(head);

@@ -39,3 +39,7 @@ export const momentIn = (zero: Zero, seconds: number): string | undefined =>
     : undefined;
 
 export const lapsCount = (count: number): string => `${count} ${count === 1 ? 'lap' : 'laps'}`;
+
+/** The middle one; of an even number the slower of the two. */
+export const middleOf = (values: readonly number[]): number =>
+  values.toSorted((a, b) => a - b)[values.length >> 1] ?? Number.NaN;

@@ -1,0 +1,90 @@
+/** Laps read off a stopwatch: typed one after the other, shown as they were understood, and written into the book. */
+import { useState } from 'preact/hooks';
+import { handTimedLaps } from '../../laps/index.ts';
+import { Refused } from '../parts.tsx';
+import type { Keep } from '../place.ts';
+import type { Snapshot } from '../session.ts';
+import { eventNow } from '../track/now.ts';
+import { asked, type LapsWritten, urlOf } from './http.ts';
+import { SessionForm } from './session-form.tsx';
+import { lapsCount, lapText, problemText, within } from './words.ts';
+
+const SLOT = 'laps by hand';
+
+export function Stopwatch(props: {
+  readonly snapshot: Snapshot;
+  readonly keep: Keep;
+  readonly onWritten: (written: LapsWritten) => void;
+}) {
+  const { snapshot, keep, onWritten } = props;
+  const slot = `${SLOT} ${snapshot.kart.name}`;
+  const [text, setText] = useState(keep.get(slot));
+  const put = (next: string): void => {
+    keep.set(slot, next);
+    setText(next);
+  };
+  const read = handTimedLaps(text);
+  const laps = read.flatMap(each => (each.kind === 'lap' ? [each] : []));
+  const wrong = read.flatMap(each => (each.kind === 'no lap' ? [each] : []));
+  const event = eventNow(snapshot);
+  const seconds = laps.reduce((sum, { time }) => sum + time, 0);
+  const likely = {
+    ...(laps.length > 0 && { minutes: String(Math.max(1, Math.round(seconds / 60))) }),
+    ...(event && { event: event.event }),
+    ...(event?.track && { track: event.track }),
+  };
+  return (
+    <details class="group no-print" open={text !== ''}>
+      <summary>
+        <h2>Times of a stopwatch</h2>
+      </summary>
+      <div class="entry-field">
+        <label for="hand-times">Lap times, in the order they were driven</label>
+        <textarea
+          id="hand-times"
+          rows={4}
+          autocomplete="off"
+          placeholder="52.31 52.08 1:02.5"
+          aria-describedby="hand-times-hint"
+          value={text}
+          onInput={e => put(e.currentTarget.value)}
+        />
+        <p class="soft" id="hand-times-hint">
+          One under the other, or with a space between.
+        </p>
+        <Refused
+          problems={wrong.map(({ text: got, expected, remedy }) => ({
+            code: 'wrong shape',
+            where: `times ${got}`,
+            ...problemText({ expected, got: `“${got}”`, remedy }),
+          }))}
+        />
+        {laps[0] && (
+          <p aria-live="polite">
+            <b>{lapsCount(laps.length)}:</b> {laps.map(({ time, spread }) => lapText(time, spread)).join(' · ')}{' '}
+            <span class="soft">{within(laps[0].spread)} s each, for a thumb at both ends (common practice)</span>
+          </p>
+        )}
+      </div>
+      {laps.length > 0 && wrong.length === 0 && (
+        <SessionForm
+          form="hand"
+          of="times of a stopwatch"
+          {...{ snapshot, keep, likely }}
+          button={`Write ${lapsCount(laps.length)} into the book`}
+          send={(said, sure) =>
+            asked(urlOf(snapshot.kart.name, 'laps'), {
+              method: 'POST',
+              headers: { 'content-type': 'application/json' },
+              body: JSON.stringify({ times: text, by: keep.get('name'), ...said, ...(sure && { sure }) }),
+            })
+          }
+          onWritten={written => {
+            put('');
+            onWritten(written);
+          }}
+        />
+      )}
+    </details>
+  );
+}

@@ -1,0 +1,55 @@
+/** Where laps come in: logs put down, times typed; and the sessions that have laps already. */
+import { useEffect, useState } from 'preact/hooks';
+import type { Snapshot } from '../session.ts';
+import { LastWritten } from '../track/written.tsx';
+import { dateOf } from '../words.ts';
+import { Stopwatch } from './by-hand.tsx';
+import { createDesk, type Desk, handInWorker, type OnTable } from './desk.ts';
+import type { LapsWritten } from './http.ts';
+import { knownFrom } from './known.ts';
+import { Older } from './older.tsx';
+import { LogOnTable } from './on-table.tsx';
+import { PutDown } from './put-down.tsx';
+import { Sessions } from './sessions.tsx';
+import type { LapsProps } from './sheet.tsx';
+
+/** One for the page: what lies on it stays there while another sheet is looked at. */
+let desk: Desk | undefined;
+
+export function Incoming({ snapshot, session, keep }: LapsProps) {
+  desk ??= createDesk(handInWorker, keep);
+  const table = desk;
+  const [, redraw] = useState(0);
+  const [written, setWritten] = useState<LapsWritten>();
+  useEffect(() => table.onChange(() => redraw(n => n + 1)), [table]);
+  const logs = table.list();
+  return (
+    <>
+      <div class="head-gap">
+        <LastWritten snapshot={snapshot} session={session} keep={keep} />
+      </div>
+      {written && <Older written={written} snapshot={snapshot} />}
+      <PutDown onFiles={files => table.put(files, knownFrom(snapshot))} />
+      {logs.map(log => (
+        <LogOnTable
+          key={log.id}
+          {...{ desk: table, log, snapshot, keep }}
+          already={alreadyThere(log, logs, snapshot)}
+          onWritten={setWritten}
+        />
+      ))}
+      <Stopwatch snapshot={snapshot} keep={keep} onWritten={setWritten} />
+      <Sessions snapshot={snapshot} />
+    </>
+  );
+}
+
+/** The same bytes, told by their hash, in the book or on this table. */
+function alreadyThere(log: OnTable, logs: readonly OnTable[], { facts }: Snapshot): string | undefined {
+  if (log.stage.kind !== 'read') return undefined;
+  const { hash } = log.stage.log;
+  const line = facts.find(({ fact, struck }) => struck === null && fact.kind === 'laps' && fact.file === hash);
+  if (line) return `This very file is in the book since ${dateOf(line.fact.recorded)}.`;
+  const twin = logs.find(each => each.id < log.id && each.stage.kind === 'read' && each.stage.log.hash === hash);
+  return twin && `This very file lies on the table already, as ${twin.name}.`;
+}

@@ -1,0 +1,175 @@
+/** The session of laps, from one form into the book: which track and event, how long the engine ran, which run it was. */
+import type { ComponentChildren } from 'preact';
+import { useState } from 'preact/hooks';
+import type { Problem } from '../../app/index.ts';
+import type { Keep } from '../place.ts';
+import type { Snapshot } from '../session.ts';
+import { type Asking, Stepper, Tick } from '../track/fields.tsx';
+import { Press } from '../track/press.tsx';
+import type { Typed } from '../track/said.ts';
+import { keepWritten } from '../track/written.tsx';
+import { eventsOf } from '../views/entry-field.tsx';
+import { dayOf, spanOf, timeOf } from '../words.ts';
+import type { Answered, LapsWritten } from './http.ts';
+import { fieldAt, runsWithoutLaps, type SessionSaid, sessionSaid, tracksOf } from './saying.ts';
+
+export function SessionForm(props: {
+  readonly form: string;
+  /** Whose laps they are, for who hears the page. */
+  readonly of: string;
+  readonly snapshot: Snapshot;
+  readonly keep: Keep;
+  /** What stands there before anybody typed. */
+  readonly likely: Typed;
+  readonly button: string;
+  readonly disabled?: boolean;
+  readonly children?: ComponentChildren;
+  readonly send: (said: SessionSaid, sure: boolean) => Promise<Answered<LapsWritten>>;
+  readonly onWritten: (written: LapsWritten) => void;
+}) {
+  const { form, of, snapshot, keep, likely, button, children, send, onWritten } = props;
+  const [typedHere, setTyped] = useState<Typed>({});
+  const [refused, setRefused] = useState<readonly Problem[]>([]);
+  const [asksAgain, setAsksAgain] = useState(false);
+  const [busy, setBusy] = useState(false);
+  const typed = { ...likely, ...typedHere };
+  const asking: Asking = {
+    form,
+    typed,
+    problemsAt: key => refused.filter(problem => fieldAt(problem) === key),
+    put(key, text) {
+      setTyped({ ...typedHere, [key]: text });
+      setRefused(refused.filter(problem => fieldAt(problem) !== key));
+      setAsksAgain(false);
+    },
+  };
+  const press = async (): Promise<void> => {
+    const said = sessionSaid(typed);
+    if (!said.ok) return setRefused(said.problems);
+    setBusy(true);
+    const answer = await send(said.value, asksAgain);
+    setBusy(false);
+    if (answer.kind === 'refused') {
+      setRefused(answer.problems);
+      setAsksAgain(answer.asksAgain);
+      return;
+    }
+    setRefused([]);
+    setAsksAgain(false);
+    keepWritten(keep, snapshot.kart.name, answer.value.facts);
+    onWritten(answer.value);
+  };
+  const again = (typed.run ?? '') !== '';
+  const rest = refused.filter(problem => fieldAt(problem) === undefined);
+  return (
+    <section class="group no-print" aria-label={`Into the book: ${of}`}>
+      <h2>
+        Into the book <span>its hours make the parts older</span>
+      </h2>
+      <Press writing={{ asking, busy, rest, asksAgain, press }} button={button}>
+        {children}
+        <WhichRun asking={asking} snapshot={snapshot} />
+        <div class="two-fields steppers">
+          <TrackName asking={asking} snapshot={snapshot} />
+          {!again && <Stepper asking={asking} at="minutes" label="Engine ran" unit="min" />}
+        </div>
+        {!again && (
+          <>
+            <div class="two-fields">
+              <EventOf asking={asking} snapshot={snapshot} />
+              <div class="entry-field">
+                <label for={`${form}-session`}>Session</label>
+                <input
+                  id={`${form}-session`}
+                  autocomplete="off"
+                  maxLength={200}
+                  value={typed.session ?? ''}
+                  onInput={e => asking.put('session', e.currentTarget.value)}
+                />
+              </div>
+            </div>
+            <Tick asking={asking} at="wet" label="It was wet" />
+          </>
+        )}
+      </Press>
+    </section>
+  );
+}
+
+type Of = { readonly asking: Asking; readonly snapshot: Snapshot };
+
+/** A run that is written down already counts its hours once. */
+function WhichRun({ asking, snapshot }: Of) {
+  const runs = runsWithoutLaps(snapshot);
+  const problems = asking.problemsAt('run');
+  if (runs.length === 0) return null;
+  return (
+    <div class="entry-field">
+      <label for={`${asking.form}-run`}>Which run it was</label>
+      <select
+        id={`${asking.form}-run`}
+        class="field"
+        aria-invalid={problems.length > 0}
+        value={asking.typed.run ?? ''}
+        onChange={e => asking.put('run', e.currentTarget.value)}
+      >
+        <option value="">a run not written down yet</option>
+        {runs.map(run => (
+          <option key={run.id} value={run.id}>
+            {[run.event, run.session].filter(Boolean).join(', ') || 'a run'}, {dayOf(run.at)} {timeOf(run.at)},{' '}
+            {spanOf(run.minutes)}
+          </option>
+        ))}
+      </select>
+      {problems.map(({ message }) => (
+        <p key={message} class="refused" role="alert">
+          <b>{message}</b> Choose it here, so that its hours count once; or press again if this is another run.
+        </p>
+      ))}
+    </div>
+  );
+}
+
+function TrackName({ asking, snapshot }: Of) {
+  const id = `${asking.form}-track`;
+  return (
+    <div class="entry-field">
+      <label for={id}>Track</label>
+      <input
+        id={id}
+        list={`${id}s`}
+        autocomplete="off"
+        maxLength={200}
+        value={asking.typed.track ?? ''}
+        onInput={e => asking.put('track', e.currentTarget.value)}
+      />
+      <datalist id={`${id}s`}>
+        {tracksOf(snapshot).map(track => (
+          <option key={track} value={track} />
+        ))}
+      </datalist>
+    </div>
+  );
+}
+
+function EventOf({ asking, snapshot }: Of) {
+  const id = `${asking.form}-event`;
+  return (
+    <div class="entry-field">
+      <label for={id}>Event</label>
+      <select
+        id={id}
+        class="field"
+        value={asking.typed.event ?? ''}
+        onChange={e => asking.put('event', e.currentTarget.value)}
+      >
+        <option value="">none</option>
+        {eventsOf(snapshot).map(([event, text]) => (
+          <option key={event} value={event}>
+            {text}
+          </option>
+        ))}
+      </select>
+    </div>
+  );
+}

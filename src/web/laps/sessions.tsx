@@ -1,0 +1,79 @@
+/** The sessions that have laps, the newest first, each with its best, its middle lap and its laps one by one. */
+import { useState } from 'preact/hooks';
+import { isComparable, type LapSession, lapSessions, type SessionLap } from '../../laps/index.ts';
+import type { Snapshot } from '../session.ts';
+import { capital, dateOf, spanOf, timeOf } from '../words.ts';
+import { lapsCount, lapText, middleOf, within } from './words.ts';
+
+const PAGE = 20;
+
+export function Sessions({ snapshot }: { readonly snapshot: Snapshot }) {
+  const [shown, setShown] = useState(PAGE);
+  const sessions = lapSessions(snapshot.facts.map(({ fact }) => fact)).toReversed();
+  return (
+    <section class="group" aria-label="Sessions with laps">
+      <h2>
+        Sessions with laps <span>{sessions.length === 0 ? 'none yet' : sessions.length}</span>
+      </h2>
+      {sessions.slice(0, shown).map(session => (
+        <OneSession key={session.fact} session={session} />
+      ))}
+      {sessions.length > shown && (
+        <button type="button" class="button plain wide" onClick={() => setShown(shown + 4 * PAGE)}>
+          Show older sessions
+        </button>
+      )}
+    </section>
+  );
+}
+
+function OneSession({ session }: { readonly session: LapSession }) {
+  const { label, at, track, laps, best, minutes, wet, times, timed } = session;
+  const usual = middleOf(times.filter(isComparable).map(({ time }) => time));
+  const where = [dateOf(at), timeOf(at), track, wet ? 'wet' : undefined].filter(Boolean).join(', ');
+  return (
+    <details class="group">
+      <summary>
+        <h2>
+          {label} <span>{best ? lapText(best.time, best.spread) : lapsCount(laps)}</span>
+        </h2>
+      </summary>
+      <p class="soft">
+        {where}: {lapsCount(laps)}
+        {minutes === null ? '' : `, ${spanOf(minutes)}`}
+        {Number.isFinite(usual) ? `, middle lap ${lapText(usual, best?.spread)}` : ''}
+        {timed === 'by hand' ? ', timed by hand' : ''}.
+      </p>
+      {times.length > 0 && (
+        <table class="lap-table">
+          <thead>
+            <tr>
+              <th scope="col">Lap</th>
+              <th scope="col">Time, s</th>
+            </tr>
+          </thead>
+          <tbody>
+            {times.map((lap, n) => (
+              <Row key={lap.number ?? `way ${n}`} lap={lap} best={best} />
+            ))}
+          </tbody>
+        </table>
+      )}
+    </details>
+  );
+}
+
+function Row({ lap, best }: { readonly lap: SessionLap; readonly best: SessionLap | null }) {
+  const flags = [lap === best ? 'best' : '', lap.marked ? 'does not count' : '', ...(lap.doubts ?? [])]
+    .filter(Boolean)
+    .join(', ');
+  return (
+    <tr class={lap.way ? 'soft' : ''}>
+      <th scope="row">{lap.number ?? `way ${lap.way}`}</th>
+      <td>
+        {lapText(lap.time, lap.spread)} <span class="soft">{within(lap.spread)}</span>
+        {flags !== '' && <small>{capital(flags)}</small>}
+      </td>
+    </tr>
+  );
+}

@@ -1,4 +1,5 @@
 export { CHANGES, type Change, type Sensitivity, sensitivitiesOf } from './change.ts';
+export * from './fit/index.ts';
 export { type GearSpeeds, gearSpeeds } from './gears.ts';
 export { GENERIC_KART } from './generic-kart.ts';
 export { type Engine, type Gearing, type Grip, type LapKart, ratioOf, type Scrub } from './kart.ts';

@@ -14,6 +14,7 @@ export { askWithKart, fromKart, type Said } from './from-kart.ts';
 export { instrumentsFor, judgeTyped, type ReadingJudged } from './judge.ts';
 export { type LapsIn, type LogReport, type LogSaid, lapsOfBook, type SessionSaid } from './laps.ts';
 export { type Moved, moveBook } from './move-book.ts';
+export { type LifeAnswer, type LifeQuestion, type LivesAnswer, lifeOf, livesAsked } from './life.ts';
 export { type PlanAsk, planningOf, type Replanned } from './plan.ts';
 export type { AppendOutcome, BookStore, Clock, Ids, KartRead, KartReader, Kept } from './ports.ts';
 export { ASKS_AGAIN, CODES, type Code, fromKartFile, type Problem, Refusal, sentence } from './problem.ts';
@@ -32,6 +33,7 @@ export { limitsInWords, readReading } from './reading.ts';
 export type { Recorded, Written } from './record.ts';
 export { inWords, openOf, type Signature } from './release.ts';
 export { type SheetQuestion, sheetOf } from './sheet.ts';
+export { type SparesAnswer, type SparesQuestion, sparesOf } from './spares.ts';
 export type { TrackQuestion } from './track.ts';
 export {
   type RiskTexts,

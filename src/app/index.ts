@@ -12,9 +12,13 @@ export type { DemoText } from './demo.ts';
 export { type BookSide, type ChainEnds, type Exchanged, exchange, type Taken } from './exchange.ts';
 export { askWithKart, fromKart, type Said } from './from-kart.ts';
 export { instrumentsFor, judgeTyped, type ReadingJudged } from './judge.ts';
+
+
 export { type LapsIn, type LogReport, type LogSaid, lapsOfBook, type SessionSaid } from './laps.ts';
-export { type Moved, moveBook } from './move-book.ts';
+
+
 export { type LifeAnswer, type LifeQuestion, type LivesAnswer, lifeOf, livesAsked } from './life.ts';
+export { type Moved, moveBook } from './move-book.ts';
 export { type PlanAsk, planningOf, type Replanned } from './plan.ts';
 export type { AppendOutcome, BookStore, Clock, Ids, KartRead, KartReader, Kept } from './ports.ts';
 export { ASKS_AGAIN, CODES, type Code, fromKartFile, type Problem, Refusal, sentence } from './problem.ts';

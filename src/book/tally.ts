@@ -6,8 +6,8 @@ import { type Age, ageAt } from './age.ts';
 import type { Fact, FactOf, Reading } from './fact.ts';
 import type {
   Defect,
-  Impact,
   Expected,
+  Impact,
   ItemState,
   JointState,
   KartEvent,

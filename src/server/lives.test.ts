@@ -42,8 +42,8 @@ describe('lives over HTTP', () => {
     const means = parts.flatMap(({ chance }) => (chance ? [chance.mean] : []));
     expect(means.length).toBeGreaterThan(20);
     expect(means).toEqual(means.toSorted((a, b) => b - a));
-    const frame = parts.find(({ part }) => part === 'frame');
-    expect(frame).toMatchObject({ chance: null, words: null, unknown: expect.stringMatching(/Nobody guessed/) });
+    const loom = parts.find(({ part }) => part === 'loom');
+    expect(loom).toMatchObject({ chance: null, words: null, unknown: expect.stringMatching(/Nobody guessed/) });
     expect(parts.find(({ part }) => part === 'chain')).toMatchObject({ age: 5, fate: 'running', mostlyGuess: true });
   });
 
@@ -56,8 +56,8 @@ describe('lives over HTTP', () => {
     expect(chain.replacement?.say[0]).toMatch(/^Replace it before it runs again, at 5 h.*limit of 6 h/);
     expect(chain.cost?.perHour.mean).toBeGreaterThan(chain.cost?.perHour.low ?? Number.NaN);
     expect(chain.cost?.counts).toContain('420 more where its failure ends a weekend');
-    const { life: frame } = await life('frame', '&hours=1.5');
-    expect(frame).toMatchObject({
+    const { life: loom } = await life('loom', '&hours=1.5');
+    expect(loom).toMatchObject({
       chance: null,
       median: null,
       tenth: null,
@@ -65,16 +65,16 @@ describe('lives over HTTP', () => {
       replacement: null,
       cost: null,
     });
-    expect(frame.lacking.join()).toContain('kartwright life guess "frame" --half HOURS --tenth HOURS');
+    expect(loom.lacking.join()).toContain('kartwright life guess "loom" --half HOURS --tenth HOURS');
   });
 
   test('are moved by a guess that is written down, and back when it is struck', async () => {
     await say(...ran(5));
     const chance = async () => (await life('chain', '&hours=1.5')).life.chance?.mean ?? Number.NaN;
     const before = await chance();
-    const [guess] = await say({ kind: 'life expected', of: 'chain', halfHours: 8, tenthHours: 5 });
-    expect(await chance()).toBeGreaterThan(2 * before);
-    expect((await life('chain', '&hours=1.5')).life.guess).toMatch(/half gone by 8 h.*R\. Vale/);
+    const [guess] = await say({ kind: 'life expected', of: 'chain', halfHours: 60, tenthHours: 40 });
+    expect(await chance()).toBeLessThan(before / 2);
+    expect((await life('chain', '&hours=1.5')).life.guess).toMatch(/half gone by 60 h.*R\. Vale/);
     await say({ kind: 'struck', fact: guess?.id, why: 'a slip' });
     expect(await chance()).toBe(before);
   });
@@ -112,8 +112,8 @@ describe('the spares box over HTTP', () => {
     expect(box?.frontier.map(({ finish }) => finish.chance)).toEqual(
       box?.frontier.map(({ finish }) => finish.chance).toSorted((a, b) => a - b),
     );
-    expect(box?.unknown.map(({ part }) => part)).toContain('frame');
-    expect(box?.piles.map(({ name }) => name)).not.toContain('frame');
+    expect(box?.unknown.map(({ part }) => part)).toContain('loom');
+    expect(box?.piles.map(({ name }) => name)).not.toContain('loom');
   });
 
   test('for no money is the box as it is; what goes on the kart comes out of it', async () => {

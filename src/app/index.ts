@@ -13,9 +13,7 @@ export { type BookSide, type ChainEnds, type Exchanged, exchange, type Taken } f
 export { askWithKart, fromKart, type Said } from './from-kart.ts';
 export { instrumentsFor, judgeTyped, type ReadingJudged } from './judge.ts';
 
-
 export { type LapsIn, type LogReport, type LogSaid, lapsOfBook, type SessionSaid } from './laps.ts';
-
 
 export { type LifeAnswer, type LifeQuestion, type LivesAnswer, lifeOf, livesAsked } from './life.ts';
 export { type Moved, moveBook } from './move-book.ts';

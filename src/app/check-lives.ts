@@ -40,8 +40,20 @@ export const expectedRight: Check<'life expected'> = (
     : []),
 ];
 
-export const sparesRight: Check<'spares counted'> = ({ of }, context) =>
-  context.kart.parts[of] ? [] : kindKnown(of, context, 'part or kind of part');
+export const sparesRight: Check<'spares counted'> = ({ of }, context) => {
+  const { kart, where } = context;
+  if (kart.parts[of]) return [];
+  if (kart.costs?.spares[of]?.alike !== false) return kindKnown(of, context, 'part or kind of part');
+  const parts = Object.values(kart.parts).filter(part => part.kind === of);
+  return [
+    refuse(
+      'unknown part',
+      `${where}.of`,
+      `Expected the part they are for, since the kart file says that of ${of} no two are alike, got the kind.`,
+      `Count each by itself: ${parts.map(({ id }) => id).join(', ')}.`,
+    ),
+  ];
+};
 
 function kindKnown(kind: string, { kart, where }: Context, what = 'kind of part'): readonly Problem[] {
   const parts = Object.values(kart.parts);

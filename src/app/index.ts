@@ -12,7 +12,10 @@ export type { DemoText } from './demo.ts';
 export { type BookSide, type ChainEnds, type Exchanged, exchange, type Taken } from './exchange.ts';
 export { askWithKart, fromKart, type Said } from './from-kart.ts';
 export { instrumentsFor, judgeTyped, type ReadingJudged } from './judge.ts';
+
 export { type LapsIn, type LogReport, type LogSaid, lapsOfBook, type SessionSaid } from './laps.ts';
+
+export { type LifeAnswer, type LifeQuestion, type LivesAnswer, lifeOf, livesAsked } from './life.ts';
 export { type Moved, moveBook } from './move-book.ts';
 export { type PlanAsk, planningOf, type Replanned } from './plan.ts';
 export type { AppendOutcome, BookStore, Clock, Ids, KartRead, KartReader, Kept } from './ports.ts';
@@ -32,6 +35,7 @@ export { limitsInWords, readReading } from './reading.ts';
 export type { Recorded, Written } from './record.ts';
 export { inWords, openOf, type Signature } from './release.ts';
 export { type SheetQuestion, sheetOf } from './sheet.ts';
+export { type SparesAnswer, type SparesQuestion, sparesOf } from './spares.ts';
 export type { TrackQuestion } from './track.ts';
 export {
   type RiskTexts,

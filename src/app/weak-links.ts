@@ -1,6 +1,5 @@
 /** What would hurt us, and which second retentions to fit: the answer, and the facts that make one of them a job. */
 import type { State } from '../book/index.ts';
-import type { KartBook } from '../life/index.ts';
 import { readPriors } from '../life/index.ts';
 import {
   additionsFor,
@@ -17,6 +16,7 @@ import {
 } from '../risk/index.ts';
 import { eventOf, type ForEvent, given } from './asking.ts';
 import { withSecond } from './kart-text.ts';
+import { booksOf } from './life.ts';
 import { Refusal, refuse } from './problem.ts';
 import type { Queries } from './queries.ts';
 import type { Recorded, Written } from './record.ts';
@@ -81,17 +81,6 @@ function mustBeSeason(events: number | undefined): void {
       'Leave it out to take those of the book in this year.',
     ),
   ]);
-}
-
-/** Every kart of the book is the owner's: what wears alike is one record. */
-async function booksOf(queries: Queries, at: { readonly at?: string }): Promise<readonly KartBook[]> {
-  const books: KartBook[] = [];
-  for (const { name } of await queries.karts(at))
-    books.push({
-      kart: await queries.kart(name, at),
-      facts: (await queries.facts(name, at)).map(({ fact }) => fact),
-    });
-  return books;
 }
 
 function mustBeBudget(budget: { readonly minutes: number | undefined; readonly money: number | undefined }): void {

@@ -111,8 +111,6 @@ export type State = {
   readonly tyres?: Mark & { readonly set: string };
   /** By kind of part. */
   readonly expected: Readonly<Record<string, Expected>>;
-  /** What was counted in the spares box, by the name it was counted under: a kind or a part. */
-  readonly spares: Readonly<Record<string, Mark & { readonly count: number }>>;
   readonly releases: readonly Release[];
   readonly filed?: Mark; // the fact that holds the kart file in force
   readonly struck: Readonly<Record<string, { readonly by: string; readonly why: string }>>;

@@ -6,8 +6,8 @@ import { type Age, ageAt } from './age.ts';
 import type { Fact, FactOf, Reading } from './fact.ts';
 import type {
   Defect,
-  Impact,
   Expected,
+  Impact,
   ItemState,
   JointState,
   KartEvent,
@@ -40,7 +40,6 @@ export class Tally {
   readonly #events = table<KartEvent>();
   readonly #settings = table<Mark & { readonly value: string }>();
   readonly #expected = table<Expected>();
-  readonly #spares = table<Mark & { readonly count: number }>();
   readonly #releases: Release[] = [];
   #count = 0;
   #minutes = 0;
@@ -69,7 +68,6 @@ export class Tally {
       events: table(this.#events),
       settings: table(this.#settings),
       expected: table(this.#expected),
-      spares: table(this.#spares),
       releases: [...this.#releases],
       struck: table(this.#struck),
     };
@@ -161,9 +159,7 @@ export class Tally {
       case 'life expected':
         this.#expected[fact.of] = expectedOf(fact, mark);
         break;
-      case 'spares counted':
-        this.#spares[fact.of] = { ...mark, count: fact.count };
-        break;
+      case 'spares counted': // SPEC B33: life reads the facts, for it knows kinds
       case 'fuel mixed':
       case 'weather': // SPEC B25: what was read at the track; those who learn from it read the facts
       case 'plug read':

@@ -1,6 +1,6 @@
 /** What parts and a lost weekend cost, from the kart file: money in the owner's own, one for the whole file. */
 import type { LayeredKart } from './layers.ts';
-import type { Costs, Kart, SpareCost } from './model.ts';
+import type { Kart, KartCosts, SpareCost } from './model.ts';
 import type { Report } from './problem.ts';
 import { quantityAt } from './quantities.ts';
 import { locate, placeIn, top } from './source.ts';
@@ -46,7 +46,7 @@ export function costsOf(
     };
   }
   const lostWeekend = costs['lost weekend'];
-  const made: Costs = {
+  const made: KartCosts = {
     ...(lostWeekend !== undefined && { lostWeekend }),
     ...(accepted && { acceptedChance: accepted.si }),
     spares: read,

@@ -4,6 +4,7 @@ export { changesKart, type Disturbers, disturbersOf, replacesPart } from './dist
 export type { Library, LibraryTexts, Packs, ReadLibrary } from './library.ts';
 export { packLibrary, readLibrary } from './library.ts';
 export * from './model.ts';
+export { functionsNeeding, partsOf } from './needs.ts';
 export { type NewKartFile, newKartFile } from './new-kart-file.ts';
 export type { Problem } from './problem.ts';
 export { type KartRead, readKart } from './read-kart.ts';

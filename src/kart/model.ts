@@ -241,7 +241,7 @@ export type SpareCost = {
 };
 
 /** What parts and failures cost, in one money of the owner's own. */
-export type Costs = {
+export type KartCosts = {
   readonly lostWeekend?: number; // what an event costs that a failure ends
   /** Chance of failing over one event that is put up with where it can hurt (severity 1 or 2), 0 to 1. */
   readonly acceptedChance?: number;
@@ -288,5 +288,5 @@ export type Kart = {
   readonly box?: Box;
   /** By kind. */
   readonly lives?: Readonly<Record<string, ExpectedLife>>;
-  readonly costs?: Costs;
+  readonly costs?: KartCosts;
 };

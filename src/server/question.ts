@@ -4,10 +4,12 @@ import {
   type AlikeQuestion,
   type At,
   type ForEvent,
+  type LifeQuestion,
   type LogSaid,
   type PlanAsk,
   Refusal,
   type SheetQuestion,
+  type SparesQuestion,
   type TrackQuestion,
   type WeakLinksQuestion,
 } from '../app/index.ts';
@@ -49,6 +51,19 @@ export const weakAsk = (c: Context): WeakLinksQuestion => {
 export const alikeAsk = (c: Context): AlikeQuestion => {
   const [fact, of] = [c.req.query('fact'), c.req.query('of')];
   return { ...atOf(c), ...(fact === undefined ? {} : { fact }), ...(of === undefined ? {} : { of }) };
+};
+export const lifeAsk = (c: Context): LifeQuestion & { readonly cap?: number } => {
+  const [hours, cap] = [amount(c, 'hours'), amount(c, 'cap')];
+  return { ...askOf(c), ...(hours === undefined ? {} : { hours }), ...(cap === undefined ? {} : { cap }) };
+};
+export const sparesAsk = (c: Context): SparesQuestion => {
+  const asked = Object.entries({
+    hours: amount(c, 'hours'),
+    money: amount(c, 'money'),
+    kilograms: amount(c, 'kilograms'),
+    minutes: amount(c, 'minutes'),
+  }).filter(([, value]) => value !== undefined);
+  return { ...askOf(c), ...(Object.fromEntries(asked) as Pick<SparesQuestion, 'hours'>) };
 };
 export const trackAsk = (c: Context): TrackQuestion => {
   const [laps, wet, wanted] = [count(c, 'laps'), yes(c, 'wet'), wantedOf(c)];

@@ -11,10 +11,13 @@ import {
   askForLooks,
   calendarOf,
   lapsOfBook,
+  lifeOf,
+  livesAsked,
   type Recorded,
   Refusal,
   type RiskTexts,
   sheetOf,
+  sparesOf,
   wantSecond,
   weakLinksOf,
   whatElse,
@@ -24,7 +27,7 @@ import { headers, onlyHosts, onlyOwnPage } from './guard.ts';
 import { isLaps, lapsAnswer, lapsIn } from './laps.ts';
 import type { Page } from './pages.ts';
 import { problem, refused, statusOf } from './problem.ts';
-import { alikeAsk, askOf, atOf, count, planAsk, sheetAsk, trackAsk, weakAsk } from './question.ts';
+import { alikeAsk, askOf, atOf, count, lifeAsk, planAsk, sheetAsk, sparesAsk, trackAsk, weakAsk } from './question.ts';
 
 export type ServerParts = {
   /** The built web page by path; empty: only the API. */
@@ -87,6 +90,14 @@ export function createServer(app: App, parts: ServerParts = {}): Hono {
       if (!body.ok) return problem(c, 422, body.problems);
       return answer(c, await askForLooks(app, c.req.param('name'), body.value, await riskTexts()));
     });
+    server.get('/api/karts/:name/life', async c => {
+      const [name, part, { priors }] = [c.req.param('name'), c.req.query('part'), await riskTexts()];
+      if (part === undefined) return c.json(await livesAsked(app, name, lifeAsk(c), priors));
+      return c.json(await lifeOf(app, name, part, lifeAsk(c), priors));
+    });
+    server.get('/api/karts/:name/spares', async c =>
+      c.json(await sparesOf(app, c.req.param('name'), sparesAsk(c), (await riskTexts()).priors)),
+    );
     server.post('/api/karts/:name/second-retention', async c => {
       const body = await readSecond(c);
       if (!body.ok) return problem(c, 422, body.problems);

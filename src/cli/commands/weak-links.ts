@@ -1,7 +1,7 @@
 /** What would hurt us, and which second retention pays most. What is answered stands in the app, fetched when it is asked. */
 import type { Command } from 'commander';
 import { Refusal } from '../../app/index.ts';
-import { fail } from '../exit.ts';
+import { numberIn } from '../number.ts';
 import { type Common, onKart, personOf, session, signed } from '../session.ts';
 import type { World } from '../world.ts';
 
@@ -37,9 +37,9 @@ Examples:
           {
             ...(at === undefined ? {} : { at }),
             ...(event === undefined ? {} : { event }),
-            ...(minutes === undefined ? {} : { minutes: amount('minutes', minutes) }),
-            ...(money === undefined ? {} : { money: amount('money', money) }),
-            ...(season === undefined ? {} : { season: amount('season', season) }),
+            ...(minutes === undefined ? {} : { minutes: numberIn('minutes', minutes) }),
+            ...(money === undefined ? {} : { money: numberIn('money', money) }),
+            ...(season === undefined ? {} : { season: numberIn('season', season) }),
           },
           await world.riskTexts(),
         );
@@ -68,15 +68,4 @@ Examples:
         );
       });
     });
-}
-
-function amount(name: string, text: string): number {
-  const value = text.trim() === '' ? Number.NaN : Number(text);
-  if (value >= 0 && Number.isFinite(value)) return value;
-  return fail(
-    'wrong shape',
-    `--${name}`,
-    `Expected ${name} of 0 or more, got "${text}".`,
-    'Give a number, such as 30.',
-  );
 }

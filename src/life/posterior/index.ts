@@ -22,4 +22,5 @@ export {
   SCALE_SPREAD,
   withAnswer,
 } from './prior.ts';
+export { type Spread, spreadOf, spreadOfWeighed, type Weighed } from './spread.ts';
 export { atMostAfter, basisWords, type ChanceRange, type ChanceWords, chanceShort, chanceWords } from './words.ts';

@@ -5,7 +5,16 @@
  * of hands that does the same step on joints which back each other up has an event of its own.
  */
 import type { State } from '../../book/index.ts';
-import type { Joint, JointId, Kart, KartFunction, Need, Part, PartId } from '../../kart/index.ts';
+import {
+  type Joint,
+  type JointId,
+  type Kart,
+  type KartFunction,
+  type Need,
+  type Part,
+  type PartId,
+  partsOf,
+} from '../../kart/index.ts';
 import type { FaultTree, Gate } from '../fault-tree/index.ts';
 import type { Catalogue, SharedAmong } from '../retentions/index.ts';
 import { aloneOf, jointChance, type Range, rangeOf } from './joint-chance.ts';
@@ -188,10 +197,4 @@ function sharedIn(kart: Kart, fn: KartFunction, retentions: Catalogue): readonly
     };
     return [{ among, link }];
   });
-}
-
-/** Every mention of a part. */
-export function partsOf(need: Need): readonly PartId[] {
-  if ('part' in need) return [need.part];
-  return ('allOf' in need ? need.allOf : 'anyOf' in need ? need.anyOf : need.of).flatMap(partsOf);
 }

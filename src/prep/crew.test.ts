@@ -160,7 +160,8 @@ describe('a plan that comes by and by', () => {
         const state = stateAfter(history);
         const ask = { now, people, effort, windows: [{ minutes }] };
         const plans = [...planning(kart, state, ask)];
-        const closing = makePlan(kart, state, { ...ask, windows: [{ minutes: 0 }] }).span;
+        // As it is planned at once; a search may find that closing up takes less.
+        const closing = planning(kart, state, { ...ask, windows: [{ minutes: 0 }] }).next().value.span;
         if (closing <= minutes) for (const plan of plans) expect(plan.span).toBeLessThanOrEqual(minutes);
         for (const plan of plans)
           for (const due of dueList(kart, state, { now }))

@@ -99,7 +99,7 @@ export type LeftOut = {
   readonly grade: Grade;
   readonly minutes: number; // what it would add to this plan
   readonly consequence: string;
-  /** The least time with which it enters, all that comes before it included; null where that was not worked out. */
+  /** The least time, the last of the given ones made longer, of which the plan takes it; null till that was worked out. */
   readonly needs: number | null;
 };
 
@@ -137,6 +137,8 @@ export type Plan = {
   /** Whatever lies open by then can still be closed up in time: minutes of the span; null without a time that ends. */
   readonly closeBy: number | null;
   readonly leftOut: readonly LeftOut[];
+  /** Minutes to which the `needs` of what is left out are found: with so much less it does not enter. Null without any. */
+  readonly needsStep: number | null;
   readonly whileOpen: readonly WhileOpen[];
   readonly steps: readonly Step[];
 };

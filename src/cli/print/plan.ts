@@ -165,9 +165,11 @@ function tail(plan: Plan): string {
   let text = '';
   if (plan.leftOut.length > 0) {
     text += heading('left out, for want of time');
+    if (plan.needsStep !== null && plan.needsStep > 1)
+      text += wrap(`The times with which it enters are found to ${duration(plan.needsStep)}.`, '  ');
     for (const out of plan.leftOut)
       text += wrap(
-        `${out.title} (${out.grade}, ${duration(out.minutes)}): ${out.consequence}${out.needs === null ? '' : ` Enters with ${duration(out.needs)}.`}`,
+        `${out.title} (${out.grade}, ${duration(out.minutes)}): ${out.consequence}${out.needs === null ? '' : ` Enters with ${duration(out.needs)} in all.`}`,
         '  ',
       );
   }

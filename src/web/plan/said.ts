@@ -70,6 +70,12 @@ export function shortOf({ safetyShortBy, safetyFitsWith }: Plan): string | undef
   return `Not fit to run after this plan: ${more}${help}.`;
 }
 
+/** How the times are meant with which what is left out enters. */
+export const enterOf = ({ needsStep }: Plan): string =>
+  needsStep === null
+    ? 'With how much time each enters is worked out once the plan stands.'
+    : `Each says with how much time in all it enters${needsStep > 1 ? `, to ${spanOf(needsStep)}` : ''}; less would not do.`;
+
 /** '3 steps more, 12 min; 2 moved. Because: pinch bolt found loose' */
 export function changeOf({ added, dropped, moved, minutes }: PlanDifference): string {
   const steps = (n: number, what: string): string => (n === 0 ? '' : `${n} ${n === 1 ? 'step' : 'steps'} ${what}`);

@@ -75,8 +75,9 @@ export type Step = {
 };
 
 /**
- * Why a row stands where it stands. `minutes`: how much longer the work would take with this row left to later, found by
- * planning it so; null where it makes no difference to time but to what holds.
+ * Why a row stands where it stands. `minutes`: how much longer the work would take elsewhere, found by planning it so with
+ * the same hands: 0 costs nothing; null where the reason makes no difference to time but to what holds. Each row but a turn of
+ * the kart has the minutes it costs as late as the others allow, as `posture` or as `later`.
  */
 export type WhyNow = {
   readonly kind:
@@ -87,7 +88,8 @@ export type WhyNow = {
     | 'must be last'
     | 'second look'
     | 'closing'
-    | 'order';
+    | 'order'
+    | 'later';
   readonly say: string;
   readonly steps: readonly number[];
   readonly minutes: number | null;

@@ -3,8 +3,8 @@
  * the order in which they are read. A row does not go on from one window into the next.
  */
 import { type Kart, POSTURES, type Posture } from '../kart/index.ts';
-import { type Placed, POSTURE_MINUTES, postureOf } from './order.ts';
-import { asWished, type Effort, type Schedule, solving, ticksAsWished } from './schedule/index.ts';
+import { type Placed, POSTURE_MINUTES, postureFor, postureOf } from './order.ts';
+import { asWished, type Effort, type Schedule, solving, takingTurns, ticksAsWished } from './schedule/index.ts';
 import type { Job, Work } from './work.ts';
 
 export type Row = {
@@ -68,6 +68,23 @@ export const aloneTakes = (work: Work, placed: readonly Placed[], ways: Ways): n
   inMinutes(aloneTicks(work, placed, ways));
 export const togetherTakes = (kart: Kart, work: Work, placed: readonly Placed[], ways: WaysFrom): number =>
   inMinutes(ticksAsWished(asProblem(kart, work, placed, ways)));
+
+/** Minutes of the work in other orders, by the same hands; each row waits for those listed before it to have begun. */
+export function takesInOrder(kart: Kart, work: Work, ways: WaysFrom): (order: readonly number[]) => number {
+  if (ways.people === 1) return order => aloneTakes(work, withPostures(work, order, ways.posture), ways);
+  const takes = takingTurns(asProblem(kart, work, [], ways));
+  return order => inMinutes(takes(order));
+}
+
+function withPostures(work: Work, order: readonly number[], start: Posture | undefined): readonly Placed[] {
+  let posture = start;
+  return order.flatMap((job): readonly Placed[] => {
+    const wanted = postureFor(postureOf(work.jobs[job] as Job), posture);
+    if (wanted === undefined || wanted === posture) return [{ job }];
+    posture = wanted;
+    return [{ posture: wanted }, { job }];
+  });
+}
 
 /** No timetable of this work is shorter: what there is to do for each hand, and a turn of the kart for each posture wanted. */
 export function leastSpan(work: Work, { people, minutes, posture }: WaysFrom): number {

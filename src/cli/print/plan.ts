@@ -132,7 +132,9 @@ function stepText(step: Step): string {
 }
 
 const nowText = ({ say, steps, minutes }: Step['whyNow'][number]): string =>
-  `${say}${steps.length > 0 ? ` (${steps.join(', ')})` : ''}${minutes === null ? '' : `, ${duration(minutes)} more another time`}`;
+  `${say}${steps.length > 0 ? ` (${steps.join(', ')})` : ''}${costOf(minutes)}`;
+const costOf = (minutes: number | null): string =>
+  minutes === null ? '' : minutes === 0 ? ', costs nothing more' : `, ${duration(minutes)} more another time`;
 
 /** Only where it says something: several people, or more than there are. */
 function whoOf({ people, helpers, start, end }: Step): string | null {

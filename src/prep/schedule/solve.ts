@@ -49,6 +49,12 @@ export function asWished(problem: Wished): Omit<Schedule, 'bound'> {
 /** Only how long that takes [tick]. */
 export const ticksAsWished = (problem: Wished): number => madeAsWished(problem).makespan;
 
+/** The same for many orders of one problem: nothing starts before what is listed before it. */
+export function takingTurns({ kart, ...problem }: Omit<Wished, 'order'>): (order: readonly number[]) => number {
+  const bench = { packed: packForward(withPeople(problem, kart.people)), activities: problem.activities, kart };
+  return order => made(bench, Int32Array.from(order), true).makespan;
+}
+
 const madeAsWished = ({ order, kart, ...problem }: Wished): Made =>
   made(
     { packed: packForward(withPeople(problem, kart.people)), activities: problem.activities, kart },

@@ -50,8 +50,11 @@ export function learntOf({ timing, minutes }: Step): string | undefined {
 export const whyOf = ({ whyNow }: Step): readonly string[] =>
   whyNow.map(
     ({ say, steps, minutes }) =>
-      `${capital(say)}${steps.length > 0 ? ` (${steps.join(', ')})` : ''}.${minutes === null ? '' : ` ${spanOf(minutes)} more another time.`}`,
+      `${capital(say)}${steps.length > 0 ? ` (${steps.join(', ')})` : ''}.${costOf(minutes)}`,
   );
+
+const costOf = (minutes: number | null): string =>
+  minutes === null ? '' : minutes === 0 ? ' Costs nothing more.' : ` ${spanOf(minutes)} more another time.`;
 
 /** 'Best so far: 4 h 12 min, at most 9 min longer than the shortest there can be.' */
 export function bestOf({ span, bound }: Plan, searching: boolean): string {

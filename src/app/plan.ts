@@ -43,7 +43,8 @@ function asked(
   facts: readonly Fact[],
   ask: PlanAsk,
 ): Parameters<typeof planning>[2] {
-  const problems = [...peopleRight(ask.people), ...windowsRight(ask, now)];
+  const wrong = [...peopleRight(ask.people), ...windowsRight(ask, now)];
+  const problems = wrong.length > 0 ? wrong : apart(ask.windows ?? [], now);
   if (problems.length > 0) throw new Refusal(problems);
   const known = past === undefined ? facts : knownAt(facts, past);
   return {
@@ -117,3 +118,24 @@ function windowsRight({ minutes, windows = [] }: PlanAsk, now: string): readonly
         ];
   });
 }
+
+/** Nobody can work twice at once. A time without a beginning begins at the earliest when the one before it is over. */
+function apart(windows: NonNullable<PlanAsk['windows']>, now: string): readonly Problem[] {
+  let over = Date.parse(now);
+  return windows.flatMap(({ minutes, from }, n) => {
+    const begins = from === undefined ? over : Date.parse(from);
+    const before = over;
+    over = (n === 0 ? begins : Math.max(over, begins)) + minutes * 60_000;
+    return n === 0 || begins >= before
+      ? []
+      : [
+          refuse(
+            'times overlap',
+            `windows[${n}]`,
+            `Expected a time that begins when the one before it is over, ${iso(before)}, and this one begins at ${iso(begins)}.`,
+            'Give the times in the order in which they come, each once: shorten the one before, or make one of both.',
+          ),
+        ];
+  });
+}
+const iso = (ms: number): string => new Date(ms).toISOString();

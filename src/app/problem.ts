@@ -15,6 +15,7 @@ export const CODES = [
   'in the future',
   'not a time',
   'runs backwards', // an hour meter, or an event that ends before it starts
+  'times overlap', // two times to work in
   'already on',
   'already off',
   'not removable',

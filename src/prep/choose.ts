@@ -11,44 +11,37 @@ import { reach } from './reach.ts';
 import { partMinutes } from './work.ts';
 
 export type Choice = {
-  readonly taken: readonly Due[];
-  /** In the order in which they would enter. */
+  readonly taken: ReadonlySet<Due>;
+  /** In the order of the queue. */
   readonly left: readonly Due[];
-  /** Closing up what lies open, and nothing else, takes longer than there is. */
-  readonly cannotClose: boolean;
 };
 
-/** @param fits whether a plan for these, closed up and checked at the end, fits the time there is */
-export function choose(
-  kart: Kart,
-  due: readonly Due[],
-  lyingOff: readonly PartId[],
-  fits: (due: readonly Due[]) => boolean,
-): Choice {
-  const queue = entering(kart, due, lyingOff);
-  if (!fits([])) return { taken: [], left: queue.flat(), cannotClose: true };
-  const taken = new Set<Due>();
-  const whole = mostThatFit(queue.length, n => fits(inListOrder(due, taken, queue.slice(0, n).flat())));
-  for (const one of queue.slice(0, whole).flat()) taken.add(one);
+/**
+ * @param queue of `entering`
+ * @param fits whether a plan for these, closed up and checked at the end, fits the time there is
+ */
+export function choose(queue: readonly (readonly Due[])[], fits: (some: ReadonlySet<Due>) => boolean): Choice {
+  const all = new Set(queue.flat());
+  if (fits(all)) return { taken: all, left: [] };
+  if (!fits(new Set())) return { taken: new Set(), left: queue.flat() };
+  const whole = mostThatFit(queue.length, n => fits(new Set(queue.slice(0, n).flat())));
+  const taken = new Set(queue.slice(0, whole).flat());
   for (const tier of queue.slice(whole)) {
-    const holds = (n: number): boolean => fits(inListOrder(due, taken, tier.slice(0, n)));
-    const count = holds(1) ? mostThatFit(tier.length, holds) : 0; // when time is up, most tiers stop here
-    for (const one of tier.slice(0, count)) taken.add(one);
+    const holds = (n: number): boolean => fits(new Set([...taken, ...tier.slice(0, n)]));
+    for (const one of tier.slice(0, mostThatFit(tier.length, holds))) taken.add(one);
   }
-  return {
-    taken: due.filter(one => taken.has(one)),
-    left: queue.flat().filter(one => !taken.has(one)),
-    cannotClose: false,
-  };
+  return { taken, left: queue.flat().filter(one => !taken.has(one)) };
 }
 
-const inListOrder = (due: readonly Due[], taken: ReadonlySet<Due>, more: readonly Due[]): readonly Due[] =>
-  due.filter(one => taken.has(one) || more.includes(one));
-
-/** The most first ones that fit, by halving: one that fits not makes no longer one fit. */
+/** The most first ones that fit, by doubling and then halving: one that does not fit makes no longer one fit. */
 function mostThatFit(count: number, holds: (n: number) => boolean): number {
   let low = 0;
-  let high = count;
+  let high = 1; // when time is up, most tiers stop here
+  while (high <= count && holds(high)) {
+    low = high;
+    high *= 2;
+  }
+  high = Math.min(high - 1, count);
   while (low < high) {
     const middle = Math.ceil((low + high) / 2);
     if (holds(middle)) low = middle;

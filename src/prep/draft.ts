@@ -4,7 +4,7 @@ import type { Kart } from '../kart/index.ts';
 import type { Due } from './model.ts';
 import { minutesOf, order, type Placed } from './order.ts';
 import type { Effort } from './schedule/index.ts';
-import { alone, peopleFor, searching, type Timetable, together } from './timetable.ts';
+import { alone, aloneTakes, searching, type Timetable, together, togetherTakes } from './timetable.ts';
 import type { Timing } from './timing/index.ts';
 import { type Job, type Work, workFor } from './work.ts';
 
@@ -44,18 +44,6 @@ export function draftOf(kart: Kart, state: State, due: readonly Due[], hands: Ha
 export const minutesOfAll = (kart: Kart, state: State, due: readonly Due[], { timing }: Hands): number =>
   workFor(kart, state, due).jobs.reduce((sum, job) => sum + minutesWith(timing)(job), 0);
 
-/** Would a draft for all of these fit the windows? Times rows only where the minutes of all hands do not tell. */
-export function fits(kart: Kart, state: State, due: readonly Due[], hands: Hands): boolean {
-  const work = workFor(kart, state, due);
-  const room = all(hands.windows);
-  const minutes = minutesWith(hands.timing);
-  const least = work.jobs.reduce((sum, job) => sum + minutes(job) * Math.min(hands.people, peopleFor(job)), 0);
-  if (least > hands.people * room + 1e-9) return false;
-  for (const { span } of quickly(kart, state, work, order(work, state.posture), hands))
-    if (span <= room + 1e-9) return true;
-  return false;
-}
-
 /** The draft for these hands searched further, the best so far first, with what no timetable can be shorter than. */
 export function* drafting(kart: Kart, state: State, draft: Draft, hands: Hands, effort: Effort): Generator<Draft> {
   const { work, placed } = draft;
@@ -75,7 +63,16 @@ function* quickly(kart: Kart, state: State, work: Work, placed: readonly Placed[
     yield together(kart, work, placed, waysOf(state, hands, people));
 }
 
-const waysOf = ({ posture }: State, { windows, timing }: Hands, people: number) => ({
+/** Minutes of the quickest of those, without its rows. */
+export function quickestTakes(kart: Kart, state: State, work: Work, hands: Hands): number {
+  const placed = order(work, state.posture);
+  let least = aloneTakes(work, placed, waysOf(state, hands, 1));
+  for (let people = 2; people <= hands.people; people++)
+    least = Math.min(least, togetherTakes(kart, work, placed, waysOf(state, hands, people)));
+  return least;
+}
+
+export const waysOf = ({ posture }: State, { windows, timing }: Hands, people: number) => ({
   people,
   windows,
   minutes: minutesWith(timing),
@@ -84,5 +81,4 @@ const waysOf = ({ posture }: State, { windows, timing }: Hands, people: number) 
 
 const minutesIn = ({ rows }: Timetable): number => rows.reduce((sum, row) => sum + row.end - row.start, 0);
 
-export const fitsIn = ({ table }: Draft, windows: readonly number[]): boolean => table.span <= all(windows) + 1e-9;
-const all = (windows: readonly number[]): number => windows.reduce((sum, one) => sum + one, 0);
+export const roomIn = (windows: readonly number[]): number => windows.reduce((sum, one) => sum + one, 0);

@@ -75,8 +75,9 @@ export type Step = {
 };
 
 /**
- * Why a row stands where it stands. `minutes`: how much longer the work would take with this row left to later, found by
- * planning it so; null where it makes no difference to time but to what holds.
+ * Why a row stands where it stands. `minutes`: how much longer the work would take elsewhere, found by planning it so with
+ * the same hands: 0 costs nothing; null where the reason makes no difference to time but to what holds. Each row but a turn of
+ * the kart has the minutes it costs as late as the others allow, as `posture` or as `later`.
  */
 export type WhyNow = {
   readonly kind:
@@ -87,7 +88,8 @@ export type WhyNow = {
     | 'must be last'
     | 'second look'
     | 'closing'
-    | 'order';
+    | 'order'
+    | 'later';
   readonly say: string;
   readonly steps: readonly number[];
   readonly minutes: number | null;
@@ -99,7 +101,7 @@ export type LeftOut = {
   readonly grade: Grade;
   readonly minutes: number; // what it would add to this plan
   readonly consequence: string;
-  /** The least time with which it enters, all that comes before it included; null where that was not worked out. */
+  /** The least time, the last of the given ones made longer, of which the plan takes it; null till that was worked out. */
   readonly needs: number | null;
 };
 
@@ -137,6 +139,8 @@ export type Plan = {
   /** Whatever lies open by then can still be closed up in time: minutes of the span; null without a time that ends. */
   readonly closeBy: number | null;
   readonly leftOut: readonly LeftOut[];
+  /** Minutes to which the `needs` of what is left out are found: with so much less it does not enter. Null without any. */
+  readonly needsStep: number | null;
   readonly whileOpen: readonly WhileOpen[];
   readonly steps: readonly Step[];
 };

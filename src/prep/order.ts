@@ -65,7 +65,15 @@ export const order = (work: Work, start: Posture | undefined): Placed[] => {
   work.before.forEach((b, i) => {
     for (const a of b) then[a]?.push(i);
   });
-  const rank = work.jobs.map((job, i) => rankOf(job, i, n, work, (then[i]?.length ?? 0) > 0));
+  const ranks = work.jobs.map((job, i) => rankOf(job, i, n, work, (then[i]?.length ?? 0) > 0));
+  const phases = ranks.map(([phase]) => phase ?? 0);
+  const place: number[] = []; // of each job, were there neither phases nor postures
+  work.jobs
+    .map((_, i) => i)
+    .sort((a, b) => compare(ranks[a] ?? [], ranks[b] ?? []))
+    .forEach((i, k) => {
+      place[i] = k;
+    });
   const postures = work.jobs.map(postureOf);
   const ready = new Set<number>();
   waits.forEach((w, i) => {
@@ -76,7 +84,14 @@ export const order = (work: Work, start: Posture | undefined): Placed[] => {
   let posture = start;
   for (let done = 0; done < n; done++) {
     let best = -1;
-    for (const i of ready) if (best < 0 || before(i, best, posture)) best = i;
+    let least = Number.POSITIVE_INFINITY;
+    for (const i of ready) {
+      // Phases are half a unit apart or more, so that a posture never weighs as much as a phase, nor a place as much as a posture.
+      const wanted = ((phases[i] ?? 0) * 4 + moves(postures[i], posture)) * n + (place[i] ?? 0);
+      if (wanted >= least) continue;
+      least = wanted;
+      best = i;
+    }
     if (best < 0)
       throw new Error(
         `order: work must have an order, got a circle among ${work.jobs
@@ -98,20 +113,12 @@ export const order = (work: Work, start: Posture | undefined): Placed[] => {
     }
   }
   return placed;
+};
 
-  function before(a: number, b: number, now: Posture | undefined): boolean {
-    const ra = rank[a] ?? [];
-    const rb = rank[b] ?? [];
-    const phase = (ra[0] ?? 0) - (rb[0] ?? 0);
-    if (phase !== 0) return phase < 0;
-    const move = moves(postures[a], now) - moves(postures[b], now);
-    if (move !== 0) return move < 0;
-    for (let k = 1; k < ra.length; k++) {
-      const d = (ra[k] ?? 0) - (rb[k] ?? 0);
-      if (d !== 0) return d < 0;
-    }
-    return false;
-  }
+/** After the phase: the first figure in which they differ. */
+const compare = (a: readonly number[], b: readonly number[]): number => {
+  for (let k = 1; k < a.length; k++) if (a[k] !== b[k]) return (a[k] ?? 0) - (b[k] ?? 0);
+  return 0;
 };
 
 /** Work that fits any posture is still not done on a kart that lies on its side: it comes back on the stand first. */

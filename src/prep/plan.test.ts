@@ -186,6 +186,38 @@ describe('a plan for any kart with any history', () => {
     );
   });
 
+  it('names for all it leaves out the least time that takes it: with so much it is in the plan, with a step less it is not', () => {
+    let named = 0;
+    fc.assert(
+      fc.property(
+        randomCase,
+        fc.integer({ min: 1, max: 3 }),
+        fc.array(fc.nat(120), { minLength: 1, maxLength: 3 }),
+        ({ kart, history }, people, times) => {
+          const state = stateAfter(history);
+          const effort = { schedules: 2, seed: 1 };
+          const first = times.slice(0, -1).map(minutes => ({ minutes }));
+          const last = times.at(-1) ?? 0;
+          const planWith = (more: number): Plan =>
+            makePlan(kart, state, { now, people, effort, windows: [...first, { minutes: last + more }] });
+          const plan = planWith(0);
+          const step = plan.needsStep ?? Number.NaN;
+          for (const { item, needs } of plan.leftOut) {
+            const more = (needs ?? Number.NaN) - (plan.window ?? 0);
+            expect(more, `${item} enters later`).toBeGreaterThan(0);
+            expect(step).toBeLessThanOrEqual(5);
+            const has = (one: Plan): boolean => one.steps.some(s => s.item === item);
+            expect(has(planWith(more)), `${item} enters with ${needs}`).toBe(true);
+            expect(has(planWith(more - step)), `${item} does not enter with less`).toBe(false);
+            named++;
+          }
+        },
+      ),
+      { numRuns: 40 },
+    );
+    expect(named).toBeGreaterThan(40); // something was left out
+  });
+
   it('is the same for the same record, and a kart with a circle is never made by the generator', () => {
     fc.assert(
       fc.property(randomCase, ({ kart, history }) => {

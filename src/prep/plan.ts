@@ -4,21 +4,21 @@
  * passed in.
  */
 import type { KartEvent, State } from '../book/index.ts';
-import type { Kart } from '../kart/index.ts';
+import type { Kart, PartId } from '../kart/index.ts';
 import { workBound } from './bound.ts';
 import { choose, entering } from './choose.ts';
 import { closingAfter } from './closing.ts';
-import { type Draft, drafting, draftOf, fits, fitsIn, type Hands, minutesOfAll, minutesWith } from './draft.ts';
+import { type Draft, drafting, draftOf, type Hands, minutesOfAll, minutesWith, roomIn } from './draft.ts';
 import { dueList } from './due.ts';
-import type { Due, LeftOut, Plan, PlanWindow, Step, WindowShown } from './model.ts';
-import { postureOf } from './order.ts';
+import { entersWith, named } from './left-out.ts';
+import type { Due, LeftOut, Plan, PlanWindow } from './model.ts';
+import { filled, numbersOf, stepsOf } from './rows.ts';
 import type { Effort } from './schedule/index.ts';
-import { bareStep, doneSteps, postureStep, stepOf } from './step.ts';
-import { peopleFor, type Row } from './timetable.ts';
+import { doneSteps } from './step.ts';
 import { asPlanned, type Timing } from './timing/index.ts';
+import { SAME, type Trials, trialsOf } from './trial.ts';
 import { whileOpen } from './while-open.ts';
 import { whyNow } from './why-now.ts';
-import type { Job } from './work.ts';
 
 export const MOST_PEOPLE = 3;
 
@@ -44,56 +44,81 @@ const usual = (rows: number): Effort => ({
 });
 
 export const makePlan = (kart: Kart, state: State, ask: PlanAsk): Plan => {
-  const { quick, better, write } = begun(kart, state, ask);
+  const bench = benchFor(kart, state, ask);
+  const { quick, better, write, withNeeds } = begun(bench, ask, chosenIn(bench));
   let best = quick;
   for (const draft of better) best = draft;
-  return write(best, 'with reasons');
+  return withNeeds(write(best, 'with reasons'));
 };
 
 /**
  * The same plan by and by: a first one quickly, then the best so far each time a better one is found, so that a worker can
- * show it and be stopped at any moment. All but the last leave out why each row stands where it stands and in which window
- * the first of what is left out would enter, which cost most of a plan's time.
+ * show it and be stopped at any moment. Why each row stands where it stands comes with the best one only, and with how much
+ * time what is left out would enter comes after that: both take longer than the plan itself.
  */
 export function* planning(kart: Kart, state: State, ask: PlanAsk): Generator<Plan, Plan> {
-  const rough = roughly(kart, state, ask);
-  if (rough) yield rough;
-  const { quick, better, write } = begun(kart, state, ask);
+  const bench = benchFor(kart, state, ask);
+  // Where time is short, choosing takes many trials: until then a plan of what comes first of all, as much as surely fits.
+  if (bench.room !== null) {
+    const { quick, write } = begun(bench, ask, firstThatFit(bench));
+    yield write(quick, 'without reasons');
+  }
+  const { quick, better, write, withNeeds } = begun(bench, ask, chosenIn(bench));
   let best = quick;
   yield write(quick, 'without reasons');
   for (const draft of better) {
     best = draft;
     yield write(draft, 'without reasons');
   }
-  return write(best, 'with reasons');
+  const plan = write(best, 'with reasons');
+  if (plan.leftOut.length > 0) yield plan;
+  return withNeeds(plan);
 }
 
-type Begun = {
-  readonly quick: Draft;
-  readonly better: Iterable<Draft>;
-  readonly write: (draft: Draft, reasons: 'with reasons' | 'without reasons') => Plan;
+/** What there is to plan with, worked out once for all plans of one ask. */
+type Bench = {
+  readonly kart: Kart;
+  readonly state: State;
+  readonly due: readonly Due[];
+  /** In the order in which it is taken, tier by tier. */
+  readonly queue: readonly (readonly Due[])[];
+  readonly hands: Hands;
+  readonly windows: readonly PlanWindow[];
+  readonly room: number | null; // minutes of all windows; null without any
+  readonly trials: (people: number) => Trials;
 };
 
-/** Where time is short, choosing takes many trials: until then a plan of what comes first of all, as much as surely fits. */
-function roughly(kart: Kart, state: State, ask: PlanAsk): Plan | undefined {
-  if (ask.windows === undefined && ask.minutes === undefined) return undefined;
-  const { quick, write } = begun(kart, state, ask, firstThatFit);
-  return write(quick, 'without reasons');
-}
-
-function begun(kart: Kart, state: State, ask: PlanAsk, choosing: typeof chosenIn = chosenIn): Begun {
+function benchFor(kart: Kart, state: State, ask: PlanAsk): Bench {
   const windows = ask.windows ?? (ask.minutes === undefined ? [] : [{ minutes: ask.minutes }]);
-  const total = windows.length === 0 ? null : windows.reduce((sum, { minutes }) => sum + minutes, 0);
   const hands: Hands = {
     people: ask.people ?? 1,
     windows: windows.map(({ minutes }) => minutes),
     timing: ask.timing ?? asPlanned,
   };
   const due = dueList(kart, state, ask);
-  const chosen = choosing(kart, state, due, hands);
-  const quick = chosen.draft;
+  const known = new Map<number, Trials>();
+  const trials = (people: number): Trials => {
+    const made = known.get(people) ?? trialsOf(kart, state, due, { ...hands, people });
+    known.set(people, made);
+    return made;
+  };
+  const room = windows.length === 0 ? null : roomIn(hands.windows);
+  const queue = room === null ? [] : entering(kart, due, lyingOff(kart, state));
+  return { kart, state, due, queue, hands, windows, room, trials };
+}
+
+type Begun = {
+  readonly quick: Draft;
+  readonly better: Iterable<Draft>;
+  readonly write: (draft: Draft, reasons: 'with reasons' | 'without reasons') => Plan;
+  /** The same plan, with how much time what it leaves out would enter. */
+  readonly withNeeds: (plan: Plan) => Plan;
+};
+
+function begun(bench: Bench, ask: PlanAsk, { draft: quick, left }: Chosen): Begun {
+  const { kart, state, hands, windows, room } = bench;
   const done = doneSteps(kart, state, ask.now);
-  const short = safetyShort(kart, state, due, chosen, hands, total);
+  const short = safetyShort(bench, quick, left);
   const open = whileOpen(kart, state, quick.work, ask);
   return {
     quick,
@@ -102,6 +127,8 @@ function begun(kart: Kart, state: State, ask: PlanAsk, choosing: typeof chosenIn
       const closing = closingAfter(kart, draft);
       const byWork = workBound(kart, state, draft.work, minutesWith(hands.timing)) / hands.people;
       const bound = draft.table.bound ?? { minutes: byWork, by: 'the work itself' };
+      const numberOf = numbersOf(draft.table.rows, done.length);
+      const why = reasons === 'with reasons' ? whyNow(kart, state, draft, hands, job => numberOf.get(job)) : () => [];
       return {
         kart: kart.name,
         event: ask.event?.event ?? null,
@@ -110,162 +137,102 @@ function begun(kart: Kart, state: State, ask: PlanAsk, choosing: typeof chosenIn
         span: draft.table.span,
         bound: Math.min(bound.minutes, draft.table.span),
         boundBy: bound.by,
-        window: total,
-        windows: used(windows, draft.table.rows),
+        window: room,
+        windows: filled(windows, draft.table.rows),
         ...short,
-        closeBy: total === null ? null : Math.max(0, total - Math.max(0, ...closing)),
-        leftOut: leftOut(kart, state, chosen, hands, reasons === 'with reasons' ? WORKED_OUT : 0),
+        closeBy: room === null ? null : Math.max(0, room - Math.max(0, ...closing)),
+        leftOut: named(left, ({ item }) => kart.items[item]?.minutes ?? 0),
+        needsStep: null,
         whileOpen: open,
-        steps: [...done, ...number(kart, state, draft, hands, closing, done.length, reasons)],
+        steps: [...done, ...stepsOf(kart, state, draft, hands, { from: done.length, closing, whyNow: why })],
       };
     },
+    withNeeds: plan => (left.length === 0 || room === null ? plan : { ...plan, ...needsOf(bench, room, quick, left) }),
   };
 }
 
 type Chosen = { readonly draft: Draft; readonly left: readonly Due[] };
 
-function chosenIn(kart: Kart, state: State, due: readonly Due[], hands: Hands): Chosen {
-  if (hands.windows.length === 0 || fits(kart, state, due, hands))
-    return { draft: draftOf(kart, state, due, hands), left: [] };
-  const choice = choose(kart, due, lyingOff(kart, state), some => fits(kart, state, some, hands));
-  const draft = draftOf(kart, state, choice.taken, hands);
-  return { draft, left: notIn(draft, choice.left) };
-}
-
-/** What closing up asks for anyway was not left out, whatever the choice said. */
-function notIn({ work }: Draft, left: readonly Due[]): readonly Due[] {
-  const planned = new Set(work.jobs.flatMap(job => ('item' in job ? [job.item.id] : [])));
-  return left.filter(({ item }) => !planned.has(item));
+function chosenIn(bench: Bench): Chosen {
+  const { due, queue, hands, room, trials } = bench;
+  if (room === null) return { draft: drafted(bench, due), left: [] };
+  const { taken, left } = choose(queue, some => trials(hands.people).takes(some, room) <= room + SAME);
+  return { draft: drafted(bench, [...taken]), left: notCovered(bench, taken, left) };
 }
 
 /** The share of the queue for which there is time, and less until it fits: few trials, none of them whole. */
-function firstThatFit(kart: Kart, state: State, due: readonly Due[], hands: Hands): Chosen {
-  const queue = entering(kart, due, lyingOff(kart, state)).flat();
-  const room = hands.windows.reduce((sum, one) => sum + one, 0) * hands.people;
-  let count = Math.floor(queue.length * Math.min(1, room / Math.max(1, minutesOfAll(kart, state, due, hands))));
-  const first = (): readonly Due[] => due.filter(one => queue.indexOf(one) < count);
-  while (count > 0 && !fits(kart, state, first(), hands)) count = Math.floor(0.75 * count);
-  const draft = draftOf(kart, state, first(), hands);
-  return { draft, left: notIn(draft, queue) };
+function firstThatFit(bench: Bench): Chosen {
+  const { kart, state, due, queue, hands, trials } = bench;
+  const first = queue.flat();
+  const room = bench.room ?? Number.POSITIVE_INFINITY;
+  let count = Math.floor(
+    first.length * Math.min(1, (room * hands.people) / Math.max(1, minutesOfAll(kart, state, due, hands))),
+  );
+  while (count > 0 && !(trials(hands.people).takes(new Set(first.slice(0, count)), room) <= room + SAME))
+    count = Math.floor(0.75 * count);
+  const taken = new Set(first.slice(0, count));
+  return { draft: drafted(bench, [...taken]), left: notCovered(bench, taken, first.slice(count)) };
 }
 
-const lyingOff = (kart: Kart, state: State): string[] =>
+const drafted = ({ kart, state, due, hands }: Bench, some: readonly Due[]): Draft => {
+  const wanted = new Set(some);
+  return draftOf(
+    kart,
+    state,
+    due.filter(one => wanted.has(one)),
+    hands,
+  );
+};
+
+/** What closing up asks for anyway was not left out, whatever the choice said. */
+function notCovered({ hands, trials }: Bench, taken: ReadonlySet<Due>, left: readonly Due[]): readonly Due[] {
+  const covered = trials(hands.people).covers(taken);
+  return left.filter(({ item }) => !covered.has(item));
+}
+
+const lyingOff = (kart: Kart, state: State): PartId[] =>
   Object.keys(kart.parts).filter(part => state.parts[part]?.on === false);
 
 function safetyShort(
-  kart: Kart,
-  state: State,
-  due: readonly Due[],
-  { draft, left }: Chosen,
-  hands: Hands,
-  total: number | null,
+  { due, hands, room, trials }: Bench,
+  { table }: Draft,
+  left: readonly Due[],
 ): Pick<Plan, 'safetyShortBy' | 'safetyFitsWith'> {
-  const isEnough = total === null || fitsIn(draft, hands.windows);
-  if (total === null || (isEnough && left.every(({ grade }) => grade !== 'safety')))
+  if (room === null || (table.span <= room + SAME && left.every(({ grade }) => grade !== 'safety')))
     return { safetyShortBy: null, safetyFitsWith: null };
-  const safety = due.filter(({ grade }) => grade === 'safety');
-  const spanWith = (people: number): number => draftOf(kart, state, safety, { ...hands, people }).table.span;
-  const enough = [2, 3].find(people => people > hands.people && spanWith(people) <= total);
-  return { safetyShortBy: Math.max(0, spanWith(hands.people) - total), safetyFitsWith: enough ?? null };
+  const safety = new Set(due.filter(({ grade }) => grade === 'safety'));
+  const spanWith = (people: number, within: number): number => trials(people).takes(safety, within);
+  const enough = [2, 3].find(people => people > hands.people && spanWith(people, room) <= room);
+  return {
+    safetyShortBy: Math.max(0, spanWith(hands.people, Number.POSITIVE_INFINITY) - room),
+    safetyFitsWith: enough ?? null,
+  };
 }
 
-/** Of so many the minutes are worked out by planning with them; the rest are reckoned from their own work. */
-const WORKED_OUT = 12;
+/** What is left out is looked for in steps of a minute, and of more where there is much of it. */
+const NEEDS_STEPS = [1, 2, 5];
+const MOST_STEPS = 150;
 
-function leftOut(
-  kart: Kart,
-  state: State,
-  { draft, left }: Chosen,
-  hands: Hands,
-  workedOut: number,
-): readonly LeftOut[] {
-  const withMore = (more: readonly Due[], by: Hands): Draft => draftOf(kart, state, [...draft.due, ...more], by);
-  const work = { ...hands, people: 1 }; // minutes of all hands are the same whoever does them
-  const now = workedOut > 0 ? draftOf(kart, state, draft.due, work).minutes : 0;
-  return left.map((one, n) => ({
-    item: one.item,
-    title: one.title,
-    grade: one.grade,
-    minutes: n < workedOut ? withMore([one], work).minutes - now : (kart.items[one.item]?.minutes ?? 0),
-    needs: n < workedOut ? withMore(left.slice(0, n + 1), hands).table.span : null,
-    consequence: consequence(one),
-  }));
-}
-
-function consequence({ grade, ahead, why }: Due): string {
-  if (grade === 'safety') return `Not fit to run until it is done. ${why}`;
-  return ahead
-    ? `It may run past its life during the event. ${why}`
-    : `It goes to the event as the record leaves it. ${why}`;
-}
-
-/** How far each working time is filled. */
-function used(windows: readonly PlanWindow[], rows: readonly Row[]): readonly WindowShown[] {
-  let from = 0;
-  return windows.map((window, n) => {
-    const to = from + window.minutes;
-    const within = rows.filter(({ start, end }) => start >= from - 1e-9 && end <= to + 1e-9 && end > start);
-    const last = Math.max(from, ...within.map(({ end }) => end));
-    from = to;
-    return { ...window, n: n + 1, used: last - (to - window.minutes) };
-  });
-}
-
-function number(
-  kart: Kart,
-  state: State,
+function needsOf(
+  { kart, state, due, queue, hands, trials }: Bench,
+  room: number,
   draft: Draft,
-  hands: Hands,
-  closing: readonly number[],
-  from: number,
-  reasons: Parameters<Begun['write']>[1],
-): Step[] {
-  const { work, table } = draft;
-  const numberOf = new Map(
-    table.rows.flatMap(({ placed }, i) => ('job' in placed ? [[placed.job, from + i + 1] as const] : [])),
-  );
-  const why = reasons === 'with reasons' ? whyNow(kart, state, draft, hands, job => numberOf.get(job)) : () => [];
-  let lastPosture: number | undefined;
-  let wasOnSide = state.posture === 'side';
-  let offSide = false; // the last change of posture took the kart off its side, for which all work waits
-  return table.rows.map((row, i) => {
-    const n = from + i + 1;
-    const { placed, start, end } = row;
-    const when = {
-      start,
-      end,
-      people: row.people.map(one => one + 1),
-      window: windowOf(hands.windows, row),
-      closing: closing[i] ?? null,
-      whyNow: why(row, i),
-    };
-    if ('posture' in placed) {
-      lastPosture = n;
-      offSide = wasOnSide;
-      wasOnSide = placed.posture === 'side';
-      return { ...postureStep(n, placed.posture, i === 0), ...when };
-    }
-    const job = work.jobs[placed.job] as Job;
-    const after = (work.before[placed.job] ?? []).flatMap(b => numberOf.get(b) ?? []);
-    if (lastPosture !== undefined && (offSide || postureOf(job) !== 'any')) after.push(lastPosture);
-    after.sort((a, b) => a - b);
-    const step = stepOf(kart, state, job, { ...bareStep, n, after, state: after.length === 0 ? 'ready' : 'waiting' });
-    const learnt = hands.timing(job.key, step.minutes);
-    return {
-      ...step,
-      ...when,
-      minutes: end - start,
-      helpers: Math.max(0, peopleFor(job) - hands.people),
-      timing: learnt.timings > 0 ? learnt : null,
-    };
-  });
-}
-
-function windowOf(windows: readonly number[], { end }: Row): number | null {
-  let to = 0;
-  const n = windows.findIndex(minutes => {
-    to += minutes;
-    return end <= to + 1e-9;
-  });
-  return n < 0 ? null : n + 1;
+  left: readonly Due[],
+): Pick<Plan, 'leftOut' | 'needsStep'> {
+  const all = trials(hands.people).takes(new Set(due), Number.POSITIVE_INFINITY);
+  const step = NEEDS_STEPS.find(minutes => (all - room) / minutes <= MOST_STEPS) ?? Math.max(...NEEDS_STEPS);
+  const needs = entersWith(queue, trials(hands.people), left, room, step);
+  // Minutes of all hands are the same whoever does them.
+  const { takes } = trialsOf(kart, state, due, { ...hands, people: 1, windows: [] });
+  const minutesWithMore = (...more: readonly Due[]): number =>
+    takes(new Set([...draft.due, ...more]), Number.POSITIVE_INFINITY);
+  const now = minutesWithMore();
+  const adds = new Map(left.map(one => [one.item, Math.max(0, minutesWithMore(one) - now)]));
+  const enters = new Map([...needs].map(([{ item }, minutes]) => [item, minutes]));
+  return {
+    leftOut: named(left, ({ item }) => adds.get(item) ?? 0).map(
+      (one): LeftOut => ({ ...one, needs: enters.get(one.item) ?? null }),
+    ),
+    needsStep: step,
+  };
 }

@@ -3,8 +3,8 @@
  * the order in which they are read. A row does not go on from one window into the next.
  */
 import { type Kart, POSTURES, type Posture } from '../kart/index.ts';
-import { type Placed, POSTURE_MINUTES, postureOf } from './order.ts';
-import { asWished, type Effort, type Schedule, solving } from './schedule/index.ts';
+import { type Placed, POSTURE_MINUTES, postureFor, postureOf } from './order.ts';
+import { asWished, type Effort, type Schedule, solving, takingTurns, ticksAsWished } from './schedule/index.ts';
 import type { Job, Work } from './work.ts';
 
 export type Row = {
@@ -30,21 +30,67 @@ export type Ways = {
   readonly windows: readonly number[]; // minutes of each
   readonly minutes: (job: Job) => number;
 };
-type WaysFrom = Ways & { readonly posture: Posture | undefined };
+export type WaysFrom = Ways & { readonly posture: Posture | undefined };
 
 /** One person, row after row. */
-export function alone(work: Work, placed: readonly Placed[], { windows, minutes }: Ways): Timetable {
-  const ends = windows.map((_, n) => windows.slice(0, n + 1).reduce((sum, one) => sum + inTicks(one), 0));
-  const last = ends.length - 1;
+export function alone(work: Work, placed: readonly Placed[], ways: Ways): Timetable {
+  const rows: Row[] = [];
+  const ticks = aloneTicks(work, placed, ways, (placed, start, end) =>
+    rows.push({ placed, start: inMinutes(start), end: inMinutes(end), people: [0] }),
+  );
+  return { rows, span: inMinutes(ticks) };
+}
+
+function aloneTicks(
+  work: Work,
+  placed: readonly Placed[],
+  { windows, minutes }: Ways,
+  row: (placed: Placed, start: number, end: number) => void = () => undefined,
+): number {
+  let end = 0;
+  const ends = windows.slice(0, -1).map(one => {
+    end += inTicks(one);
+    return end;
+  });
   let now = 0;
-  const rows = placed.map((one): Row => {
+  for (const one of placed) {
     const ticks = inTicks('posture' in one ? POSTURE_MINUTES : minutes(work.jobs[one.job] as Job));
     let start = now;
-    for (const end of ends.slice(0, last)) if (start < end && start + ticks > end) start = end;
+    for (const end of ends) if (start < end && start + ticks > end) start = end;
     now = start + ticks;
-    return { placed: one, start: inMinutes(start), end: inMinutes(now), people: [0] };
+    row(one, start, now);
+  }
+  return now;
+}
+
+/** Minutes alone, and together, without the rows: many are asked for when choosing. */
+export const aloneTakes = (work: Work, placed: readonly Placed[], ways: Ways): number =>
+  inMinutes(aloneTicks(work, placed, ways));
+export const togetherTakes = (kart: Kart, work: Work, placed: readonly Placed[], ways: WaysFrom): number =>
+  inMinutes(ticksAsWished(asProblem(kart, work, placed, ways)));
+
+/** Minutes of the work in other orders, by the same hands; each row waits for those listed before it to have begun. */
+export function takesInOrder(kart: Kart, work: Work, ways: WaysFrom): (order: readonly number[]) => number {
+  if (ways.people === 1) return order => aloneTakes(work, withPostures(work, order, ways.posture), ways);
+  const takes = takingTurns(asProblem(kart, work, [], ways));
+  return order => inMinutes(takes(order));
+}
+
+function withPostures(work: Work, order: readonly number[], start: Posture | undefined): readonly Placed[] {
+  let posture = start;
+  return order.flatMap((job): readonly Placed[] => {
+    const wanted = postureFor(postureOf(work.jobs[job] as Job), posture);
+    if (wanted === undefined || wanted === posture) return [{ job }];
+    posture = wanted;
+    return [{ posture: wanted }, { job }];
   });
-  return { rows, span: inMinutes(now) };
+}
+
+/** No timetable of this work is shorter: what there is to do for each hand, and a turn of the kart for each posture wanted. */
+export function leastSpan(work: Work, { people, minutes, posture }: WaysFrom): number {
+  const postures = new Set(work.jobs.map(postureOf).filter(one => one !== 'any' && one !== posture));
+  const ticks = work.jobs.reduce((sum, job) => sum + inTicks(minutes(job)) * Math.min(people, peopleFor(job)), 0);
+  return inMinutes(Math.ceil(ticks / people) + postures.size * inTicks(POSTURE_MINUTES));
 }
 
 /** Several people: rows side by side where posture, tools and what waits for what allow, in the order that is wished. */
@@ -100,7 +146,7 @@ function written(work: Work, placed: readonly Placed[], ways: Ways, plan: Timed)
   };
 }
 
-/** The same work as a problem for more hands: people, and each instrument of the list that there is one of. */
+/** The same work as a problem for more hands: who works, and each instrument of the list that there is one of. */
 function asProblem(
   kart: Kart,
   work: Work,
@@ -110,7 +156,7 @@ function asProblem(
   const tools = sharedTools(kart, work);
   const index = new Map(work.jobs.map((job, n) => [job.key, n]));
   return {
-    capacity: [people, ...tools.map(() => 1)],
+    capacity: tools.map(() => 1),
     activities: work.jobs.map((job, n) => {
       const crew = Math.min(people, peopleFor(job));
       const wanted = postureOf(job);
@@ -118,7 +164,7 @@ function asProblem(
       return {
         id: job.key,
         ticks: inTicks(minutes(job)),
-        needs: [crew, ...tools.map(tool => (toolsOf(job).includes(tool) ? 1 : 0))],
+        needs: tools.map(tool => (toolsOf(job).includes(tool) ? 1 : 0)),
         after: work.before[n] ?? [],
         crew,
         // Work that fits any posture is still not done on a kart that lies on its side.
@@ -150,5 +196,10 @@ const toolsOf = (job: Job): readonly string[] => {
 };
 
 /** Instruments of the list are dear, and there is one of each; of spanners and cloths there are more. Common practice. */
-const sharedTools = (kart: Kart, work: Work): readonly string[] =>
-  Object.keys(kart.instruments ?? {}).filter(tool => work.jobs.filter(job => toolsOf(job).includes(tool)).length > 1);
+function sharedTools(kart: Kart, work: Work): readonly string[] {
+  const instruments = kart.instruments ?? {};
+  const wanted = new Map<string, number>();
+  for (const job of work.jobs)
+    for (const tool of toolsOf(job)) if (instruments[tool]) wanted.set(tool, (wanted.get(tool) ?? 0) + 1);
+  return Object.keys(instruments).filter(tool => (wanted.get(tool) ?? 0) > 1);
+}

@@ -1,10 +1,10 @@
 /** Why each row stands where it stands, and what leaving it to later would cost, found by planning it so. */
 import type { State } from '../book/index.ts';
 import type { Kart } from '../kart/index.ts';
-import { type Draft, draftOf, type Hands, minutesWith } from './draft.ts';
+import { type Draft, draftOf, type Hands, minutesWith, waysOf } from './draft.ts';
 import type { WhyNow } from './model.ts';
-import { type Placed, postureFor, postureOf } from './order.ts';
-import { alone, type Row } from './timetable.ts';
+import { postureOf } from './order.ts';
+import { type Row, takesInOrder } from './timetable.ts';
 import type { Job } from './work.ts';
 
 /** @param numberOf the step number of a job of the work */
@@ -24,7 +24,7 @@ export function whyNow(
       'job' in placed ? [[work.jobs[placed.job]?.key ?? '', people] as const] : [],
     ),
   );
-  const later = laterCosts(state, draft, hands);
+  const later = laterCosts(kart, state, draft, hands);
   const known = new Map<string, number>();
   /** What it would take by itself another time, over its own minutes: the way in that is shared now. */
   const byItself = (job: Extract<Job, { item: unknown }>): number => {
@@ -64,11 +64,14 @@ export function whyNow(
       );
     if (job.is === 'refit' || ('item' in job && job.item.joint !== undefined))
       found.push(said('closing', 'nothing goes back over it undone', []));
-    const minutes = postureOf(job) === 'any' ? 0 : later(placed.job);
-    if (minutes > 0) found.push(said('posture', 'with the others in this posture', [], minutes));
+    const minutes = later(placed.job);
+    if (minutes > 0 && postureOf(job) !== 'any')
+      found.push(said('posture', 'with the others in this posture', [], minutes));
     if (found.length === 0 && hands.people > 1 && start > 0)
       found.push(said('person free', 'as soon as somebody was free for it', []));
     if (found.length === 0) found.push(said('order', 'nothing makes it wait; safety first, system by system', []));
+    if (found.every(({ kind }) => kind !== 'posture'))
+      found.push(said('later', 'as late as the others allow', [], minutes));
     return found;
   };
 }
@@ -106,31 +109,23 @@ function postureBlock(
   return said('posture', `${asked.length} rows need it so, one after the other`, steps(asked.slice(0, 3)));
 }
 
-/** Minutes more with a row as late as the others allow; a row that only changes places costs nothing. */
-function laterCosts(state: State, draft: Draft, hands: Hands): (job: number) => number {
-  const { work, placed } = draft;
+/**
+ * Minutes more with a row as late as the others allow: the same order with that row moved, gone through by the same hands,
+ * against the order as it is gone through the same way. No search on either side, so that only the row makes the difference.
+ */
+function laterCosts(kart: Kart, state: State, draft: Draft, hands: Hands): (job: number) => number {
+  const { work } = draft;
   const then: number[][] = work.jobs.map(() => []);
   work.before.forEach((before, n) => {
     for (const one of before) then[one]?.push(n);
   });
-  const minutes = minutesWith(hands.timing);
-  const now = alone(work, placed, { ...hands, people: 1, minutes }).span;
-  const order = placed.flatMap(one => ('job' in one ? [one.job] : []));
+  const order = draft.table.rows.flatMap(({ placed: one }) => ('job' in one ? [one.job] : []));
+  const takes = takesInOrder(kart, work, waysOf(state, hands, hands.people));
+  const now = takes(order);
   return job => {
     const after = new Set<number>([job]);
     for (const one of after) for (const next of then[one] ?? []) after.add(next); // grows while it is walked
     const late = [...order.filter(n => !after.has(n)), job, ...order.filter(n => after.has(n) && n !== job)];
-    const moved = alone(work, withPostures(draft, late, state.posture), { ...hands, people: 1, minutes });
-    return moved.span - now;
+    return Math.max(0, takes(late) - now);
   };
-}
-
-function withPostures({ work }: Draft, order: readonly number[], start: State['posture']): readonly Placed[] {
-  let posture = start;
-  return order.flatMap((job): readonly Placed[] => {
-    const wanted = postureFor(postureOf(work.jobs[job] as Job), posture);
-    if (wanted === undefined || wanted === posture) return [{ job }];
-    posture = wanted;
-    return [{ posture: wanted }, { job }];
-  });
 }

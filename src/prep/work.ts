@@ -80,12 +80,12 @@ export const workFor = (kart: Kart, state: State, due: readonly Due[]): Work => 
   const whyOf = new Map<ItemId, string>(due.map(d => [d.item, d.why]));
   const wanted = new Set<ItemId>(due.map(d => d.item));
   const secondOnly = new Set<ItemId>(due.filter(d => d.cause === 'second look').map(d => d.item));
-  const owe = (id: ItemId, why: string): boolean => {
+  const owe = (id: ItemId, why: () => string): boolean => {
     const again = secondOnly.delete(id); // what is disturbed now needs its first look again
-    if (again) whyOf.set(id, why);
+    if (again) whyOf.set(id, why());
     if (wanted.has(id) || !kart.items[id]) return again;
     wanted.add(id);
-    whyOf.set(id, why);
+    whyOf.set(id, why());
     return true;
   };
 
@@ -109,22 +109,23 @@ export const workFor = (kart: Kart, state: State, due: readonly Due[]): Work => 
     for (const p of found.off) {
       const part = kart.parts[p];
       if (!part) continue;
-      for (const j of part.joints) grew = owe(j, `Opened when ${p} comes off.`) || grew;
+      for (const j of part.joints) grew = owe(j, () => `Opened when ${p} comes off.`) || grew;
       for (const id of who.whileOff.get(p) ?? [])
-        if (!beside.includes(p) || !doneSince(state, id, p)) grew = owe(id, `To be done while ${p} is off.`) || grew;
+        if (!beside.includes(p) || !doneSince(state, id, p))
+          grew = owe(id, () => `To be done while ${p} is off.`) || grew;
     }
     for (const [id, parts] of who.parts)
-      for (const p of parts) if (found.off.has(p)) grew = owe(id, `Disturbed when ${p} comes off.`) || grew;
+      for (const p of parts) if (found.off.has(p)) grew = owe(id, () => `Disturbed when ${p} comes off.`) || grew;
     for (const id of [...wanted]) {
       const item = kart.items[id];
       if (!item) continue;
       if (replacesPart(item))
         for (const other of Object.values(kart.items))
           if (other.part === item.part && other.when.some(w => w.on === 'fitted') && other.id !== id)
-            grew = owe(other.id, `Another ${item.part} goes on.`) || grew;
+            grew = owe(other.id, () => `Another ${item.part} goes on.`) || grew;
       if (!changesKart(item) || secondOnly.has(id)) continue;
-      for (const d of item.disturbs) grew = owe(d, `Disturbed by: ${item.title} (${item.part}).`) || grew;
-      for (const j of item.opens) grew = owe(j, `Opened by: ${item.title} (${item.part}).`) || grew;
+      for (const d of item.disturbs) grew = owe(d, () => `Disturbed by: ${item.title} (${item.part}).`) || grew;
+      for (const j of item.opens) grew = owe(j, () => `Opened by: ${item.title} (${item.part}).`) || grew;
     }
     if (grew) found = ways();
   }
@@ -169,76 +170,86 @@ export const workFor = (kart: Kart, state: State, due: readonly Due[]): Work => 
       });
   }
 
-  const index = new Map(jobs.map((j, i) => [j.key, i]));
+  const { offAt, backAt, itemAt, lookAt } = placesOf(jobs);
   const before: Set<number>[] = jobs.map(() => new Set<number>());
-  const edge = (first: string, then: string): void => {
-    const a = index.get(first);
-    const b = index.get(then);
-    if (a !== undefined && b !== undefined && a !== b) before[b]?.add(a);
+  const edge = (first: number | undefined, then: number | undefined): void => {
+    if (first !== undefined && then !== undefined && first !== then) before[then]?.add(first);
   };
   for (const part of off) {
-    edge(offKey(part.id), backKey(part.id));
+    edge(offAt.get(part.id), backAt.get(part.id));
     for (const q of found.wayOf('part', part.id)) {
-      edge(offKey(q), offKey(part.id)); // W1
-      edge(backKey(part.id), backKey(q));
+      edge(offAt.get(q), offAt.get(part.id)); // W1
+      edge(backAt.get(part.id), backAt.get(q));
       for (const j of part.joints) {
         const joint = kart.items[j];
         if (!joint) continue;
-        edge(itemKey(joint), backKey(q)); // W3
-        edge(lookKey(joint), backKey(q)); // W6
+        edge(itemAt.get(joint.id), backAt.get(q)); // W3
+        edge(lookAt.get(joint.id), backAt.get(q)); // W6
       }
     }
     for (const j of part.joints) {
       const joint = kart.items[j];
-      if (joint) edge(backKey(part.id), itemKey(joint)); // W3
+      if (joint) edge(backAt.get(part.id), itemAt.get(joint.id)); // W3
     }
   }
   const whole = items.filter(i => i.complete);
   const openedLate = new Set(Object.values(kart.items).flatMap(i => (i.complete ? i.opens : [])));
   for (const item of items) {
-    edge(itemKey(item), lookKey(item)); // W6
+    edge(itemAt.get(item.id), lookAt.get(item.id)); // W6
     for (const p of found.wayOf('wish', item.id)) {
-      for (const step of [itemKey(item), lookKey(item)]) {
-        edge(offKey(p), step); // W2
-        edge(step, backKey(p));
+      for (const step of [itemAt.get(item.id), lookAt.get(item.id)]) {
+        edge(offAt.get(p), step); // W2
+        edge(step, backAt.get(p));
       }
     }
     for (const p of who.parts.get(item.id) ?? []) {
       if (!found.off.has(p)) continue;
-      edge(backKey(p), itemKey(item)); // W4
+      edge(backAt.get(p), itemAt.get(item.id)); // W4
       for (const j of kart.parts[p]?.joints ?? []) {
         const joint = kart.items[j];
-        if (joint && !item.joint && !item.opens.includes(j)) edge(itemKey(joint), itemKey(item));
+        if (joint && !item.joint && !item.opens.includes(j)) edge(itemAt.get(joint.id), itemAt.get(item.id));
       }
     }
     for (const d of item.disturbs) {
       const other = kart.items[d];
       if (!other) continue;
-      edge(itemKey(item), itemKey(other)); // W4
+      edge(itemAt.get(item.id), itemAt.get(other.id)); // W4
       for (const j of item.opens) {
         const joint = kart.items[j];
-        if (joint && !other.joint && !other.opens.includes(j)) edge(itemKey(joint), itemKey(other));
+        if (joint && !other.joint && !other.opens.includes(j)) edge(itemAt.get(joint.id), itemAt.get(other.id));
       }
     }
     for (const j of item.opens) {
       const joint = kart.items[j];
-      if (joint) edge(itemKey(item), itemKey(joint)); // W4
+      if (joint) edge(itemAt.get(item.id), itemAt.get(joint.id)); // W4
       const holds = kart.joints[j]?.part;
-      if (holds !== undefined && !who.mayNeedOff(item.id).has(holds)) edge(backKey(holds), itemKey(item)); // W8
+      if (holds !== undefined && !who.mayNeedOff(item.id).has(holds)) edge(backAt.get(holds), itemAt.get(item.id)); // W8
     }
     if (replacesPart(item))
       for (const other of items) {
         if (other.part !== item.part || other.id === item.id || !other.when.some(w => w.on === 'fitted')) continue;
-        edge(itemKey(item), itemKey(other)); // W7
-        if (!who.mayNeedOff(other.id).has(item.part)) edge(backKey(item.part), itemKey(other));
+        edge(itemAt.get(item.id), itemAt.get(other.id)); // W7
+        if (!who.mayNeedOff(other.id).has(item.part)) edge(backAt.get(item.part), itemAt.get(other.id));
       }
   }
-  for (const w of whole) {
-    for (const part of off) edge(backKey(part.id), itemKey(w)); // W5
-    for (const i of items) {
-      if (i.complete || openedLate.has(i.id)) continue;
-      if (i.joint || i.needsOff.length > 0 || i.disturbs.length > 0 || i.opens.length > 0) edge(itemKey(i), itemKey(w));
-    }
+  const first = [...backAt.values()];
+  for (const i of items) {
+    if (i.complete || openedLate.has(i.id)) continue;
+    const at = itemAt.get(i.id);
+    if (at !== undefined && (i.joint || i.needsOff.length > 0 || i.disturbs.length > 0 || i.opens.length > 0))
+      first.push(at);
   }
+  for (const w of whole) for (const one of first) edge(one, itemAt.get(w.id)); // W5
   return { jobs, before: before.map(s => [...s]), off: found.off };
 };
+
+/** Where each job stands, by what it is done to. */
+function placesOf(jobs: readonly Job[]) {
+  const [offAt, backAt] = [new Map<PartId, number>(), new Map<PartId, number>()];
+  const [itemAt, lookAt] = [new Map<ItemId, number>(), new Map<ItemId, number>()];
+  jobs.forEach((job, n) => {
+    if ('part' in job) (job.is === 'take-off' ? offAt : backAt).set(job.part.id, n);
+    else (job.is === 'item' ? itemAt : lookAt).set(job.item.id, n);
+  });
+  return { offAt, backAt, itemAt, lookAt };
+}

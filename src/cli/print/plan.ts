@@ -132,7 +132,9 @@ function stepText(step: Step): string {
 }
 
 const nowText = ({ say, steps, minutes }: Step['whyNow'][number]): string =>
-  `${say}${steps.length > 0 ? ` (${steps.join(', ')})` : ''}${minutes === null ? '' : `, ${duration(minutes)} more another time`}`;
+  `${say}${steps.length > 0 ? ` (${steps.join(', ')})` : ''}${costOf(minutes)}`;
+const costOf = (minutes: number | null): string =>
+  minutes === null ? '' : minutes === 0 ? ', costs nothing more' : `, ${duration(minutes)} more another time`;
 
 /** Only where it says something: several people, or more than there are. */
 function whoOf({ people, helpers, start, end }: Step): string | null {
@@ -165,9 +167,11 @@ function tail(plan: Plan): string {
   let text = '';
   if (plan.leftOut.length > 0) {
     text += heading('left out, for want of time');
+    if (plan.needsStep !== null && plan.needsStep > 1)
+      text += wrap(`The times with which it enters are found to ${duration(plan.needsStep)}.`, '  ');
     for (const out of plan.leftOut)
       text += wrap(
-        `${out.title} (${out.grade}, ${duration(out.minutes)}): ${out.consequence}${out.needs === null ? '' : ` Enters with ${duration(out.needs)}.`}`,
+        `${out.title} (${out.grade}, ${duration(out.minutes)}): ${out.consequence}${out.needs === null ? '' : ` Enters with ${duration(out.needs)} in all.`}`,
         '  ',
       );
   }

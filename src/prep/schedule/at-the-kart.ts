@@ -14,7 +14,11 @@ export type Made = {
   readonly makespan: number;
 };
 
-export type Bench = { readonly packed: Packed; readonly activities: readonly Activity[]; readonly kart: AtTheKart };
+export type Bench = {
+  readonly packed: Omit<Packed, 'backward'>;
+  readonly activities: readonly Activity[];
+  readonly kart: AtTheKart;
+};
 
 /**
  * @param list all activities, in the order in which they are wished
@@ -28,10 +32,16 @@ export function made({ packed, activities, kart }: Bench, list: Int32Array, pati
   const start = new Int32Array(n);
   const who = new Int32Array(n);
   const waits = Int32Array.from({ length: n }, (_, i) => at(forward.beforeFirst, i + 1) - at(forward.beforeFirst, i));
+  const rank = new Int32Array(n);
+  list.forEach((j, k) => {
+    rank[j] = k;
+  });
   const done: number[] = [];
   const changes: PostureChange[] = [];
   const tooSoon: number[] = [];
-  let pending = [...list];
+  /** Not begun, and waits for nothing any more; as listed. */
+  const ready = [...list].filter(j => waits[j] === 0);
+  let left = n;
   let running: number[] = [];
   let hands = everyone;
   let posture = kart.posture;
@@ -39,7 +49,7 @@ export function made({ packed, activities, kart }: Bench, list: Int32Array, pati
   let now = 0;
   let windowEnd = windows.length > 1 ? (windows[0] ?? 0) : Number.POSITIVE_INFINITY;
 
-  while (pending.length > 0) {
+  while (left > 0) {
     if (startAll()) continue;
     if (running.length > 0) endNext();
     else if (!turnKart()) giveWay();
@@ -49,22 +59,44 @@ export function made({ packed, activities, kart }: Bench, list: Int32Array, pati
 
   /** Starts what can start now; tells whether anything did. */
   function startAll(): boolean {
-    const left: number[] = [];
-    let waiting = false; // someone patient stands before
-    for (const j of pending) {
-      const people = !waiting && canRun(j) && now + at(ticks, j) <= windowEnd && suits(j, posture) ? handsFor(j) : -1;
-      if (people < 0) {
-        left.push(j);
-        // What waits while nobody works waits for a second look that must not be yet.
-        waiting ||= patient && (waits[j] === 0 ? isApart(j) : running.length > 0);
-      } else begin(j, people);
+    const before = left;
+    let seen = 0; // places of the list that were looked at
+    for (let k = 0; k < ready.length; ) {
+      const j = ready[k] as number;
+      if (patient && someWaits(seen, at(rank, j))) break;
+      seen = at(rank, j) + 1;
+      const people = canRun(j) && now + at(ticks, j) <= windowEnd && suits(j, posture) ? handsFor(j) : -1;
+      if (people >= 0) {
+        ready.splice(k, 1);
+        begin(j, people);
+        k = placeFor(j); // what became ready before it has its turn next time
+      } else if (patient && isApart(j)) break;
+      else k++;
     }
-    const some = left.length < pending.length;
-    pending = left;
-    return some;
+    return left < before;
+  }
+
+  /** Does anything of these places of the list wait for what is being done? */
+  function someWaits(from: number, to: number): boolean {
+    if (running.length === 0) return false;
+    for (let k = from; k < to; k++) if (waits[at(list, k)] !== 0) return true;
+    return false;
+  }
+
+  /** Where it stands, or would, among what is ready. */
+  function placeFor(j: number): number {
+    let low = 0;
+    let high = ready.length;
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      if (at(rank, ready[middle] as number) < at(rank, j)) low = middle + 1;
+      else high = middle;
+    }
+    return low;
   }
 
   function begin(j: number, people: number): void {
+    left--;
     start[j] = now;
     who[j] = people;
     hands &= ~people;
@@ -88,13 +120,14 @@ export function made({ packed, activities, kart }: Bench, list: Int32Array, pati
       for (let q = at(forward.nextFirst, j), end = at(forward.nextFirst, j + 1); q < end; q++) {
         const next = at(forward.next, q);
         waits[next] = at(waits, next) - 1;
+        if (waits[next] === 0) ready.splice(placeFor(next), 0, next);
       }
     }
   }
 
   /** Nobody works: brings the kart into a posture that the first of the list that can be done then wants. */
   function turnKart(): boolean {
-    for (const j of pending) {
+    for (const j of ready) {
       if (!canRun(j) || !isApart(j)) continue;
       if (!suits(j, posture)) {
         const to = nearest(j);
@@ -119,7 +152,7 @@ export function made({ packed, activities, kart }: Bench, list: Int32Array, pati
 
   /** Nothing can be done in this window, or nothing but second looks straight after the first. */
   function giveWay(): void {
-    const open = pending.filter(canRun);
+    const open = ready.filter(canRun);
     const first = open.find(isApart);
     if (first !== undefined && windowEnd < Number.POSITIVE_INFINITY) {
       if (!suits(first, posture)) turn(nearest(first)); // so that the next window begins with work
@@ -134,7 +167,6 @@ export function made({ packed, activities, kart }: Bench, list: Int32Array, pati
   }
 
   function canRun(j: number): boolean {
-    if (waits[j] !== 0) return false;
     for (let w = 0; w < words; w++) {
       const guards = at(guard, w);
       if (((at(free, w) - at(need, w * n + j)) & guards) !== guards) return false;
@@ -154,7 +186,12 @@ export function made({ packed, activities, kart }: Bench, list: Int32Array, pati
     const first = activities[j]?.looksAt;
     if (first === undefined || (others(j) & at(who, first)) === 0 || tooSoon.includes(j)) return true;
     const since = at(start, first) + at(ticks, first);
-    return done.some(other => other !== first && at(start, other) >= since);
+    for (let k = done.length - 1; k >= 0; k--) {
+      const other = done[k] as number; // the last to end first
+      if (other !== first && at(start, other) >= since) return true;
+      if (at(start, other) + at(ticks, other) < since) return false;
+    }
+    return false;
   }
 
   /** Bits of the people who do it, -1 when they are not free or must not yet. */

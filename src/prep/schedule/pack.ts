@@ -39,7 +39,17 @@ export type Packed = {
 };
 
 /** @param problem one that `problemsOf` has nothing against */
-export function pack({ activities, capacity }: ScheduleProblem): Packed {
+export function pack(problem: ScheduleProblem): Packed {
+  const { before, then, ...packed } = packForward(problem);
+  return { ...packed, backward: way(packed.ticks, then, before) };
+}
+
+type Lists = readonly (readonly number[])[];
+/** Without the way back, which a plan that is made once does not take. */
+export function packForward({
+  activities,
+  capacity,
+}: ScheduleProblem): Omit<Packed, 'backward'> & { readonly before: Lists; readonly then: Lists } {
   const n = activities.length;
   const ticks = Int32Array.from(activities, a => a.ticks);
   const seats = seat(capacity);
@@ -73,7 +83,8 @@ export function pack({ activities, capacity }: ScheduleProblem): Packed {
     guard,
     load,
     forward: way(ticks, before, then),
-    backward: way(ticks, then, before),
+    before,
+    then,
     horizon: activities.reduce((sum, a) => sum + a.ticks, 0),
   };
 }
@@ -94,7 +105,7 @@ function seat(capacity: readonly number[]): readonly { word: number; shift: numb
   });
 }
 
-function way(ticks: Int32Array, before: readonly (readonly number[])[], then: readonly (readonly number[])[]): Way {
+function way(ticks: Int32Array, before: Lists, then: Lists): Way {
   const n = ticks.length;
   const sorted = sort(before, then);
   const head = new Int32Array(n);

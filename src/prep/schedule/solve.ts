@@ -2,7 +2,7 @@
 import { type Made, made } from './at-the-kart.ts';
 import { kartSearch, withPeople } from './kart-search.ts';
 import type { AtTheKart, Effort, Schedule, ScheduleProblem } from './model.ts';
-import { pack } from './pack.ts';
+import { packForward } from './pack.ts';
 import { problemsOf } from './problems.ts';
 import { type Found, search } from './search.ts';
 
@@ -42,11 +42,25 @@ export function solve(
  *
  * @param problem with `kart` and `order`, and nothing against it: it is not looked at again
  */
-export function asWished({ order, kart, ...problem }: Wished): Omit<Schedule, 'bound'> {
-  const packed = pack(withPeople(problem, kart.people));
-  const plan = made({ packed, activities: problem.activities, kart }, Int32Array.from(order), false);
-  return { start: [...plan.start], makespan: plan.makespan, schedules: 1, kart: byWhom(plan, kart) };
+export function asWished(problem: Wished): Omit<Schedule, 'bound'> {
+  const plan = madeAsWished(problem);
+  return { start: [...plan.start], makespan: plan.makespan, schedules: 1, kart: byWhom(plan, problem.kart) };
 }
+/** Only how long that takes [tick]. */
+export const ticksAsWished = (problem: Wished): number => madeAsWished(problem).makespan;
+
+/** The same for many orders of one problem: nothing starts before what is listed before it. */
+export function takingTurns({ kart, ...problem }: Omit<Wished, 'order'>): (order: readonly number[]) => number {
+  const bench = { packed: packForward(withPeople(problem, kart.people)), activities: problem.activities, kart };
+  return order => made(bench, Int32Array.from(order), true).makespan;
+}
+
+const madeAsWished = ({ order, kart, ...problem }: Wished): Made =>
+  made(
+    { packed: packForward(withPeople(problem, kart.people)), activities: problem.activities, kart },
+    Int32Array.from(order),
+    false,
+  );
 type Wished = ScheduleProblem & Required<Pick<ScheduleProblem, 'order' | 'kart'>>;
 
 function* atTheKart(problem: ScheduleProblem, kart: AtTheKart, effort: Effort): Generator<Schedule, Schedule> {

@@ -50,8 +50,11 @@ export function learntOf({ timing, minutes }: Step): string | undefined {
 export const whyOf = ({ whyNow }: Step): readonly string[] =>
   whyNow.map(
     ({ say, steps, minutes }) =>
-      `${capital(say)}${steps.length > 0 ? ` (${steps.join(', ')})` : ''}.${minutes === null ? '' : ` ${spanOf(minutes)} more another time.`}`,
+      `${capital(say)}${steps.length > 0 ? ` (${steps.join(', ')})` : ''}.${costOf(minutes)}`,
   );
+
+const costOf = (minutes: number | null): string =>
+  minutes === null ? '' : minutes === 0 ? ' Costs nothing more.' : ` ${spanOf(minutes)} more another time.`;
 
 /** 'Best so far: 4 h 12 min, at most 9 min longer than the shortest there can be.' */
 export function bestOf({ span, bound }: Plan, searching: boolean): string {
@@ -69,6 +72,12 @@ export function shortOf({ safetyShortBy, safetyFitsWith }: Plan): string | undef
     safetyFitsWith === null ? '' : safetyFitsWith === 2 ? ', or a second person' : `, or ${safetyFitsWith} people`;
   return `Not fit to run after this plan: ${more}${help}.`;
 }
+
+/** How the times are meant with which what is left out enters. */
+export const enterOf = ({ needsStep }: Plan): string =>
+  needsStep === null
+    ? 'With how much time each enters is worked out once the plan stands.'
+    : `Each says with how much time in all it enters${needsStep > 1 ? `, to ${spanOf(needsStep)}` : ''}; less would not do.`;
 
 /** '3 steps more, 12 min; 2 moved. Because: pinch bolt found loose' */
 export function changeOf({ added, dropped, moved, minutes }: PlanDifference): string {

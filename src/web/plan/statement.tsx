@@ -5,7 +5,7 @@ import type { View } from '../session.ts';
 import { actionOf, capital, spanOf, titleOf } from '../words.ts';
 import { isAlone } from './crew.ts';
 import type { Planner } from './planner.ts';
-import { bestOf, changeOf, shortOf, whenOf } from './said.ts';
+import { bestOf, changeOf, enterOf, shortOf, whenOf } from './said.ts';
 
 type Planning = Pick<Planner, 'stop' | 'seen' | 'again'>;
 
@@ -68,6 +68,7 @@ function LeftOut({ plan }: { readonly plan: Plan }) {
           Left out for want of time <span>{plan.leftOut.length}</span>
         </h2>
       </summary>
+      <p class="soft">{enterOf(plan)}</p>
       <ul class="rows">
         {plan.leftOut.map(({ item, title, grade, minutes, consequence, needs }) => (
           <li key={item}>
@@ -76,7 +77,7 @@ function LeftOut({ plan }: { readonly plan: Plan }) {
               <b>{title}</b> <span class="soft">{item.split('/')[0]}</span>
               <p>
                 {capital(grade)}, {spanOf(minutes)}. {consequence}
-                {needs !== null && ` Enters with ${spanOf(Math.ceil(needs))}.`}
+                {needs !== null && ` Enters with ${spanOf(Math.ceil(needs))} in all.`}
               </p>
             </div>
           </li>

@@ -6,6 +6,7 @@ import { parse } from 'yaml';
 import { z } from 'zod';
 import { CHAIN_START, type ChainEnd, type Draft, type Fact, Ledger, sealNext } from '../book/index.ts';
 import { type Item, type Kart, SYSTEMS } from '../kart/index.ts';
+import { handTimedLaps } from '../laps/index.ts';
 import { aimOf } from '../prep/index.ts';
 import { formatQuantity } from '../quantity/index.ts';
 import { dimensionOf, readReading } from './reading.ts';
@@ -109,9 +110,10 @@ class Desk {
     for (const [key, value] of Object.entries(raw)) {
       const at = dayTime.safeParse(value);
       if (at.success) ready[key] = this.instant(at.data);
-      if ((key === 'found' || key === 'fact') && typeof value === 'string' && value.startsWith('@'))
+      if ((key === 'found' || key === 'fact' || key === 'run') && typeof value === 'string' && value.startsWith('@'))
         ready[key] = this.#labels.get(value.slice(1)) ?? value;
     }
+    if (raw.kind === 'laps' && typeof raw.times === 'string') Object.assign(ready, timedByHand(raw.times));
     if (raw.reading !== undefined) ready.reading = this.#reading(raw.reading, String(raw.item ?? raw.joint));
     return ready;
   }
@@ -156,6 +158,14 @@ class Desk {
     if ('problem' in read) throw new Error(`${read.problem.where}: ${read.problem.message} ${read.problem.remedy}`);
     return read.reading;
   }
+}
+
+/** Times in a row, as off a stopwatch. */
+function timedByHand(text: string) {
+  const times = handTimedLaps(text).flatMap(one =>
+    one.kind === 'lap' ? [{ time: one.time, spread: Number(one.spread.toFixed(4)) }] : [],
+  );
+  return { timed: 'by hand', times, laps: times.length };
 }
 
 function itemsOf(kart: Kart, filter: PassAll['pass all']): readonly Item[] {

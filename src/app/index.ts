@@ -34,6 +34,8 @@ export type { Limits, ReadingInput } from './reading.ts';
 export { limitsInWords, readReading } from './reading.ts';
 export type { Recorded, Written } from './record.ts';
 export { inWords, openOf, type Signature } from './release.ts';
+export { type Season, seasonOf } from './season.ts';
+export { goesBy, type SessionSheet, sessionSheetOf } from './session-sheet.ts';
 export { type SheetQuestion, sheetOf } from './sheet.ts';
 export { type SparesAnswer, type SparesQuestion, sparesOf } from './spares.ts';
 export type { TrackQuestion } from './track.ts';

@@ -53,13 +53,16 @@ export {
   coldSet,
   type Lead,
   type Missing,
+  type Pressures,
   type PressuresSaid,
   type Since,
   type TrackAsk,
   type TrackDraft,
   type TrackPart,
+  type TrackSession,
   type TrackSheet,
   type TrackSubject,
+  trackRecord,
   trackSheet,
 } from './track/index.ts';
 export { passOf } from './write.ts';

@@ -16,6 +16,8 @@ import {
   type Recorded,
   Refusal,
   type RiskTexts,
+  seasonOf,
+  sessionSheetOf,
   sheetOf,
   sparesOf,
   wantSecond,
@@ -122,6 +124,13 @@ export function createServer(app: App, parts: ServerParts = {}): Hono {
   server.get('/api/karts/:name/laps', async c =>
     c.json({ sessions: await lapsOfBook(app, c.req.param('name'), atOf(c)) }),
   );
+  server.get('/api/karts/:name/laps/sheet', async c => {
+    const session = c.req.query('session');
+    return c.json(
+      await sessionSheetOf(app, c.req.param('name'), { ...atOf(c), ...(session !== undefined && { session }) }),
+    );
+  });
+  server.get('/api/karts/:name/season', async c => c.json(await seasonOf(app, c.req.param('name'), atOf(c))));
   server.post('/api/karts/:name/laps', async c => lapsAnswer(c, await lapsIn(c, app, c.req.param('name'))));
 
   server.put('/api/files', async c => {

@@ -1,7 +1,8 @@
 /** Laps out of the book. */
-import { lapsOfBook } from '../../app/index.ts';
+import { goesBy, lapsOfBook, seasonOf, sessionSheetOf } from '../../app/index.ts';
 import { fail } from '../exit.ts';
 import { lapListText, lapSessionText } from '../print/laps.ts';
+import { seasonText, sessionSheetText } from '../print/session-sheet.ts';
 import type { Session } from '../session.ts';
 import type { World } from '../world.ts';
 
@@ -9,10 +10,8 @@ type Asking = { readonly json?: boolean; readonly session?: string };
 
 export async function listLaps(world: World, { app, kart, at }: Session, { json, session }: Asking): Promise<void> {
   const all = await lapsOfBook(app, kart, at === undefined ? {} : { at });
-  const wanted = session?.trim().toLowerCase();
-  const one = all.findLast(({ label, fact }) =>
-    [label.toLowerCase(), ...label.toLowerCase().split(' › '), fact].includes(wanted ?? ''),
-  );
+  const one =
+    session === undefined ? undefined : all.findLast(({ label, fact }) => fact === session || goesBy(label, session));
   if (session !== undefined && one === undefined)
     return fail(
       'unknown event',
@@ -28,4 +27,15 @@ export async function listLaps(world: World, { app, kart, at }: Session, { json,
   const sessions = one === undefined ? all : [one];
   if (json) world.out(`${JSON.stringify({ sessions })}\n`);
   else world.out(one === undefined ? lapListText(sessions) : lapSessionText(one));
+}
+
+export async function printSession(world: World, { app, kart, at }: Session, { json, session }: Asking): Promise<void> {
+  const ask = { ...(at !== undefined && { at }), ...(session !== undefined && { session }) };
+  const sheet = await sessionSheetOf(app, kart, ask);
+  world.out(json ? `${JSON.stringify(sheet)}\n` : sessionSheetText(sheet));
+}
+
+export async function printSeason(world: World, { app, kart, at }: Session, { json }: Asking): Promise<void> {
+  const season = await seasonOf(app, kart, at === undefined ? {} : { at });
+  world.out(json ? `${JSON.stringify(season)}\n` : seasonText(season));
 }

@@ -1,6 +1,6 @@
 /** Laps: a log or a stopwatch into the book, and what the book holds. What is answered is fetched when it is asked. */
 import type { Command } from 'commander';
-import { onKart, session, signed } from '../session.ts';
+import { type Common, onKart, session, signed } from '../session.ts';
 import type { World } from '../world.ts';
 import type { ByHand, Importing } from './laps-in.ts';
 import { sure, type Writing } from './log.ts';
@@ -40,6 +40,7 @@ Examples:
       }),
     );
 
+  addSheets(program, laps, world);
   onKart(laps.command('list'))
     .description('every session with laps, its best and how many')
     .option('--session <name>', 'one session with all its laps; the newest that goes by the name')
@@ -48,6 +49,28 @@ Examples:
       session(world, options, 'ask', async on => {
         const { listLaps } = await import('./laps-out.ts');
         await listLaps(world, on, options);
+      }),
+    );
+}
+
+function addSheets(program: Command, laps: Command, world: World): void {
+  onKart(laps.command('sheet'))
+    .description('one session on a page: laps, conditions, pressures, set-up and what changed')
+    .argument('[session]', 'as the record names it (default: the newest)')
+    .addHelpText('after', '\nExample:\n  kartwright laps sheet --demo "Saltmere sprint Practice 2"\n')
+    .action((wanted: string | undefined, options: Common) =>
+      session(world, options, 'ask', async on => {
+        const { printSession } = await import('./laps-out.ts');
+        await printSession(world, on, { ...options, ...(wanted !== undefined && { session: wanted }) });
+      }),
+    );
+  onKart(program.command('season'))
+    .description('hours and laps by event, and the best lap of each track, dry and wet')
+    .addHelpText('after', '\nExample:\n  kartwright season --demo\n')
+    .action((options: Common) =>
+      session(world, options, 'ask', async on => {
+        const { printSeason } = await import('./laps-out.ts');
+        await printSeason(world, on, options);
       }),
     );
 }

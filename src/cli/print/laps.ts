@@ -28,7 +28,13 @@ export const lapListText = (sessions: readonly LapSession[]): string =>
     : sessions.map(headOf).join('');
 
 export const lapSessionText = (session: LapSession): string =>
-  headOf(session) + session.times.map(lap => lapLine(lap, session)).join('');
+  headOf(session) + (session.times.length === 0 ? '' : lapBody(session));
+
+/** The laps alone, or how many there were. */
+export const lapBody = (session: LapSession): string =>
+  session.times.length === 0
+    ? wrap(`${count(session.laps, 'lap')}, without times.`)
+    : session.times.map(lap => lapLine(lap, session)).join('');
 
 function headOf(session: LapSession): string {
   const { at, label, track, laps, best, minutes, metres, timed, wet } = session;
@@ -52,7 +58,7 @@ function lapLine(lap: SessionLap, { best }: LapSession): string {
 }
 
 /** '52.310', '1:02.310'. */
-function lapTime(seconds: number): string {
+export function lapTime(seconds: number): string {
   const thousandths = Math.round(seconds * 1000);
   const minutes = Math.floor(thousandths / 60_000);
   const rest = ((thousandths % 60_000) / 1000).toFixed(3);

@@ -1,0 +1,67 @@
+import { expect, test } from 'vitest';
+import { smallBench } from '../../test/fixtures/small-bench.ts';
+import { seasonOf, sessionSheetOf } from './index.ts';
+
+const minute = (n: number): string => new Date(Date.parse('2026-03-14T09:00:00.000Z') + n * 60_000).toISOString();
+
+/** Two sessions dry and one wet on one track, with a change of set-up between the first two. */
+async function weekend() {
+  const { app, say, pass } = await smallBench();
+  pass(3 * 3_600_000);
+  const hand = (times: string, session: string, n: number, more = {}) =>
+    app.lapsByHand('small', times, {
+      by: 'A',
+      at: minute(n),
+      event: 'Round 1',
+      session,
+      track: 'Loop',
+      minutes: 6,
+      ...more,
+    });
+  const put = (fact: object, n: number) => say(fact, { at: minute(n) });
+  await put({ kind: 'set-up', changes: { caster: '18°' } }, 70);
+  await put({ kind: 'weather', celsius: 12, note: 'calm' }, 71);
+  await hand('52.40 52.10', 'Heat 1', 80);
+  await put({ kind: 'set-up', changes: { caster: '16°' } }, 85);
+  await hand('51.80 52.00', 'Heat 2', 90);
+  await put({ kind: 'note', text: 'understeer' }, 95);
+  await hand('58.80', 'Final', 100, { wet: true });
+  await put({ kind: 'ran', minutes: 2, laps: 1, event: 'Round 1', session: 'Way home' }, 110);
+  return app;
+}
+
+test('a session sheet holds its laps, its air, its set-up and what changed since the session before', async () => {
+  const app = await weekend();
+  const sheet = await sessionSheetOf(app, 'small', { session: 'round 1 heat 2' });
+  expect(sheet).toMatchObject({
+    session: { label: 'Round 1 › Heat 2', minutes: 6, wet: false },
+    laps: { laps: 2, best: { number: 1, time: 51.8 } },
+    weather: { celsius: 12, note: 'calm' },
+    before: { label: 'Round 1 › Heat 1' },
+    changed: [{ name: 'caster', was: '18°', now: '16°' }],
+    notes: ['understeer'],
+  });
+  expect(sheet.settings.map(({ name, value }) => `${name} ${value}`)).toEqual(['caster 16°']);
+  const first = await sessionSheetOf(app, 'small', { session: 'Heat 1' });
+  expect(first).toMatchObject({ before: null, changed: [] });
+  expect(await sessionSheetOf(app, 'small')).toMatchObject({ session: { label: 'Round 1 › Way home' }, laps: null });
+  await expect(sessionSheetOf(app, 'small', { session: 'Heat 9' })).rejects.toThrow(/The last sessions: .*Heat 2/);
+});
+
+test('a season holds hours, laps and the best of each track, dry apart from wet, and says what it does not know', async () => {
+  const season = await seasonOf(await weekend(), 'small');
+  expect(season).toMatchObject({ minutes: 20, laps: 6, sessions: 4, cost: null });
+  expect(season.events).toMatchObject([
+    { event: 'Round 1', track: 'Loop', sessions: 4, minutes: 20, laps: 6, best: 51.8 },
+  ]);
+  expect(season.best).toMatchObject([
+    { track: 'Loop', wet: false, lap: { time: 51.8 }, session: 'Round 1 › Heat 2', celsius: 12, sessions: 2 },
+    { track: 'Loop', wet: true, lap: { time: 58.8 }, sessions: 1 },
+  ]);
+  expect(season.say).toEqual([
+    '1 of 4 sessions have no lap times; they count for hours and laps.',
+    'Costs are not known: the book holds no prices.',
+  ]);
+  const empty = await seasonOf((await smallBench()).app, 'small');
+  expect(empty).toMatchObject({ minutes: 0, sessions: 0, events: [], best: [] });
+});

@@ -223,6 +223,31 @@ describe('into the book', () => {
   });
 });
 
+test('two laps of a kept log: where one gained and lost adds up to their difference, and everybody can read it', async () => {
+  for (const [viewport, colorScheme] of [
+    [PHONE, 'light'],
+    [LAPTOP, 'dark'],
+  ] as const) {
+    const page = await pages.open(`${served.url}#/laps/compare`, 'R. Vale', { viewport, colorScheme });
+    await page.getByText(/^The second lap was 0\.\d\d s faster than the first\.$/).waitFor();
+    const cells = await page
+      .getByRole('region', { name: 'Table of the pieces of the track' })
+      .locator('tbody tr td:nth-child(2)')
+      .allTextContents();
+    const seconds = cells.map(text => Number.parseFloat(text.replace('−', '-')));
+    const [whole = 0, ...pieces] = seconds.toReversed();
+    expect(pieces.length).toBeGreaterThan(5);
+    const rounded = 0.005 * seconds.length;
+    expect(Math.abs(pieces.reduce((sum, each) => sum + each, 0) - whole)).toBeLessThan(rounded);
+    await page.getByText(/^Aside \d\.\d\d g, braking \d\.\d\d g, drive \d\.\d\d g/).waitFor();
+    expect(await axe(page)).toEqual([]);
+    expect(await smallTargets(page)).toEqual([]);
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(viewport.width);
+    if (process.env.LAPS_PICTURES)
+      await page.screenshot({ path: `${process.env.LAPS_PICTURES}/compare-${viewport.width}.png`, fullPage: true });
+  }
+});
+
 /** Laps of an invented driver, seeded: 52.3 s, a track that gains 2 ms a lap, 60 ms from lap to lap. */
 function driven(order: string, effect: number): readonly string[] {
   let state = 2;

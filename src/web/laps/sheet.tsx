@@ -4,6 +4,7 @@ import '../track/track.css';
 import './laps.css';
 import { hashOf, type Keep } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
+import { Compare } from './compare.tsx';
 import { Helped } from './helped.tsx';
 import { Incoming } from './incoming.tsx';
 
@@ -17,6 +18,7 @@ export type LapsProps = {
 /** By the word in the address; the first is where laps come in. */
 const PAGES = [
   ['', 'Sessions', Incoming],
+  ['compare', 'Compare', Compare],
   ['helped', 'Did it help?', Helped],
 ] as const;
 

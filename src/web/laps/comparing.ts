@@ -1,0 +1,117 @@
+/** Two laps compared beside the page: their logs fetched from the book and read, both laid on one line. */
+import type { BookGate } from '../../book/index.ts';
+import {
+  type ChosenColumns,
+  type Compared,
+  comparedOn,
+  comparedSay,
+  curvatureOf,
+  type Driven,
+  drivenOf,
+  type Gate,
+  type GripUsed,
+  gateBetween,
+  gateFromBook,
+  gripOf,
+  type Lap,
+  lapsOf,
+  layOn,
+  medianLine,
+  motionOf,
+  type Plane,
+  piecesOf,
+  type Smooth,
+  smooth,
+} from '../../laps/index.ts';
+import type { Path } from './outline.ts';
+import { wholeLog } from './whole-log.ts';
+
+/** A lap of a session in the book. */
+export type Side = {
+  readonly file: string; // hash of its log, which the book keeps
+  readonly gates: readonly BookGate[];
+  readonly columns?: ChosenColumns;
+  readonly lap: number; // from 1
+};
+export type CompareAsk = { readonly a: Side; readonly b: Side };
+export type CompareTell =
+  | { readonly kind: 'reading'; readonly bytes: number }
+  | { readonly kind: 'not compared'; readonly say: string }
+  | ({ readonly kind: 'compared' } & ComparedLaps);
+
+export type ComparedLaps = {
+  readonly compared: Compared;
+  readonly say: readonly string[];
+  readonly line: Path;
+  /** Of the session of the first lap. */
+  readonly driven: Driven;
+  readonly grip: GripUsed;
+  readonly spikes: number; // fixes that jumped away and came back, both logs
+};
+
+type Log = {
+  readonly laps: readonly Lap[];
+  readonly smooth: Smooth;
+  readonly plane: Plane;
+  readonly receiver: ReturnType<typeof lapsOf>['receiver'];
+};
+
+/** @param fetched the bytes of a log by its hash */
+export async function compareLaps(
+  { a, b }: CompareAsk,
+  fetched: (hash: string) => Promise<Blob>,
+  say: (bytes: number) => void,
+): Promise<Exclude<CompareTell, { kind: 'reading' }>> {
+  const first = await readLog(a, fetched, say);
+  if (typeof first === 'string') return { kind: 'not compared', say: first };
+  const second = a.file === b.file ? first : await readLog({ ...b, gates: a.gates }, fetched, say, first.plane);
+  if (typeof second === 'string') return { kind: 'not compared', say: second };
+  const [lapA, lapB] = [first.laps[a.lap - 1], second.laps[b.lap - 1]];
+  if (lapA === undefined || lapB === undefined)
+    return { kind: 'not compared', say: 'The log holds no such lap at this gate. Choose two laps of one track.' };
+  const sound = first.laps.filter(({ doubts }) => doubts.length === 0);
+  const usable = sound.length > 0 ? sound : [lapA];
+  const line = medianLine(first.smooth, usable);
+  const laid = usable.map(lap => layOn(first.smooth, lap, line));
+  const pieces = piecesOf(curvatureOf(laid, line));
+  const compared = comparedOn(line, [layOn(first.smooth, lapA, line), layOn(second.smooth, lapB, line)], {
+    pieces,
+    receiver: first.receiver,
+  });
+  return {
+    kind: 'compared',
+    compared,
+    say: comparedSay(compared),
+    line: { x: line.x, y: line.y },
+    driven: drivenOf(laid, line, pieces),
+    grip: gripOf(first.smooth, usable),
+    spikes: first.smooth.spikes.length + (second === first ? 0 : second.smooth.spikes.length),
+  };
+}
+
+async function readLog(
+  { file, gates, columns }: Side,
+  fetched: (hash: string) => Promise<Blob>,
+  say: (bytes: number) => void,
+  plane?: Plane,
+): Promise<Log | string> {
+  const read = await wholeLog(
+    await fetched(file),
+    proposed => ({ ...proposed, columns: { ...proposed.columns, ...columns } }),
+    { say: ({ bytes }) => say(bytes) },
+  );
+  if (read.kind === 'not imported')
+    return `The log could not be read: expected ${read.problem.expected}, got ${read.problem.got}.`;
+  const { trace } = read;
+  const motion = plane ? motionOf(trace, plane) : motionOf(trace);
+  const turned = ({ left, right }: Gate): Gate => gateBetween(motion, left, right);
+  const [start, ...sectors] = gates.map(gateFromBook).map(turned);
+  if (start === undefined) return 'The session names no gate, so its laps cannot be found in the log again.';
+  const { laps, receiver } = lapsOf(trace, [start, ...sectors], { motion });
+  return {
+    laps,
+    receiver,
+    plane: motion.plane,
+    smooth: smooth(motion, { receiver, doppler: trace.speed !== undefined }),
+  };
+}

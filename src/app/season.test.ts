@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { smallBench } from '../../test/fixtures/small-bench.ts';
+import { SMALL_KART, smallBench } from '../../test/fixtures/small-bench.ts';
 import { seasonOf, sessionSheetOf } from './index.ts';
 
 const minute = (n: number): string => new Date(Date.parse('2026-03-14T09:00:00.000Z') + n * 60_000).toISOString();
@@ -60,8 +60,27 @@ test('a season holds hours, laps and the best of each track, dry apart from wet,
   ]);
   expect(season.say).toEqual([
     '1 of 4 sessions have no lap times; they count for hours and laps.',
-    'Costs are not known: the book holds no prices.',
+    'Costs are not known: the kart file holds no prices.',
   ]);
   const empty = await seasonOf((await smallBench()).app, 'small');
   expect(empty).toMatchObject({ minutes: 0, sessions: 0, events: [], best: [] });
+});
+
+test('a season costs what was put on new since its first session, where the kart file has a price', async () => {
+  const { app, say } = await smallBench();
+  await app.fileKart(`${SMALL_KART}costs: { spares: { wheel: { price: 50, source: invented } } }\n`, { by: 'A' });
+  const renew = async (part: string) => {
+    await say({ kind: 'taken off', part });
+    await say({ kind: 'fitted', part, fresh: true });
+  };
+  await renew('wheel'); // before anything ran: no cost of the season
+  expect((await seasonOf(app, 'small')).cost).toEqual({ money: 0, parts: 0, unpriced: [] });
+  await say({ kind: 'ran', minutes: 6, laps: 5 });
+  await renew('wheel');
+  await say({ kind: 'taken off', part: 'wheel' });
+  await renew('hub');
+  await say({ kind: 'fitted', part: 'wheel' }); // the same one again costs nothing
+  const season = await seasonOf(app, 'small');
+  expect(season.cost).toEqual({ money: 50, parts: 1, unpriced: ['hub'] });
+  expect(season.say.at(-1)).toContain('1 for 50 of your own money');
 });

@@ -1,4 +1,6 @@
 /** The season at a glance: hours and laps by event, and the best lap of each track, dry and wet, with the air it was driven in. */
+import type { Fact } from '../book/index.ts';
+import type { Kart } from '../kart/index.ts';
 import { type LapSession, lapSessions, type SessionLap } from '../laps/index.ts';
 import { type TrackSession, trackRecord } from '../prep/index.ts';
 import type { At } from './asking.ts';
@@ -23,6 +25,12 @@ export type SeasonBest = {
   readonly trackCelsius: number | null;
   readonly sessions: number; // with laps, there and in the same wet or dry
 };
+/** New parts put on since the first session, at the prices that the kart file gives now. */
+export type SeasonCost = {
+  readonly money: number; // the owner's own
+  readonly parts: number; // with a price
+  readonly unpriced: readonly string[]; // put on new, and nobody said what they cost
+};
 export type Season = {
   readonly kart: string;
   readonly invented: boolean;
@@ -33,8 +41,8 @@ export type Season = {
   readonly sessions: number;
   readonly events: readonly SeasonEvent[];
   readonly best: readonly SeasonBest[];
-  /** Null: the book holds no prices, so nothing is known of what it cost. */
-  readonly cost: null;
+  /** Null: the kart file holds no prices, so nothing is known of what it cost. */
+  readonly cost: SeasonCost | null;
   readonly say: readonly string[];
 };
 
@@ -43,6 +51,7 @@ export async function seasonOf(queries: Queries, name: string, ask: At = {}): Pr
   const facts = (await queries.facts(name, ask)).flatMap(({ fact, struck }) => (struck ? [] : [fact]));
   const { sessions } = trackRecord(kart, facts, facts.at(-1)?.at ?? '');
   const laps = lapSessions(facts);
+  const cost = costOf(kart, facts, sessions[0]?.outing.at);
   const untimed = sessions.filter(({ outing }) => !laps.some(({ run, best }) => best && run === outing.fact)).length;
   return {
     ...{ kart: name, invented: kart.invented },
@@ -52,14 +61,35 @@ export async function seasonOf(queries: Queries, name: string, ask: At = {}): Pr
     sessions: sessions.length,
     events: grouped(sessions, eventName).map(([event, of]) => eventLine(event, of, laps)),
     best: bestOf(sessions, laps),
-    cost: null,
+    cost,
     say: [
       ...(untimed === 0
         ? []
         : [`${untimed} of ${sessions.length} sessions have no lap times; they count for hours and laps.`]),
-      'Costs are not known: the book holds no prices.',
+      costSay(cost),
     ],
   };
+}
+
+function costOf(kart: Kart, facts: readonly Fact[], from: string | undefined): SeasonCost | null {
+  if (kart.costs === undefined) return null;
+  const { spares } = kart.costs;
+  const fitted = facts.flatMap(fact =>
+    fact.kind === 'fitted' && fact.fresh && from !== undefined && fact.at >= from ? [fact.part] : [],
+  );
+  const priced = fitted.map(part => ({ part, price: spares[kart.parts[part]?.kind ?? '']?.price }));
+  const known = priced.flatMap(({ price }) => price ?? []);
+  return {
+    ...{ money: sum(known, price => price), parts: known.length },
+    unpriced: [...new Set(priced.flatMap(({ part, price }) => (price === undefined ? [part] : [])))],
+  };
+}
+
+function costSay(cost: SeasonCost | null): string {
+  if (cost === null) return 'Costs are not known: the kart file holds no prices.';
+  const { money, parts, unpriced } = cost;
+  const rest = unpriced.length === 0 ? '' : ` Without a price: ${unpriced.join(', ')}.`;
+  return `New parts put on: ${parts} for ${money} of your own money, at the prices of the kart file.${rest} Tyres, fuel and entries are not counted.`;
 }
 
 const eventName = ({ outing }: TrackSession): string => outing.label.split(' › ')[0] ?? outing.label;

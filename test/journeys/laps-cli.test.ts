@@ -128,9 +128,9 @@ test('the demo season has laps, a page a session and the best of each track', as
   expect(sheet.out).toContain('overall rear width: 1390 mm → 1360 mm');
   const season = await json<Season>('season', '--demo');
   expect(season.best.map(({ track }) => track)).toEqual(['Hollow Lane', 'Pell Quarry', 'Saltmere Ring']);
-  expect(season.cost).toBeNull();
+  expect(season.cost).toMatchObject({ money: 68 + 145 + 14 + 32, parts: 4 }); // kart-41.yaml
   const text = (await kw('season', '--demo')).out;
-  expect(text).toContain('Costs are not known');
+  expect(text).toContain('New parts put on: 4 for 259');
   const { sessions } = await json<{ sessions: readonly LapSession[] }>('laps', 'list', '--demo');
   const mean = (session: string): number => {
     const times =

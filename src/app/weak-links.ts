@@ -29,7 +29,7 @@ export type WeakLinksQuestion = ForEvent & {
   /** Events of the season that codes go by; left out: those of the book in the year that is asked about, one at least. */
   readonly season?: number;
 };
-export type WeakLinksAnswer = WeakLinks & {
+export type WeakLinksAnswer = Omit<WeakLinks, 'hazards'> & {
   readonly hazards: readonly (Hazard & { readonly season: Season | null })[];
   readonly seconds: SecondRetentions;
 };

@@ -5,9 +5,11 @@ import type { Session } from './session.ts';
 import { Fit } from './views/fit.tsx';
 import { KartSheet } from './views/kart.tsx';
 import { Laps } from './views/laps.tsx';
+import { Lives } from './views/lives.tsx';
 import { Numbers } from './views/numbers.tsx';
 import { RecordSheet } from './views/record.tsx';
 import { Setup } from './views/setup.tsx';
+import { Spares } from './views/spares.tsx';
 import { Today } from './views/today.tsx';
 import { Track } from './views/track.tsx';
 import { Weak } from './views/weak.tsx';
@@ -160,6 +162,10 @@ export function App({ session, keep }: { readonly session: Session; readonly kee
               who={who}
               about={place.about}
             />
+          ) : place.sheet === 'lives' ? (
+            <Lives key={snapshot.kart.name} snapshot={snapshot} session={session} about={place.about} />
+          ) : place.sheet === 'spares' ? (
+            <Spares key={snapshot.kart.name} snapshot={snapshot} session={session} keep={keep} />
           ) : place.sheet === 'record' ? (
             <RecordSheet snapshot={snapshot} session={session} keep={keep} />
           ) : (

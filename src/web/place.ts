@@ -5,12 +5,12 @@
 export const SHEETS = ['today', 'work', 'kart', 'track', 'record', 'fit'] as const;
 export type Sheet = (typeof SHEETS)[number];
 /** Reached from Today, Kart, Track, Record and Fit: a seventh name does not fit beside the six on a phone. */
-const BESIDE = ['numbers', 'setup', 'laps', 'weak'] as const;
+const BESIDE = ['numbers', 'setup', 'laps', 'weak', 'lives', 'spares'] as const;
 export type Place = {
   readonly sheet: Sheet | (typeof BESIDE)[number];
   readonly step?: string;
   readonly number?: string;
-  /** Which hazard of the weak links, which page of the laps. */
+  /** Which hazard of the weak links, which part of the lives, which page of the laps. */
   readonly about?: string;
 };
 
@@ -22,7 +22,7 @@ export function placeFrom(hash: string): Place {
   if (more === '') return { sheet: known };
   if (known === 'work') return { sheet: known, step: more };
   if (known === 'numbers') return { sheet: known, number: more };
-  return known === 'weak' || known === 'laps' ? { sheet: known, about: more } : { sheet: known };
+  return known === 'weak' || known === 'lives' || known === 'laps' ? { sheet: known, about: more } : { sheet: known };
 }
 
 export function hashOf({ sheet, step, number, about }: Place): string {

@@ -2,6 +2,7 @@
 import type { KartLine, KartReader, Kept, Problem, SecondWanted } from '../app/index.ts';
 import type { Fact } from '../book/index.ts';
 import type { Kart } from '../kart/index.ts';
+import type { KartBook } from '../life/index.ts';
 
 /** A payload as a face hands it in: readings may still be the text the person typed. */
 export type Draft = Readonly<Record<string, unknown>> & { readonly kind: string };
@@ -25,6 +26,8 @@ export type Server = {
   sign(kart: string, release: Release): Promise<Written>;
   /** One more answer about a kart, for what this device cannot work out from its own facts; what is left out is not asked. */
   answer<T>(kart: string, what: string, ask: Readonly<Record<string, string>>): Promise<T>;
+  /** Another kart of the book, with all its facts. */
+  book(kart: string): Promise<KartBook>;
   /** A second retention that is wanted: a job of the plan from then on. */
   wantSecond(kart: string, wanted: SecondWanted): Promise<Written>;
   /** A look at whatever is of the kind of what a fact says failed: due from then on, on every kart. */
@@ -87,6 +90,12 @@ export const httpServer: Server = {
   write: (kart, payloads, more) => send(path('karts', kart, 'facts'), { payloads, ...more }),
   sign: (kart, release) => send(path('karts', kart, 'release'), release),
   answer: (kart, what, given) => ask(`${path('karts', kart, what)}?${new URLSearchParams(given)}`),
+  book: async kart => ({
+    kart: await ask<Kart>(path('karts', kart)),
+    facts: (await ask<{ facts: readonly Kept[] }>(`${path('karts', kart, 'facts')}?after=0`)).facts.map(
+      ({ fact }) => fact,
+    ),
+  }),
   wantSecond: (kart, wanted) => send(path('karts', kart, 'second-retention'), wanted),
   askForLooks: (kart, wanted) => send(path('karts', kart, 'alike'), wanted),
   putFile: async bytes =>

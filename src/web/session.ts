@@ -11,6 +11,7 @@ import {
   type Queries,
   type SecondWanted,
 } from '../app/index.ts';
+import type { KartBook } from '../life/index.ts';
 import type { PlanDifference } from '../prep/index.ts';
 import { ALONE, type Crew } from './plan/crew.ts';
 import { createPlanner, type Planned, type Planner } from './plan/planner.ts';
@@ -54,6 +55,8 @@ export type Session = {
   readonly ask: {
     own(): Queries | undefined;
     server<T>(what: string, ask?: Readonly<Record<string, string>>): Promise<T>;
+    /** Another kart of the book, whose record counts too. */
+    book(kart: string): Promise<KartBook>;
     isDown(error: unknown): boolean;
     problems(error: unknown): readonly Problem[];
   };
@@ -165,6 +168,7 @@ export function createSession(server: Server, { who, crewOf, search }: Device): 
     ask: {
       own: () => queries,
       server: (what, given = {}) => server.answer(name, what, given),
+      book: kart => server.book(kart),
       isDown: error => server.isDown(error),
       problems: error => server.problems(error),
     },

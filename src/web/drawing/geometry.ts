@@ -48,7 +48,7 @@ const sizeOf = (kart: Kart, name: keyof typeof USUAL): number => {
 };
 
 /** Where a part is on the sheet, mm: the kart's x points forward, which is up here; its y points left. */
-export const placeOf = (part: Part): Point => ({ x: -part.place.y * 1000 + 0, y: -part.place.x * 1000 + 0 });
+export const placeOf = ({ place }: Pick<Part, 'place'>): Point => ({ x: -place.y * 1000 + 0, y: -place.x * 1000 + 0 });
 
 export function drawKart(kart: Kart): Drawing {
   const wheelbase = sizeOf(kart, 'wheelbase');

@@ -5,7 +5,7 @@ import { type Axes, PlotFrame, PlotLine, plotX, plotY } from '../drawing/plot.ts
 import type { Drawn } from '../numbers/plates/asked.ts';
 
 type Points = SecondRetentions['frontier'];
-const TOP = 26;
+const TOP = 30;
 const TALL = 150;
 
 /** Undefined where time changes nothing. */
@@ -22,7 +22,8 @@ export function drawFrontier(frontier: Points): Drawn | undefined {
         [minutes, singlesLeft[severity]],
       ];
     });
-  const first = frontier[0]?.singlesLeft;
+  // Beside the first step down, where the line leaves room.
+  const fall = frontier.find(({ singlesLeft }) => singlesLeft.severity1 < (frontier[0]?.singlesLeft.severity1 ?? 0));
   return {
     title: 'What is left by minutes',
     drawing: (
@@ -34,7 +35,7 @@ export function drawFrontier(frontier: Points): Drawn | undefined {
         <PlotFrame axes={axes} unit="" />
         <PlotLine axes={axes} line={{ name: 'severity 2', points: line('severity2'), look: 'dashed' }} />
         <PlotLine axes={axes} line={{ name: 'severity 1', points: line('severity1'), look: 'signal' }} />
-        <Label x={plotX(0, axes) + 6} y={plotY(first?.severity1 ?? 0, axes) - 6} anchor="start" text="severity 1" />
+        {fall && <Label x={plotX(fall.minutes, axes) + 8} y={TOP + 14} anchor="start" text="severity 1" />}
         <Label
           x={plotX(last.minutes, axes) - 2}
           y={plotY(last.singlesLeft.severity2, axes) - 6}

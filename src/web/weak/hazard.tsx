@@ -1,6 +1,6 @@
 /** One hazard: what alone is enough, on the map and in words; how likely; what each link means; pairs; what is not known. */
 import { useState } from 'preact/hooks';
-import type { Hazard, LinkPair, SinglePoint } from '../../risk/index.ts';
+import type { LinkPair, SinglePoint } from '../../risk/index.ts';
 import { KartDrawing } from '../drawing/kart-drawing.tsx';
 import { Glyph } from '../glyph.tsx';
 import { hashOf } from '../place.ts';
@@ -8,14 +8,13 @@ import type { Snapshot } from '../session.ts';
 import { partsOff } from '../views/kart.tsx';
 import { capital } from '../words.ts';
 import { Job, type Jobs } from './job.tsx';
-import { Likelihood, type Season } from './likelihood.tsx';
+import { type AskedHazard, Likelihood } from './likelihood.tsx';
 import { ALONE, ALONE_WORDS, aloneOf, mapOf } from './map.ts';
 import { Worths } from './worths.tsx';
 
 type Props = {
-  readonly hazard: Hazard;
+  readonly hazard: AskedHazard;
   readonly event: string | null;
-  readonly season: Season;
   readonly snapshot: Snapshot;
   readonly jobs: Jobs;
 };
@@ -43,7 +42,7 @@ export function HazardGroup({ open, ...props }: Props & { readonly open: boolean
   );
 }
 
-function Opened({ hazard, event, season, snapshot, jobs }: Props) {
+function Opened({ hazard, event, snapshot, jobs }: Props) {
   const { kart } = snapshot;
   const [chosen, setChosen] = useState<number>();
   const marks = mapOf(kart, hazard.singlePoints);
@@ -109,6 +108,11 @@ function Opened({ hazard, event, season, snapshot, jobs }: Props) {
                   <div>
                     <p>{point.sentence}</p>
                     <p class="soft">{point.likely ? point.likely.words : `How likely: not known. ${point.unknown}`}</p>
+                    {point.sort === 'part' && point.part !== undefined && (
+                      <a class="back" href={hashOf({ sheet: 'lives', about: point.part })}>
+                        How long it lasts
+                      </a>
+                    )}
                     <Job point={point} jobs={jobs} />
                   </div>
                 </li>
@@ -117,17 +121,17 @@ function Opened({ hazard, event, season, snapshot, jobs }: Props) {
           </ul>
         </div>
       )}
-      <Likelihood hazard={hazard} event={event} season={season} />
+      <Likelihood hazard={hazard} event={event} />
       <Worths hazard={hazard} />
       <Pairs hazard={hazard} />
     </>
   );
 }
 
-const mapId = (hazard: Hazard): string => `map ${hazard.function}`;
-const rowId = (hazard: Hazard, n: number): string => `${hazard.function} ${n}`;
+const mapId = (hazard: AskedHazard): string => `map ${hazard.function}`;
+const rowId = (hazard: AskedHazard, n: number): string => `${hazard.function} ${n}`;
 
-function Pairs({ hazard: { pairs, cutSets } }: { readonly hazard: Hazard }) {
+function Pairs({ hazard: { pairs, cutSets } }: { readonly hazard: AskedHazard }) {
   const [, two = 0, ...more] = cutSets?.byOrder ?? [];
   if (two === 0 && more.length === 0) return null;
   const rest = more.map((sets, n) => `${sets.toLocaleString('en-GB')} of ${n + 3}`).join(', ');

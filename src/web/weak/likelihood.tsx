@@ -1,10 +1,11 @@
 /** How likely a hazard is over the event, in so many of so many; its code; what nobody knows of it, by name. */
-import type { State } from '../../book/index.ts';
-import { type Hazard, overEvents, type RiskScheme, riskCode } from '../../risk/index.ts';
+import type { WeakLinksAnswer } from '../../app/index.ts';
 import { Glyph } from '../glyph.tsx';
 
-export function Likelihood(props: { readonly hazard: Hazard; readonly event: string | null; readonly season: Season }) {
-  const { hazard, event, season } = props;
+export type AskedHazard = WeakLinksAnswer['hazards'][number];
+
+export function Likelihood(props: { readonly hazard: AskedHazard; readonly event: string | null }) {
+  const { hazard, event } = props;
   const { top, atLeast, unknown, links } = hazard;
   const said = top ?? atLeast;
   const latent = links.filter(link => link.latent);
@@ -20,7 +21,7 @@ export function Likelihood(props: { readonly hazard: Hazard; readonly event: str
             <b>{said.words}</b>
           </p>
           <p class="soft">
-            {said.basis} {codeWords(season, hazard, said.chance)} A low number is no permission.
+            {said.basis} {codeWords(hazard)} A low number is no permission.
           </p>
         </>
       )}
@@ -58,16 +59,10 @@ export function Likelihood(props: { readonly hazard: Hazard; readonly event: str
   );
 }
 
-export type Season = { readonly scheme: RiskScheme; readonly events: number };
-
-/** The events of the book that lie in the year of a moment. */
-export const eventsOfYear = ({ events }: State, at: string): number =>
-  Object.values(events).filter(({ from }) => from.slice(0, 4) === at.slice(0, 4)).length;
-
 /** The published scheme goes by the chance over the life or the season, not over one event. */
-export function codeWords({ scheme, events }: Season, { severity, top }: Hazard, chance: number): string {
-  const many = Math.max(1, events);
-  const { code, level } = riskCode(scheme, severity, overEvents(chance, many));
-  const over = many === 1 ? 'Over this one event' : `Over a season of ${many} events alike`;
-  return `${over} ${top === null ? 'at least ' : ''}${code}, ${level.toLowerCase()}: a code orders hazards, no more.`;
+export function codeWords({ season }: AskedHazard): string {
+  if (season === null) return '';
+  const { code, level, events, whole } = season;
+  const over = events === 1 ? 'Over this one event' : `Over a season of ${events} events alike`;
+  return `${over} ${whole ? '' : 'at least '}${code}, ${level.toLowerCase()}: a code orders hazards, no more.`;
 }

@@ -1,7 +1,7 @@
 /** Where on the kart the links lie that alone are enough; near ones share one numbered mark. */
 import type { Kart } from '../../kart/index.ts';
 import type { SinglePoint } from '../../risk/index.ts';
-import { drawKart } from '../drawing/geometry.ts';
+import { drawKart, placeOf } from '../drawing/geometry.ts';
 import { type Mark, marked } from '../drawing/marks.ts';
 
 /** In the order that wins where several fall on one mark. */
@@ -9,7 +9,7 @@ export const ALONE = ['retention', 'together', 'part'] as const;
 export type Alone = (typeof ALONE)[number];
 export const ALONE_WORDS: Readonly<Record<Alone, string>> = {
   retention: 'one retention',
-  together: 'two that one thing takes',
+  together: 'several that one thing takes',
   part: 'the part itself',
 };
 
@@ -24,8 +24,7 @@ export const aloneOf = ({ sort }: SinglePoint): Alone =>
 
 export function mapOf(kart: Kart, points: readonly SinglePoint[]): readonly Mark<AloneLine>[] {
   const lines = points.flatMap((point): AloneLine[] =>
-    // As the drawing has it: the kart's x points forward, which is up; its y to the left.
-    point.place ? [{ kind: aloneOf(point), at: { x: -point.place.y * 1000, y: -point.place.x * 1000 }, point }] : [],
+    point.place ? [{ kind: aloneOf(point), at: placeOf({ place: point.place }), point }] : [],
   );
   return marked(lines, ALONE, drawKart(kart).view);
 }

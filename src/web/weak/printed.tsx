@@ -1,20 +1,15 @@
 /** Every hazard on paper: the links that alone are enough, all of them, with a box to tick; then how likely. */
 import type { WeakLinksAnswer } from '../../app/index.ts';
 import type { Kart } from '../../kart/index.ts';
-import type { Hazard } from '../../risk/index.ts';
 import { KartDrawing } from '../drawing/kart-drawing.tsx';
 import { capital } from '../words.ts';
-import { codeWords, type Season } from './likelihood.tsx';
+import { type AskedHazard, codeWords } from './likelihood.tsx';
 import { mapOf } from './map.ts';
 
 const NONE: ReadonlySet<string> = new Set();
 
-export function PrintedHazards(props: {
-  readonly answer: WeakLinksAnswer;
-  readonly season: Season;
-  readonly kart: Kart;
-}) {
-  const { answer, season, kart } = props;
+export function PrintedHazards(props: { readonly answer: WeakLinksAnswer; readonly kart: Kart }) {
+  const { answer, kart } = props;
   const worst = answer.hazards.filter(({ severity }) => severity === 1);
   const marks = mapOf(
     kart,
@@ -33,18 +28,14 @@ export function PrintedHazards(props: {
         />
       </figure>
       {answer.hazards.map(hazard => (
-        <Printed key={hazard.function} hazard={hazard} season={season} placeOf={placeOf} />
+        <Printed key={hazard.function} hazard={hazard} placeOf={placeOf} />
       ))}
     </div>
   );
 }
 
-function Printed(props: {
-  readonly hazard: Hazard;
-  readonly season: Season;
-  readonly placeOf: (id: string) => string;
-}) {
-  const { hazard, season, placeOf } = props;
+function Printed(props: { readonly hazard: AskedHazard; readonly placeOf: (id: string) => string }) {
+  const { hazard, placeOf } = props;
   const said = hazard.top ?? hazard.atLeast;
   return (
     <section class="group">
@@ -56,8 +47,7 @@ function Printed(props: {
       </h2>
       <p>
         {hazard.top === null && 'The whole is not known. '}
-        {said &&
-          `${hazard.top === null ? 'At least ' : ''}${said.words} over the event. ${codeWords(season, hazard, said.chance)}`}
+        {said && `${hazard.top === null ? 'At least ' : ''}${said.words} over the event. ${codeWords(hazard)}`}
         {hazard.unknown.length > 0 && ` Without a number: ${hazard.unknown.map(({ says }) => says).join('; ')}.`}
       </p>
       {hazard.singlePoints.length > 0 && (

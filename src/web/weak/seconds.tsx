@@ -56,8 +56,8 @@ export function Seconds(props: {
       {candidates.length === 0 && <p class="note">There is no joint left that a second retention could be added to.</p>}
       {candidates.length > 0 && chosen.fittings.length === 0 && <p class="note">Nothing can be fitted for that.</p>}
       <ol class="fittings">
-        {(all ? fittings : fittings.slice(0, FEW)).map(one => (
-          <FittingRow key={keyOf(one)} one={one} answer={answer} jobs={jobs} />
+        {fittings.map((one, n) => (
+          <FittingRow key={keyOf(one)} one={one} answer={answer} jobs={jobs} hidden={!all && n >= FEW} />
         ))}
       </ol>
       {fittings.length > FEW && (
@@ -105,11 +105,16 @@ export function Seconds(props: {
   );
 }
 
-function FittingRow(props: { readonly one: Fitting; readonly answer: WeakLinksAnswer; readonly jobs: Jobs }) {
-  const { one, answer, jobs } = props;
+function FittingRow(props: {
+  readonly one: Fitting;
+  readonly answer: WeakLinksAnswer;
+  readonly jobs: Jobs;
+  readonly hidden: boolean; // on the screen; paper has them all
+}) {
+  const { one, answer, jobs, hidden } = props;
   const buys = buysOf(answer, one);
   return (
-    <li>
+    <li class={hidden ? 'only-print' : undefined}>
       <h3>
         {one.retention} on {one.joint.replace('/', ', ')}
       </h3>

@@ -6,10 +6,10 @@ import { useState } from 'preact/hooks';
 import { PrintTitle, Refused } from '../parts.tsx';
 import { hashOf, type Keep } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
-import { type Budget, useWeakLinks } from './asked.ts';
+import { useWeakLinks } from './asked.ts';
 import { HazardGroup } from './hazard.tsx';
 import type { Jobs, Wanted } from './job.tsx';
-import { eventsOfYear } from './likelihood.tsx';
+import { typedNumber } from './own-or-server.ts';
 import { PrintedHazards } from './printed.tsx';
 import { Seconds, type Typed } from './seconds.tsx';
 
@@ -24,13 +24,15 @@ export type WeakProps = {
 
 export function Weak({ snapshot, session, keep, who, about }: WeakProps) {
   const [typed, setTyped] = useState<Typed>({ minutes: keep.get('weak minutes'), money: keep.get('weak money') });
-  const { weak, problems } = useWeakLinks(session, snapshot, budgetOf(typed));
+  const { weak, problems } = useWeakLinks(session, snapshot, {
+    minutes: typedNumber(typed.minutes),
+    money: typedNumber(typed.money),
+  });
   const { kart, fitness } = snapshot;
   const answer = weak?.answer;
   const [made, setMade] = useState<readonly Wanted[]>([]);
   const jobs: Jobs = { session, who, made, onMade: wanted => setMade(was => [...was, wanted]) };
   const open = answer?.hazards.find(one => one.function === about) ?? answer?.hazards[0];
-  const season = weak && { scheme: weak.scheme, events: eventsOfYear(snapshot.state, fitness.at) };
   const alone = answer?.hazards.reduce((sum, { singlePoints }) => sum + singlePoints.length, 0);
   return (
     <>
@@ -49,6 +51,12 @@ export function Weak({ snapshot, session, keep, who, about }: WeakProps) {
       )}
       <Refused problems={problems} />
       <div class="answers no-print">
+        <a class="button" href={hashOf({ sheet: 'lives' })}>
+          Lives of parts
+        </a>
+        <a class="button" href={hashOf({ sheet: 'spares' })}>
+          Spares box
+        </a>
         <button type="button" class="button" onClick={() => show('pays')}>
           What pays most
         </button>
@@ -56,7 +64,7 @@ export function Weak({ snapshot, session, keep, who, about }: WeakProps) {
           Print it
         </button>
       </div>
-      {answer && season && (
+      {answer && (
         <>
           <section class="no-print head-gap" aria-labelledby="alone">
             <h2 id="alone">What alone is enough: {alone} links</h2>
@@ -66,11 +74,11 @@ export function Weak({ snapshot, session, keep, who, about }: WeakProps) {
                 hazard={hazard}
                 open={hazard.function === open?.function}
                 event={answer.event}
-                {...{ season, snapshot, jobs }}
+                {...{ snapshot, jobs }}
               />
             ))}
           </section>
-          <PrintedHazards answer={answer} season={season} kart={kart} />
+          <PrintedHazards answer={answer} kart={kart} />
           <Seconds
             answer={answer}
             typed={typed}
@@ -86,15 +94,6 @@ export function Weak({ snapshot, session, keep, who, about }: WeakProps) {
     </>
   );
 }
-
-/** Half a number typed is none yet. */
-function budgetOf({ minutes, money }: Typed): Budget {
-  const [time, cost] = [minutes, money].map(text =>
-    /^\d{1,6}([.,]\d{1,2})?$/.test(text.trim()) ? amount(text) : null,
-  );
-  return { ...(time == null ? {} : { minutes: time }), ...(cost == null ? {} : { money: cost }) };
-}
-const amount = (text: string): number => Number(text.trim().replace(',', '.'));
 
 export function show(id: string): void {
   const calm = window.matchMedia('(prefers-reduced-motion: reduce)').matches;

@@ -1,0 +1,125 @@
+/** Two questions, by which a person says how long a kind lasts; a fact of the book, so that a better answer replaces it. */
+import { useState } from 'preact/hooks';
+import type { Problem } from '../../app/index.ts';
+import type { ExpectedLife } from '../../kart/index.ts';
+import { Refused } from '../parts.tsx';
+import type { Draft } from '../server.ts';
+import type { Session, Snapshot } from '../session.ts';
+import { dateOf } from '../words.ts';
+
+export function Expect(props: { readonly kind: string; readonly snapshot: Snapshot; readonly session: Session }) {
+  const { kind, snapshot, session } = props;
+  const said = snapshot.state.expected[kind];
+  const file = snapshot.kart.lives?.[kind];
+  const [half, setHalf] = useState(said?.halfHours?.toString() ?? '');
+  const [tenth, setTenth] = useState(said?.tenthHours?.toString() ?? '');
+  const [interval, setInterval] = useState(said?.interval ?? false);
+  const [why, setWhy] = useState(said?.why ?? '');
+  const [problems, setProblems] = useState<readonly Problem[]>([]);
+  const [written, setWritten] = useState(false);
+  const busy = session.view().writing;
+  const write = async (): Promise<void> => {
+    setWritten(false);
+    const drafted = draftOf({ kind, half, tenth, interval, why });
+    if ('problems' in drafted) return setProblems(drafted.problems);
+    const done = await session.write([drafted.draft]);
+    setProblems(done.kind === 'refused' ? done.problems : []);
+    setWritten(done.kind === 'written');
+  };
+  return (
+    <section class="group no-print" aria-labelledby="expected">
+      <h2 id="expected">How long do you expect a {kind} to last?</h2>
+      <p class="soft">
+        {said
+          ? `Said by ${said.by} on ${dateOf(said.at)}. What is said anew replaces it.`
+          : 'In hours of running, as you or its maker would say it. Two answers say most; where you do not know, leave it.'}
+      </p>
+      {file && !said && <p class="soft">The kart file says {fileWords(file)}.</p>}
+      <form
+        onSubmit={e => {
+          e.preventDefault();
+          void write();
+        }}
+      >
+        <label>
+          1 in 10 of them is gone by, hours
+          <input inputMode="decimal" value={tenth} onInput={e => setTenth(e.currentTarget.value)} />
+        </label>
+        <label class="tick-box">
+          <input type="checkbox" checked={interval} onChange={e => setInterval(e.currentTarget.checked)} />
+          That is its maker's service interval
+        </label>
+        <label>
+          Half of them are gone by, hours
+          <input inputMode="decimal" value={half} onInput={e => setHalf(e.currentTarget.value)} />
+        </label>
+        <label>
+          From what you know it
+          <input value={why} maxLength={400} onInput={e => setWhy(e.currentTarget.value)} />
+        </label>
+        <Refused problems={problems} />
+        {written && (
+          <p class="note" role="status">
+            Written: the numbers above follow it.
+          </p>
+        )}
+        <div class="answers">
+          <button type="submit" class="button main full" disabled={busy}>
+            {busy ? 'Writing …' : 'Write it down'}
+          </button>
+        </div>
+      </form>
+    </section>
+  );
+}
+
+const fileWords = ({ tenthGoneBy, halfGoneBy, source }: ExpectedLife): string =>
+  [
+    ...(tenthGoneBy ? [`1 in 10 gone by ${tenthGoneBy.text}`] : []),
+    ...(halfGoneBy ? [`half by ${halfGoneBy.text}`] : []),
+    `from ${source}`,
+  ].join(', ');
+
+export type Said = {
+  readonly kind: string;
+  readonly half: string;
+  readonly tenth: string;
+  readonly interval: boolean;
+  readonly why: string;
+};
+
+/** The fact that is meant; a number that is none is refused here, the rest by the book. */
+export function draftOf({
+  kind,
+  half,
+  tenth,
+  interval,
+  why,
+}: Said): { readonly draft: Draft } | { readonly problems: readonly Problem[] } {
+  const answers = [
+    ['halfHours', half],
+    ['tenthHours', tenth],
+  ] as const;
+  const read = answers
+    .filter(([, text]) => text.trim() !== '')
+    .map(([key, text]) => [key, Number(text.trim().replace(',', '.'))] as const);
+  const wrong = read.filter(([, hours]) => !(hours > 0 && Number.isFinite(hours)));
+  if (wrong.length > 0)
+    return {
+      problems: wrong.map(([where]) => ({
+        code: 'wrong shape',
+        where,
+        message: `Expected hours above 0 for ${where === 'halfHours' ? 'half of them' : '1 in 10'}, got "${where === 'halfHours' ? half : tenth}".`,
+        remedy: 'Write hours of running, such as 12.5, or leave it empty.',
+      })),
+    };
+  return {
+    draft: {
+      kind: 'life expected',
+      of: kind,
+      ...Object.fromEntries(read),
+      ...(interval && tenth.trim() !== '' ? { interval } : {}),
+      ...(why.trim() === '' ? {} : { why: why.trim() }),
+    },
+  };
+}

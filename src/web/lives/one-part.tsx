@@ -1,0 +1,121 @@
+/** One part: how likely it fails over the event, when to replace it, its life drawn, its record, and what is expected of its kind. */
+import { useMemo } from 'preact/hooks';
+import type { Part } from '../../kart/index.ts';
+import {
+  type KindRecord,
+  kindRecords,
+  type LifeAsk,
+  type LifeSheet,
+  lifeSheet,
+  posteriorOf,
+} from '../../life/index.ts';
+import { PlateFigure } from '../numbers/answered.tsx';
+import { Cell } from '../parts.tsx';
+import type { Session, Snapshot } from '../session.ts';
+import { Expect } from './expect.tsx';
+import { drawPaper, round } from './paper.tsx';
+
+export function OnePart(props: {
+  readonly part: Part;
+  readonly ask: LifeAsk;
+  readonly snapshot: Snapshot;
+  readonly session: Session;
+}) {
+  const { part, ask, snapshot, session } = props;
+  const { kart } = snapshot;
+  const { life, record, drawn } = useMemo(() => {
+    const found = kindRecords(kart, ask)(part.kind);
+    const posterior = posteriorOf(found.prior, found.lives);
+    const sheet = lifeSheet(kart, part, ask);
+    return {
+      life: sheet,
+      record: found,
+      drawn: posterior.kind === 'posterior' ? drawPaper(found, posterior, sheet.age ?? 0) : undefined,
+    };
+  }, [kart, part, ask]);
+  return (
+    <>
+      <p class="soft">{part.kind}</p>
+      <div class="cells head-gap">
+        <Cell label="Has run">{life.age === null ? 'not known' : `${round(life.age)} h`}</Cell>
+        <Cell label="The event ahead">{life.hours === null ? 'none planned' : `${round(life.hours)} h`}</Cell>
+        <Cell label="1 in 10 gone by">{life.tenth ? `${round(life.tenth.mean)} h` : 'not known'}</Cell>
+        <Cell label="Half gone by">{life.median ? `${round(life.median.mean)} h` : 'not known'}</Cell>
+      </div>
+      <p class="likely">{life.words?.long ?? 'Not known how likely it fails.'}</p>
+      <p class="soft">{life.words ? `${life.basis} A low number is no permission.` : life.unknown}</p>
+      <div class="lives-page">
+        <div>
+          <WhenToReplace life={life} />
+          {drawn && (
+            <section class="group" aria-labelledby="drawn">
+              <h2 id="drawn">Its kind, by running hours</h2>
+              <PlateFigure drawn={drawn} />
+            </section>
+          )}
+        </div>
+        <div>
+          <OnRecord record={record} part={part} />
+          <Expect kind={part.kind} snapshot={snapshot} session={session} />
+        </div>
+      </div>
+    </>
+  );
+}
+
+function WhenToReplace({ life: { replacement, cost, lacking } }: { readonly life: LifeSheet }) {
+  return (
+    <section class="group" aria-labelledby="replace">
+      <h2 id="replace">When to replace it</h2>
+      {replacement ? (
+        <div class="said">
+          {replacement.say.map(text => (
+            <p key={text}>{text}</p>
+          ))}
+        </div>
+      ) : (
+        <p class="note">Not known: it takes a life, hours to come, and a part that runs.</p>
+      )}
+      {cost && (
+        <p>
+          It costs {money(cost.perHour)} of money an hour
+          {cost.perEvent && `, ${money(cost.perEvent)} an event`}. <span class="soft">{cost.counts}.</span>
+        </p>
+      )}
+      {lacking.map(text => (
+        <p class="soft" key={text}>
+          {text}
+        </p>
+      ))}
+    </section>
+  );
+}
+
+type Cost = NonNullable<LifeSheet['cost']>['perHour'];
+const money = ({ mean, low, high }: Cost): string => `${round(mean)} (between ${round(low)} and ${round(high)})`;
+
+const FATES = { running: 'still runs', replaced: 'replaced fine', failed: 'failed', found: 'found bad' } as const;
+
+function OnRecord({ record: { lives }, part }: { readonly record: KindRecord; readonly part: Part }) {
+  return (
+    <section class="group" aria-labelledby="on-record">
+      <h2 id="on-record">
+        Of its kind on record <span>{lives.length}</span>
+      </h2>
+      <ul class="rows">
+        {lives.map((life, n) => (
+          <li key={`${n} ${life.kart} ${life.part}`}>
+            <span aria-hidden="true">{life.fate === 'failed' || life.fate === 'found' ? '●' : '○'}</span>
+            <div>
+              {life.part === part.id && life.now ? <b>{life.part}</b> : life.part}
+              {life.serial === undefined ? '' : `, ${life.serial}`}, kart {life.kart}
+            </div>
+            <span class="side">
+              {FATES[life.fate]}, {round(life.age)} h
+            </span>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}

@@ -1,0 +1,105 @@
+/** How long parts last: all of them, most likely to fail first; or one, with its life drawn and what is expected of its kind. */
+import '../numbers/numbers.css';
+import '../numbers/plates/plates.css';
+import './lives.css';
+import { useMemo } from 'preact/hooks';
+import { type LifeLine, lifeLines } from '../../life/index.ts';
+import { Glyph } from '../glyph.tsx';
+import { PrintTitle, Refused } from '../parts.tsx';
+import { hashOf } from '../place.ts';
+import type { Session, Snapshot } from '../session.ts';
+import { capital } from '../words.ts';
+import { useLives } from './asked.ts';
+import { OnePart } from './one-part.tsx';
+import { round } from './paper.tsx';
+
+export type LivesProps = {
+  readonly snapshot: Snapshot;
+  readonly session: Session;
+  /** The part that is looked at; none: all. */
+  readonly about: string | undefined;
+};
+
+export function Lives({ snapshot, session, about }: LivesProps) {
+  const { kart, fitness } = snapshot;
+  const { ask, alone, failed } = useLives(session, snapshot);
+  const part = about === undefined ? undefined : kart.parts[about];
+  const lines = useMemo(() => (ask === undefined || part ? [] : lifeLines(kart, ask)), [kart, ask, part]);
+  const known = lines.filter(({ chance, fate }) => chance !== null || fate === 'failed');
+  const unknown = lines.filter(({ chance, fate }) => chance === null && fate !== 'failed');
+  return (
+    <>
+      <PrintTitle
+        title={part ? `Life of ${part.id}` : 'Lives of parts'}
+        kart={kart.name}
+        event={fitness.event}
+        invented={kart.invented}
+      />
+      <p class="no-print">
+        <a class="back" href={hashOf({ sheet: part ? 'lives' : 'weak' })}>
+          {part ? 'Lives of all parts' : 'What would hurt us'}
+        </a>
+      </p>
+      <h1 class="no-print">{part ? capital(part.id) : 'How long parts last'}</h1>
+      {failed !== undefined && <Refused problems={session.ask.problems(failed)} />}
+      {alone && (
+        <p class="note need">The server is out of reach: from the record of this kart alone, not of your others.</p>
+      )}
+      {ask === undefined ? (
+        <p class="loading">Reckoning lives …</p>
+      ) : part ? (
+        <OnePart key={part.id} {...{ part, ask, snapshot, session }} />
+      ) : (
+        <>
+          <p class="note">
+            How likely each fails over {fitness.event ?? 'the next event'}, at its age, from your record and what is
+            expected of its kind. A low number is no permission; an age is no look at the part.
+          </p>
+          <section class="group" aria-labelledby="with-number">
+            <h2 id="with-number">
+              Most likely to fail first <span>{known.length}</span>
+            </h2>
+            <ol class="lives">
+              {known.map(line => (
+                <Row key={line.part} line={line} />
+              ))}
+            </ol>
+          </section>
+          {unknown.length > 0 && (
+            <section class="group" aria-labelledby="without-number">
+              <h2 id="without-number">
+                Not known <span>{unknown.length}</span>
+              </h2>
+              <ul class="lives">
+                {unknown.map(line => (
+                  <Row key={line.part} line={line} />
+                ))}
+              </ul>
+            </section>
+          )}
+        </>
+      )}
+    </>
+  );
+}
+
+function Row({ line: { part, age, words, mostlyGuess, unknown } }: { readonly line: LifeLine }) {
+  return (
+    <li>
+      <a href={hashOf({ sheet: 'lives', about: part })}>
+        <b>{part}</b>
+        <span class="soft">{age === null ? '' : `${round(age)} h`}</span>
+        {words ? (
+          <span class="words">
+            {words.short}
+            {mostlyGuess && <span class="soft">, mostly our starting guess</span>}
+          </span>
+        ) : (
+          <span class="words soft">
+            <Glyph sign="not known" /> {unknown}
+          </span>
+        )}
+      </a>
+    </li>
+  );
+}

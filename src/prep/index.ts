@@ -56,6 +56,7 @@ export {
   type Pressures,
   type PressuresSaid,
   type Since,
+  sprockets,
   type TrackAsk,
   type TrackDraft,
   type TrackPart,

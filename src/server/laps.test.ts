@@ -67,3 +67,14 @@ test('more than 64 MB is refused before it is read, and other writes stay small'
   });
   expect(facts.status).toBe(413);
 });
+
+test('a lap is predicted on the track of a log that is in the book, and what cannot be is refused', async () => {
+  const url = 'http://localhost/api/karts/small/laps/predict';
+  const get = (query: string) => server.request(`${url}?${query}`, { headers: { host: 'localhost' } });
+  expect((await get('')).status).toBe(422); // no log yet
+  await post('by=A&session=Heat%201', log);
+  const answer = await get('session=Heat%201&gearing=17/23');
+  expect(answer.status).toBe(200);
+  expect(await answer.json()).toMatchObject({ lap: { time: expect.any(Number) }, sprockets: null });
+  for (const wrong of ['session=none', 'gearing=seventeen']) expect((await get(wrong)).status).toBe(422);
+});

@@ -7,6 +7,7 @@ import {
   type LifeQuestion,
   type LogSaid,
   type PlanAsk,
+  type PredictQuestion,
   Refusal,
   type SheetQuestion,
   type SparesQuestion,
@@ -38,6 +39,10 @@ export const planAsk = (c: Context): PlanAsk => {
 export const sheetAsk = (c: Context): SheetQuestion => {
   const [against, about] = [c.req.query('against'), c.req.query('about')];
   return { ...atOf(c), ...(against === undefined ? {} : { against }), ...(about === undefined ? {} : { about }) };
+};
+export const predictAsk = (c: Context): PredictQuestion => {
+  const [session, gearing] = [c.req.query('session'), c.req.query('gearing')];
+  return { ...atOf(c), ...(session === undefined ? {} : { session }), ...(gearing === undefined ? {} : { gearing }) };
 };
 export const weakAsk = (c: Context): WeakLinksQuestion => {
   const [minutes, money, season] = [amount(c, 'minutes'), amount(c, 'money'), count(c, 'season')];

@@ -13,6 +13,7 @@ import {
   lapsOfBook,
   lifeOf,
   livesAsked,
+  predictLaps,
   type Recorded,
   Refusal,
   type RiskTexts,
@@ -29,7 +30,19 @@ import { headers, onlyHosts, onlyOwnPage } from './guard.ts';
 import { isLaps, lapsAnswer, lapsIn } from './laps.ts';
 import type { Page } from './pages.ts';
 import { problem, refused, statusOf } from './problem.ts';
-import { alikeAsk, askOf, atOf, count, lifeAsk, planAsk, sheetAsk, sparesAsk, trackAsk, weakAsk } from './question.ts';
+import {
+  alikeAsk,
+  askOf,
+  atOf,
+  count,
+  lifeAsk,
+  planAsk,
+  predictAsk,
+  sheetAsk,
+  sparesAsk,
+  trackAsk,
+  weakAsk,
+} from './question.ts';
 
 export type ServerParts = {
   /** The built web page by path; empty: only the API. */
@@ -131,6 +144,9 @@ export function createServer(app: App, parts: ServerParts = {}): Hono {
     );
   });
   server.get('/api/karts/:name/season', async c => c.json(await seasonOf(app, c.req.param('name'), atOf(c))));
+  server.get('/api/karts/:name/laps/predict', async c =>
+    c.json(await predictLaps(app, c.req.param('name'), predictAsk(c))),
+  );
   server.post('/api/karts/:name/laps', async c => lapsAnswer(c, await lapsIn(c, app, c.req.param('name'))));
 
   server.put('/api/files', async c => {

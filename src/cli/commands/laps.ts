@@ -51,6 +51,29 @@ Examples:
         await listLaps(world, on, options);
       }),
     );
+
+  onKart(laps.command('predict'))
+    .description(
+      'what a lap should take on the track of a log, what each change is worth, and which sprockets of the box',
+    )
+    .option('--session <name>', 'a session with a log (default: the newest)')
+    .option('--gearing <front/rear>', 'teeth (default: as the book has them)')
+    .addHelpText('after', '\nExample:\n  kartwright laps predict --session "Heat 1" --gearing 17/23\n')
+    .action((options: Common & { readonly session?: string; readonly gearing?: string }) =>
+      session(world, options, 'ask', async ({ app, kart, at }) => {
+        const [{ predictLaps }, { predictedText }] = await Promise.all([
+          import('../../app/index.ts'),
+          import('../print/laps-predicted.ts'),
+        ]);
+        const { session: named, gearing } = options;
+        const answer = await predictLaps(app, kart, {
+          ...(at === undefined ? {} : { at }),
+          ...(named === undefined ? {} : { session: named }),
+          ...(gearing === undefined ? {} : { gearing }),
+        });
+        world.out(options.json ? `${JSON.stringify(answer)}\n` : predictedText(answer));
+      }),
+    );
 }
 
 function addSheets(program: Command, laps: Command, world: World): void {

@@ -1,0 +1,145 @@
+/** What a lap should take: this kart on the track of a log, what each change is worth, and which sprockets of the box. */
+import {
+  besidePredicted,
+  type Choice,
+  type LapSession,
+  predictorOf,
+  type Sensitivity,
+  type Slowest,
+  sensitivitiesOf,
+  sprocketSweep,
+} from '../laps/index.ts';
+import type { App } from './app.ts';
+import type { At } from './asking.ts';
+import { lapsOfBook } from './laps.ts';
+import { type Figure, reckonKart } from './predict-kart.ts';
+import { readTrackLog } from './predict-log.ts';
+import { Refusal, refuse } from './problem.ts';
+
+export type PredictQuestion = At & {
+  /** A session with a log; the newest when left out. */
+  readonly session?: string;
+  /** Teeth in front and behind, '17/23'; as the book has them when left out. */
+  readonly gearing?: string;
+};
+export type LapsPredicted = {
+  readonly session: string;
+  readonly track: { readonly length: number; readonly laps: number }; // m, and laps its curvature is the middle of
+  readonly figures: readonly Figure[];
+  readonly lap: { readonly time: number; readonly vMax: number; readonly vMin: number; readonly upshifts: number };
+  readonly driven: { readonly lap: number; readonly time: number };
+  /** By tenths of the lap: s that the driven lap lost on the predicted, gained where below 0. */
+  readonly lost: readonly { readonly from: number; readonly to: number; readonly seconds: number }[];
+  readonly slowest: readonly Slowest[];
+  readonly sensitivities: readonly Sensitivity[];
+  readonly sprockets: Choice | null; // null: the box holds none
+  readonly say: readonly string[];
+};
+
+const STEP = 1; // m
+
+export async function predictLaps(
+  app: Pick<App, 'kart' | 'facts' | 'getFile'>,
+  name: string,
+  { session: named, gearing, ...at }: PredictQuestion = {},
+): Promise<LapsPredicted> {
+  const file = await app.kart(name, at);
+  const facts = (await app.facts(name, at)).map(({ fact }) => fact);
+  const session = sessionNamed(await lapsOfBook(app, name, at), named);
+  const bytes = session.file === null ? undefined : (await app.getFile(session.file))?.bytes;
+  const read = bytes && readTrackLog(bytes, session, facts);
+  if (read === undefined || typeof read === 'string')
+    throw new Refusal([
+      refuse(
+        'nothing to record',
+        'session',
+        read ?? `The log of ${session.label} is not kept.`,
+        'Import a log with whole laps.',
+      ),
+    ]);
+  const { kart, figures, spreads } = reckonKart(file, facts, { gearing, log: read.log });
+  const predictor = predictorOf(read.track, { step: STEP });
+  const lap = predictor.lap(kart);
+  if (lap.kind === 'stuck')
+    throw new Refusal([
+      refuse(
+        'kart file',
+        'engine',
+        'Expected an engine that drives the kart round, and it does not.',
+        'Correct torque, gears or mass.',
+      ),
+    ]);
+  const trail = predictor.trail();
+  const lost = tenths(besidePredicted(trail, read.best).gap, trail.at);
+  const sensitivities = sensitivitiesOf(predictor, kart);
+  const box = {
+    front: file.box?.frontSprockets.length ? file.box.frontSprockets : [kart.gearing.front],
+    rear: file.box?.rearSprockets ?? [],
+  };
+  const choice = box.rear.length === 0 ? null : atOnce(sprocketSweep(predictor, kart, box, spreads));
+  const driven = { lap: read.best.number, time: read.best.time.at(-1) as number };
+  return {
+    session: session.label,
+    track: { length: predictor.length, laps: read.laps },
+    ...{ figures, lap: { time: lap.time, vMax: lap.vMax, vMin: lap.vMin, upshifts: lap.upshifts } },
+    ...{ driven, lost, slowest: predictor.corners(), sensitivities, sprockets: choice },
+    say: inSentences(choice, figures),
+  };
+}
+
+function sessionNamed(all: readonly LapSession[], named: string | undefined): LapSession {
+  const wanted = named?.trim().toLowerCase();
+  const logs = all.filter(({ timed, file }) => timed === 'by log' && file !== null);
+  const found =
+    wanted === undefined
+      ? logs.at(-1)
+      : logs.findLast(({ label, fact }) =>
+          [label.toLowerCase(), ...label.toLowerCase().split(' › '), fact].includes(wanted),
+        );
+  if (found) return found;
+  throw new Refusal([
+    refuse(
+      'unknown event',
+      'session',
+      named === undefined
+        ? 'Expected a session with a log, and the book holds none.'
+        : `Expected a session with a log, got "${named}".`,
+      logs.length === 0
+        ? 'Import one: laps import FILE.'
+        : `The last: ${logs
+            .slice(-5)
+            .map(({ label }) => label)
+            .join(', ')}.`,
+    ),
+  ]);
+}
+
+function tenths(gap: Float64Array, at: Float64Array): LapsPredicted['lost'] {
+  const last = gap.length - 1;
+  const node = (n: number): number => Math.round((last * n) / 10);
+  return Array.from({ length: 10 }, (_, n) => ({
+    from: at[node(n)] as number,
+    to: at[node(n + 1)] as number,
+    seconds: (gap[node(n + 1)] as number) - (gap[node(n)] as number),
+  }));
+}
+
+function atOnce(sweep: Generator<unknown, Choice>): Choice {
+  let next = sweep.next();
+  while (!next.done) next = sweep.next();
+  return next.value;
+}
+
+function inSentences(choice: Choice | null, figures: readonly Figure[]): readonly string[] {
+  const level = choice?.pairs.filter(pair => pair.level) ?? [];
+  const pair = ({ front, rear }: { readonly front: number; readonly rear: number }): string => `${front}/${rear}`;
+  const guessed = figures.filter(({ from }) => from === 'starting guess').map(({ what }) => what);
+  return [
+    ...(choice === null ? ['Write into the kart file which sprockets are in the box: box: rear sprockets.'] : []),
+    ...(level.length > 1
+      ? [`${level.map(pair).join(', ')}: level, as far as can be told with what is known of the kart.`]
+      : level.map(one => `${pair(one)} is quicker than every other pair in the box, as far as can be told.`)),
+    ...(guessed.length > 0 ? [`Guessed: ${guessed.join(', ')}.`] : []),
+    'It is for differences between two settings; the lap itself may be 1 to 3 % off. The engine’s limit and the class rules go first.',
+  ];
+}

@@ -5,9 +5,9 @@
  * Setting an item, or doing one that is work in itself (clean, replace, set, lubricate), disturbs its `disturbs` and
  * opens its `opens`.
  */
-import type { Item, ItemId, JointId, Kart, PartId, WorkAction } from './model.ts';
+import type { Item, ItemId, JointId, Kart, PartId } from './model.ts';
 
-const WORK_IN_ITSELF: ReadonlySet<WorkAction> = new Set(['clean', 'replace', 'set', 'lubricate']);
+const WORK_IN_ITSELF: ReadonlySet<Item['action']> = new Set(['clean', 'replace', 'set', 'lubricate', 'mend']);
 
 /** Does doing this item change the kart, so that what it names is disturbed? A look or a reading does not. */
 export const changesKart = (item: Item): boolean => WORK_IN_ITSELF.has(item.action);

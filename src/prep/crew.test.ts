@@ -129,9 +129,14 @@ describe('a plan for several hands', () => {
 describe('what a row would cost elsewhere', () => {
   const long = item('frame/long', [{ on: 'event' }], { minutes: 20 });
   const short = ['a', 'b', 'c', 'd'].map(key => item(`frame/${key}`, [{ on: 'event' }], { minutes: 5 }));
+  const pass = { kind: 'checked', result: 'pass' } as const;
+  const rest: History = ['hub/bolts', 'hub/track'].flatMap(id => [
+    { ...pass, item: id },
+    { ...pass, item: id, secondLook: true },
+  ]);
   const costs = (kart: Kart, people: number): ReadonlyMap<string | null, number | undefined> =>
     new Map(
-      work(makePlan(kart, stateAfter([]), { now, people })).map(step => [
+      work(makePlan(kart, stateAfter(rest), { now, people })).map(step => [
         step.item,
         step.whyNow.find(({ kind }) => kind === 'later' || kind === 'posture')?.minutes ?? undefined,
       ]),
@@ -146,7 +151,7 @@ describe('what a row would cost elsewhere', () => {
   it('counts the turns of the kart: one row for which it must lie down once more, and come back', () => {
     const below = ['x', 'y'].map(key => item(`frame/${key}`, [{ on: 'event' }], { posture: 'side' }));
     const kart = smallKart(...below, item('frame/up', [{ on: 'event' }], { posture: 'stand' }));
-    const turns = work(makePlan(kart, stateAfter([]), { now })).filter(({ action }) => action === 'posture');
+    const turns = work(makePlan(kart, stateAfter(rest), { now })).filter(({ action }) => action === 'posture');
     // As it is: side, stand. With one row on its side left to the end: side, stand, side.
     expect(turns.map(({ posture }) => posture)).toEqual(['side', 'stand']);
     expect(costs(kart, 1).get('frame/x')).toBe(turns[0]?.minutes);

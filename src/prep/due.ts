@@ -3,6 +3,7 @@ import type { KartEvent, State } from '../book/index.ts';
 import { GRADES, type Kart, SYSTEMS } from '../kart/index.ts';
 import { type Horizon, type Standing, standings } from '../life/index.ts';
 import { placeOnPath } from './load-path.ts';
+import { mendsDue } from './mend.ts';
 import type { Due } from './model.ts';
 
 /** The event under way or the first to come: the earliest whose end is not before `now`. */
@@ -33,6 +34,7 @@ export const dueWithin = (kart: Kart, state: State, horizon: Horizon): Due[] =>
   standings(kart, state, horizon)
     .filter(s => !s.holds)
     .map(s => toDue(s, pathOf(kart, state, s)))
+    .concat(mendsDue(kart, state))
     .sort(byUrgency);
 
 /** An impact is the one fact that its items rest on. */

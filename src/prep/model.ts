@@ -11,7 +11,7 @@ export type Due = {
   readonly grade: Grade;
   /** One sentence, from the record. */
   readonly why: string;
-  readonly cause: Cause;
+  readonly cause: Cause | 'found';
   /** Ids of the facts the sentence rests on. */
   readonly facts: readonly string[];
   /** It holds today, but would lapse during the next event's expected running. */
@@ -20,7 +20,7 @@ export type Due = {
   readonly path?: number;
 };
 
-export type StepAction = WorkAction | 'take-off' | 'refit' | 'second-look' | 'posture';
+export type StepAction = WorkAction | 'mend' | 'take-off' | 'refit' | 'second-look' | 'posture';
 
 /** An amount as shown: SI value, the unit it is shown in, and the text. */
 export type Shown = { readonly si: number; readonly unit: string; readonly text: string };
@@ -56,6 +56,8 @@ export type Step = {
   readonly state: 'done' | 'ready' | 'waiting';
   /** The kind of fact that doing it writes. */
   readonly writes: FactKind;
+  /** The find that doing it mends, by its fact; how it was mended is asked for. */
+  readonly mends: string | null;
   /** For a refit: another part goes on than came off. */
   readonly fresh: boolean;
   /** When, in minutes of work from the first hand on the kart; null once done. */

@@ -11,6 +11,7 @@ import { closingAfter } from './closing.ts';
 import { type Draft, drafting, draftOf, type Hands, minutesOfAll, minutesWith, roomIn } from './draft.ts';
 import { dueList } from './due.ts';
 import { entersWith, named } from './left-out.ts';
+import { withMends } from './mend.ts';
 import type { Due, LeftOut, Plan, PlanWindow } from './model.ts';
 import { filled, numbersOf, stepsOf } from './rows.ts';
 import type { Effort } from './schedule/index.ts';
@@ -88,14 +89,15 @@ type Bench = {
   readonly trials: (people: number) => Trials;
 };
 
-function benchFor(kart: Kart, state: State, ask: PlanAsk): Bench {
+function benchFor(plain: Kart, state: State, ask: PlanAsk): Bench {
+  const kart = withMends(plain, state);
   const windows = ask.windows ?? (ask.minutes === undefined ? [] : [{ minutes: ask.minutes }]);
   const hands: Hands = {
     people: ask.people ?? 1,
     windows: windows.map(({ minutes }) => minutes),
     timing: ask.timing ?? asPlanned,
   };
-  const due = dueList(kart, state, ask);
+  const due = dueList(plain, state, ask);
   const known = new Map<number, Trials>();
   const trials = (people: number): Trials => {
     const made = known.get(people) ?? trialsOf(kart, state, due, { ...hands, people });

@@ -1,6 +1,7 @@
 /** A job as the person at the bench reads it: one step, with its number, caution and what doing it writes. */
 import type { Mark, State } from '../book/index.ts';
 import type { Item, Kart, Part, Posture } from '../kart/index.ts';
+import { mendItem } from './mend.ts';
 import type { Step } from './model.ts';
 import { POSTURE_MINUTES, secondLookMinutes } from './order.ts';
 import { whyWith } from './reasons.ts';
@@ -67,6 +68,7 @@ const handling = (part: Part, action: 'take-off' | 'refit', why: string, fresh: 
     caution: h.caution ?? null,
     secondLook: false,
     writes: action === 'take-off' ? 'taken off' : 'fitted',
+    mends: null,
     fresh: another,
   };
 };
@@ -97,7 +99,8 @@ const work = (kart: Kart, state: State, item: Item, why: string, place: Place): 
     consumables: item.consumables,
     caution: item.caution ?? null,
     secondLook: item.secondLook,
-    writes: item.joint ? 'made' : 'checked',
+    writes: item.mends !== undefined ? 'mended' : item.joint ? 'made' : 'checked',
+    mends: item.mends ?? null,
     fresh: false,
   };
 };
@@ -154,6 +157,7 @@ export const postureStep = (n: number, posture: Posture, first: boolean): Step =
   caution: POSTURE_CAUTION[posture],
   secondLook: false,
   writes: 'put on',
+  mends: null,
   fresh: false,
 });
 
@@ -179,5 +183,7 @@ export const doneSteps = (kart: Kart, state: State, now: string): Step[] => {
     add(pass, (place, why) => work(kart, state, item, why, place));
     add(pass?.secondLook, (place, why) => secondLook(kart, state, item, why, place));
   }
+  for (const find of state.defects)
+    add(find.mended, (place, why) => work(kart, state, mendItem(kart, find), why, place));
   return done.sort((a, b) => a.pos - b.pos).map((d, i) => d.make({ ...bareStep, n: i + 1, state: 'done' }));
 };

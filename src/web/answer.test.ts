@@ -39,6 +39,7 @@ const step: Step = {
   closing: 0,
   timing: null,
   whyNow: [],
+  mends: null,
 };
 
 test('a pass with a bare number is in the unit that stands beside the field', () => {
@@ -50,6 +51,10 @@ test('a pass with a bare number is in the unit that stands beside the field', ()
   expect(withUnit('about 146', 'mm')).toBe('about 146');
 });
 
+test('a mend says how', () => {
+  const mend: Step = { ...step, action: 'mend', writes: 'mended', mends: 'f7' };
+  expect(draftsOf(mend, { is: 'done', how: 'new rim' })).toEqual([{ kind: 'mended', found: 'f7', how: 'new rim' }]);
+});
 test('a fail keeps the defect and what was read', () => {
   expect(draftsOf(step, { is: 'fail', defect: 'hub cracked', reading: '99' })).toEqual([
     { kind: 'checked', item: 'axle/rear gap', result: 'fail', why: 'hub cracked', reading: '99 mm' },

@@ -4,7 +4,7 @@ import type { Step } from '../prep/index.ts';
 import type { Draft } from './server.ts';
 
 export type Answer =
-  | ({ readonly is: 'done'; readonly reading?: string } & ReadWith)
+  | ({ readonly is: 'done'; readonly reading?: string; readonly how?: string } & ReadWith)
   | ({ readonly is: 'fail'; readonly defect: string; readonly reading?: string } & ReadWith)
   | { readonly is: 'not possible'; readonly why: string }
   /** It was moved, and stands at this value now; checking it is another step. */
@@ -12,7 +12,7 @@ export type Answer =
 type ReadWith = { readonly instrument?: string };
 
 /** Only a step on an item can fail or be impossible; the hand work between has one answer. */
-export const isHandling = (step: Step): boolean => step.item === null;
+export const isHandling = (step: Step): boolean => step.item === null || step.mends !== null;
 
 /** The item of a step that measures what a hand can move: wear has a limit, an adjustment a target with both ends. */
 export function adjustable(step: Step, kart: Kart): Item | undefined {
@@ -42,6 +42,7 @@ export const withUnit = (typed: string, unit: string | null): string => {
 
 /** @throws Error when a step that only has one answer is given another. */
 export function draftsOf(step: Step, answer: Answer): readonly Draft[] {
+  if (step.mends !== null) return [mendedBy(step, answer)];
   const reading = readingOf(step, answer);
   const look = step.action === 'second-look' ? { secondLook: true } : {};
   if (step.item === null || step.writes === 'taken off' || step.writes === 'fitted' || step.writes === 'put on') {
@@ -61,6 +62,11 @@ function readingOf(step: Step, answer: Answer): { readonly reading?: string | { 
   if (!('reading' in answer) || !answer.reading) return {};
   const text = withUnit(answer.reading, step.unit);
   return { reading: answer.instrument ? { text, instrument: answer.instrument } : text };
+}
+
+function mendedBy(step: Step, answer: Answer): Draft {
+  if (answer.is !== 'done') throw new Error(`draftsOf: answer to ${step.key} must be done, got ${answer.is}`);
+  return { kind: 'mended', found: step.mends, how: answer.how ?? '' };
 }
 
 function handlingOf(step: Step): Draft {

@@ -38,6 +38,7 @@ const ACTIONS: Readonly<Record<Step['action'], string>> = {
   'function-test': 'Try it',
   'second-look': 'Second look',
   posture: 'Kart position',
+  mend: 'Mend',
 };
 export const actionOf = (step: Step): string => ACTIONS[step.action];
 
@@ -56,6 +57,7 @@ const DID: Partial<Readonly<Record<Step['action'], string>>> = {
   torque: 'Made and holds',
   secure: 'Made and holds',
   replace: 'Replaced',
+  mend: 'It is mended',
   'second-look': 'I looked: it holds',
 };
 export const didOf = (step: Step): string => DID[step.action] ?? 'It holds';

@@ -141,16 +141,26 @@ export function Answers(props: {
     <form
       onSubmit={e => {
         e.preventDefault();
-        void give({ is: 'done', ...value });
+        void give({ is: 'done', ...value, ...(step.mends === null ? {} : { how: words.trim() }) });
       }}
     >
       {step.action === 'second-look' && (
         <p class="note">Look with your own eyes, as if nobody had. The first result is not shown here.</p>
       )}
+      {step.mends !== null && (
+        <>
+          <label for="words">How it was mended</label>
+          <textarea id="words" required value={words} onInput={e => setWords(e.currentTarget.value)} />
+        </>
+      )}
       {field}
       {refusal}
       <div class="answers">
-        <button type="submit" class="button main big full" disabled={busy}>
+        <button
+          type="submit"
+          class="button main big full"
+          disabled={busy || (step.mends !== null && words.trim() === '')}
+        >
           <Glyph sign="done" />
           {busy ? 'Writing …' : didOf(step)}
         </button>

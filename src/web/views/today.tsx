@@ -100,7 +100,9 @@ function DueGroup(props: { readonly system: System; readonly list: readonly Due[
       <ul class="rows">
         {list.map(d => (
           <li key={d.item}>
-            <Glyph sign={d.cause === 'failed' ? 'defect' : d.cause === 'joint open' ? 'open' : 'due'} />
+            <Glyph
+              sign={d.cause === 'failed' || d.cause === 'found' ? 'defect' : d.cause === 'joint open' ? 'open' : 'due'}
+            />
             <div>
               <b>{d.title}</b> <span class="soft">{d.part}</span>
               <p>{d.why}</p>

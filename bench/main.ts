@@ -17,6 +17,7 @@ import { planner } from './planner.ts';
 import { kartPlans } from './planner-kart.ts';
 import { removals } from './removal.ts';
 import { seconds } from './second-retentions.ts';
+import { spares } from './spares.ts';
 import { starts } from './start.ts';
 
 console.log(
@@ -35,6 +36,7 @@ const all: readonly [title: string, measure: () => Promise<readonly Figure[]>, g
   ['Fault trees', faultTrees, 'risk'],
   ['Lives', lives, 'risk'],
   ['Second retentions', seconds, 'risk'],
+  ['Spares', spares, 'risk'],
   ['Logs of laps', lapImports, 'laps'],
   ['Laps predicted', lapPredictions, 'laps'],
   ['Start', starts, 'start'],

@@ -5,7 +5,7 @@
  *
  * F the life of a new one, T the hours; the counts of several parts add up, and all of it is averaged over the lives that
  * fit record and guess, which parts of a kind have in common. No hours are lost with changing. Without wear the count is that
- * of Poisson. The integral: steps of T/8 and T/16, and what they say of none (Richardson). Source: renewal theory, Cox 1962 (memory).
+ * of Poisson. The integral: steps of T/12 and T/24, and what they say of none (Richardson). Source: renewal theory, Cox 1962 (memory).
  */
 import { type Posterior, type Spread, spreadOfWeighed, type Weighed } from '../posterior/index.ts';
 import { chanceBetween, type Weibull } from '../weibull/index.ts';
@@ -75,7 +75,7 @@ export function countsOf(life: Weibull, ages: readonly number[], hours: number, 
   return [...counts];
 }
 
-const COARSE = 8;
+const COARSE = 12;
 
 function ofOne(life: Weibull, age: number, hours: number, most: number): Float64Array {
   const [coarse, fine] = [COARSE, 2 * COARSE].map(steps => reached(life, age, hours, most, steps)) as [

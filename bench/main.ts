@@ -8,6 +8,7 @@ import { ballasts } from './ballast.ts';
 import { faultTrees } from './fault-trees.ts';
 import { folds } from './fold.ts';
 import { frontEnds } from './front-end.ts';
+import { lapsAsked } from './laps-asked.ts';
 import { lapImports } from './laps-import.ts';
 import { lapPredictions } from './laps-predict.ts';
 import { lives } from './lives.ts';
@@ -38,6 +39,7 @@ const all: readonly [title: string, measure: () => Promise<readonly Figure[]>, g
   ['Second retentions', seconds, 'risk'],
   ['Spares', spares, 'risk'],
   ['Logs of laps', lapImports, 'laps'],
+  ['Laps compared, and did it help', lapsAsked, 'laps'],
   ['Laps predicted', lapPredictions, 'laps'],
   ['Start', starts, 'start'],
 ];

@@ -10,7 +10,8 @@ export type KnownSeries = {
 };
 
 const linesOf = (file: string): readonly (readonly string[])[] =>
-  readFileSync(new URL(`fixtures/laps/${file}`, import.meta.url), 'utf8')
+  readFileSync(`test/fixtures/laps/${file}`, 'utf8') // tests and bench run at the root
+
     .trim()
     .split('\n')
     .slice(1)

@@ -78,3 +78,16 @@ test('a lap is predicted on the track of a log that is in the book, and what can
   expect(await answer.json()).toMatchObject({ lap: { time: expect.any(Number) }, sprockets: null });
   for (const wrong of ['session=none', 'gearing=seventeen']) expect((await get(wrong)).status).toBe(422);
 });
+
+test('two laps are compared, and a change that never was is 4xx with what to do', async () => {
+  await post('by=A&name=heat-1.csv&track=Loop&session=Heat%201', log);
+  const get = (path: string) => server.request(`http://localhost/api/karts/small/laps/${path}`);
+  const compared = await get('compare?a=Heat%201%232&b=Heat%201%234');
+  expect(compared.status).toBe(200);
+  expect(await compared.json()).toMatchObject({ laps: [{ lap: 2 }, { lap: 4 }], difference: expect.any(Number) });
+  expect((await get('compare?a=Heat%201')).status).toBe(422);
+  expect((await get('helped?worth=0.1')).status).toBe(422);
+  const helped = await get('helped');
+  expect(helped.status).toBeGreaterThanOrEqual(400);
+  expect(await helped.json()).toMatchObject({ problems: [{ message: expect.stringContaining('Expected a day') }] });
+});

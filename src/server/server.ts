@@ -10,6 +10,8 @@ import {
   ASKS_AGAIN,
   askForLooks,
   calendarOf,
+  compareLaps,
+  helpedOf,
   lapsOfBook,
   lifeOf,
   livesAsked,
@@ -28,6 +30,7 @@ import {
 import { readLooks, readRelease, readSecond, readSince, readTake, readWrite } from './body.ts';
 import { headers, onlyHosts, onlyOwnPage } from './guard.ts';
 import { isLaps, lapsAnswer, lapsIn } from './laps.ts';
+import { compareAsk, helpedAsk } from './laps-question.ts';
 import type { Page } from './pages.ts';
 import { problem, refused, statusOf } from './problem.ts';
 import {
@@ -147,6 +150,10 @@ export function createServer(app: App, parts: ServerParts = {}): Hono {
   server.get('/api/karts/:name/laps/predict', async c =>
     c.json(await predictLaps(app, c.req.param('name'), predictAsk(c))),
   );
+  server.get('/api/karts/:name/laps/compare', async c =>
+    c.json(await compareLaps(app, c.req.param('name'), compareAsk(c))),
+  );
+  server.get('/api/karts/:name/laps/helped', async c => c.json(await helpedOf(app, c.req.param('name'), helpedAsk(c))));
   server.post('/api/karts/:name/laps', async c => lapsAnswer(c, await lapsIn(c, app, c.req.param('name'))));
 
   server.put('/api/files', async c => {

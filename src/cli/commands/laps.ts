@@ -3,6 +3,7 @@ import type { Command } from 'commander';
 import { type Common, onKart, session, signed } from '../session.ts';
 import type { World } from '../world.ts';
 import type { ByHand, Importing } from './laps-in.ts';
+import { addLapQuestions } from './laps-questions.ts';
 import { sure, type Writing } from './log.ts';
 
 export function addLaps(program: Command, world: World): void {
@@ -41,6 +42,7 @@ Examples:
     );
 
   addSheets(program, laps, world);
+  addLapQuestions(laps, world);
   onKart(laps.command('list'))
     .description('every session with laps, its best and how many')
     .option('--session <name>', 'one session with all its laps; the newest that goes by the name')

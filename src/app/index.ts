@@ -21,7 +21,14 @@ export { type LifeAnswer, type LifeQuestion, type LivesAnswer, lifeOf, livesAske
 export { type Moved, moveBook } from './move-book.ts';
 export { type PlanAsk, planningOf, type Replanned } from './plan.ts';
 export type { AppendOutcome, BookStore, Clock, Ids, KartRead, KartReader, Kept } from './ports.ts';
-export { type LapsPredicted, type PredictQuestion, predictLaps } from './predict-laps.ts';
+export {
+  type LapsPredicted,
+  type PredictedWhole,
+  type PredictFrom,
+  type PredictQuestion,
+  predictingLaps,
+  predictLaps,
+} from './predict-laps.ts';
 export { ASKS_AGAIN, CODES, type Code, fromKartFile, type Problem, Refusal, sentence } from './problem.ts';
 export {
   type Answers,

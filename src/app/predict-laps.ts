@@ -1,11 +1,15 @@
 /** What a lap should take: this kart on the track of a log, what each change is worth, and which sprockets of the box. */
+import type { Fact } from '../book/index.ts';
+import type { Kart } from '../kart/index.ts';
 import {
+  type Beside,
   besidePredicted,
   type Choice,
   type LapSession,
   predictorOf,
   type Sensitivity,
   type Slowest,
+  type SweepProgress,
   sensitivitiesOf,
   sprocketSweep,
 } from '../laps/index.ts';
@@ -43,10 +47,27 @@ export async function predictLaps(
   name: string,
   { session: named, gearing, ...at }: PredictQuestion = {},
 ): Promise<LapsPredicted> {
-  const file = await app.kart(name, at);
-  const facts = (await app.facts(name, at)).map(({ fact }) => fact);
+  const kart = await app.kart(name, at);
+  const facts = (await app.facts(name, at)).flatMap(({ fact, struck }) => (struck === null ? [fact] : []));
   const session = sessionNamed(await lapsOfBook(app, name, at), named);
   const bytes = session.file === null ? undefined : (await app.getFile(session.file))?.bytes;
+  const { beside: _, ...answer } = atOnce(predictingLaps({ kart, facts, session, bytes, gearing }));
+  return answer;
+}
+
+export type PredictFrom = {
+  readonly kart: Kart;
+  readonly facts: readonly Fact[]; // oldest first, without those that were struck
+  readonly session: LapSession;
+  /** Its log; undefined where it is not kept. */
+  readonly bytes: Uint8Array | undefined;
+  readonly gearing?: string | undefined;
+};
+export type PredictedWhole = LapsPredicted & { readonly beside: Beside };
+
+/** The same by and by, from what a face has at hand: the sweep over the sprockets can be watched, and stopped. */
+export function* predictingLaps(from: PredictFrom): Generator<SweepProgress, PredictedWhole> {
+  const { kart: file, facts, session, bytes, gearing } = from;
   const read = bytes && readTrackLog(bytes, session, facts);
   if (read === undefined || typeof read === 'string')
     throw new Refusal([
@@ -69,20 +90,20 @@ export async function predictLaps(
         'Correct torque, gears or mass.',
       ),
     ]);
-  const trail = predictor.trail();
-  const lost = tenths(besidePredicted(trail, read.best).gap, trail.at);
+  const slowest = predictor.corners();
+  const beside = besidePredicted(predictor.trail(), read.best);
   const sensitivities = sensitivitiesOf(predictor, kart);
   const box = {
     front: file.box?.frontSprockets.length ? file.box.frontSprockets : [kart.gearing.front],
     rear: file.box?.rearSprockets ?? [],
   };
-  const choice = box.rear.length === 0 ? null : atOnce(sprocketSweep(predictor, kart, box, spreads));
+  const choice = box.rear.length === 0 ? null : yield* sprocketSweep(predictor, kart, box, spreads);
   const driven = { lap: read.best.number, time: read.best.time.at(-1) as number };
   return {
     session: session.label,
     track: { length: predictor.length, laps: read.laps },
     ...{ figures, lap: { time: lap.time, vMax: lap.vMax, vMin: lap.vMin, upshifts: lap.upshifts } },
-    ...{ driven, lost, slowest: predictor.corners(), sensitivities, sprockets: choice },
+    ...{ driven, lost: tenths(beside.gap, beside.at), beside, slowest, sensitivities, sprockets: choice },
     say: inSentences(choice, figures),
   };
 }
@@ -124,22 +145,31 @@ function tenths(gap: Float64Array, at: Float64Array): LapsPredicted['lost'] {
   }));
 }
 
-function atOnce(sweep: Generator<unknown, Choice>): Choice {
-  let next = sweep.next();
-  while (!next.done) next = sweep.next();
+function atOnce<T>(steps: Generator<unknown, T>): T {
+  let next = steps.next();
+  while (!next.done) next = steps.next();
   return next.value;
 }
 
 function inSentences(choice: Choice | null, figures: readonly Figure[]): readonly string[] {
   const level = choice?.pairs.filter(pair => pair.level) ?? [];
-  const pair = ({ front, rear }: { readonly front: number; readonly rear: number }): string => `${front}/${rear}`;
   const guessed = figures.filter(({ from }) => from === 'starting guess').map(({ what }) => what);
   return [
     ...(choice === null ? ['Write into the kart file which sprockets are in the box: box: rear sprockets.'] : []),
     ...(level.length > 1
-      ? [`${level.map(pair).join(', ')}: level, as far as can be told with what is known of the kart.`]
-      : level.map(one => `${pair(one)} is quicker than every other pair in the box, as far as can be told.`)),
+      ? [`${inTeeth(level)}: level, as far as can be told with what is known of the kart.`]
+      : level.map(one => `${inTeeth([one])}: quicker than every other pair in the box, as far as can be told.`)),
     ...(guessed.length > 0 ? [`Guessed: ${guessed.join(', ')}.`] : []),
     'It is for differences between two settings; the lap itself may be 1 to 3 % off. The engine’s limit and the class rules go first.',
   ];
+}
+
+/** '23 or 24 teeth' where all have one sprocket in front, else '16/22 or 17/23'; in the order of the teeth. */
+function inTeeth(pairs: Choice['pairs']): string {
+  const sorted = pairs.toSorted((a, b) => a.front - b.front || a.rear - b.rear);
+  const alike = sorted.every(({ front }) => front === sorted[0]?.front);
+  const texts = sorted.map(({ front, rear }) => (alike ? `${rear}` : `${front}/${rear}`));
+  const last = texts.at(-1) ?? '';
+  const all = texts.length > 1 ? `${texts.slice(0, -1).join(', ')} or ${last}` : last;
+  return alike ? `${all} teeth` : all;
 }

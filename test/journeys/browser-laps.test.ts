@@ -11,6 +11,7 @@ const AXE = await readFile(createRequire(import.meta.url).resolve('axe-core/axe.
 const FILE = `kart: 1
 name: "7"
 template: six-speed gearbox
+box: { front sprockets: [17], rear sprockets: [21, 22, 23, 24, 25, 28] }
 `;
 const LOGS = 'test/fixtures/laps';
 
@@ -245,6 +246,37 @@ test('two laps of a kept log: where one gained and lost adds up to their differe
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(viewport.width);
     if (process.env.LAPS_PICTURES)
       await page.screenshot({ path: `${process.env.LAPS_PICTURES}/compare-${viewport.width}.png`, fullPage: true });
+  }
+});
+
+test('a lap predicted: every pair in the box, what is level in words, what is guessed by name, and everybody can read it', async () => {
+  for (const [viewport, colorScheme] of [
+    [PHONE, 'light'],
+    [LAPTOP, 'dark'],
+  ] as const) {
+    const page = await pages.open(`${served.url}#/laps/predict`, 'R. Vale', { viewport, colorScheme });
+    const teeth = page.getByLabel('Teeth that were on, front/rear');
+    const box = page.getByRole('region', { name: 'Sprockets in the box' });
+    await teeth.fill('seventeen');
+    await teeth.press('Enter');
+    await page.getByText('got "seventeen"').waitFor();
+    await teeth.fill('17/23');
+    await teeth.press('Enter');
+    await box.waitFor();
+    if (process.env.LAPS_PICTURES)
+      await page.screenshot({ path: `${process.env.LAPS_PICTURES}/predict-${viewport.width}.png`, fullPage: true });
+    const rows = await box.locator('tbody tr').allTextContents();
+    expect(rows).toHaveLength(6);
+    const level = rows.filter(text => text.endsWith('level')).map(text => text.slice(3, 5));
+    expect(level).toContain('23');
+    expect(level).not.toContain('28');
+    const [last, ...others] = level.toSorted().toReversed();
+    await page.getByText(`${others.toReversed().join(', ')} or ${last} teeth: level`).waitFor();
+    await page.getByText(/^Guessed: .*time of a shift/).waitFor();
+    expect(await page.getByRole('region', { name: 'What a change is worth' }).locator('tbody tr').count()).toBe(8);
+    expect(await axe(page)).toEqual([]);
+    expect(await smallTargets(page)).toEqual([]);
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(viewport.width);
   }
 });
 

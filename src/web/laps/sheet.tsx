@@ -7,6 +7,7 @@ import type { Session, Snapshot } from '../session.ts';
 import { Compare } from './compare.tsx';
 import { Helped } from './helped.tsx';
 import { Incoming } from './incoming.tsx';
+import { Predict } from './predict.tsx';
 
 export type LapsProps = {
   readonly snapshot: Snapshot;
@@ -20,6 +21,7 @@ const PAGES = [
   ['', 'Sessions', Incoming],
   ['compare', 'Compare', Compare],
   ['helped', 'Did it help?', Helped],
+  ['predict', 'Predict', Predict],
 ] as const;
 
 export function LapsSheet(props: LapsProps) {

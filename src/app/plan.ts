@@ -23,6 +23,8 @@ export type PlanAsk = ForEvent & {
   readonly windows?: readonly { readonly minutes: number; readonly from?: string }[];
   /** 1 to 3. */
   readonly people?: number;
+  /** How much time each thing left out would need, however many they are; takes seconds where a whole kart is due. */
+  readonly needs?: boolean;
   /** Timetables tried for several people; the usual few when left out. */
   readonly effort?: { readonly schedules: number; readonly seed: number };
 };
@@ -56,6 +58,7 @@ function asked(
       windows: ask.windows,
       people: ask.people,
       effort: ask.effort,
+      needs: ask.needs,
     }),
   };
 }

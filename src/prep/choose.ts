@@ -33,15 +33,10 @@ export function choose(queue: readonly (readonly Due[])[], fits: (some: Readonly
   return { taken, left: queue.flat().filter(one => !taken.has(one)) };
 }
 
-/** The most first ones that fit, by doubling and then halving: one that does not fit makes no longer one fit. */
+/** The most first ones that fit, by halving: one that does not fit makes no longer one fit. When time is up, most tiers stop at the first. */
 function mostThatFit(count: number, holds: (n: number) => boolean): number {
   let low = 0;
-  let high = 1; // when time is up, most tiers stop here
-  while (high <= count && holds(high)) {
-    low = high;
-    high *= 2;
-  }
-  high = Math.min(high - 1, count);
+  let high = count === 0 || holds(1) ? count : 0;
   while (low < high) {
     const middle = Math.ceil((low + high) / 2);
     if (holds(middle)) low = middle;

@@ -199,7 +199,7 @@ describe('a plan for any kart with any history', () => {
           const first = times.slice(0, -1).map(minutes => ({ minutes }));
           const last = times.at(-1) ?? 0;
           const planWith = (more: number): Plan =>
-            makePlan(kart, state, { now, people, effort, windows: [...first, { minutes: last + more }] });
+            makePlan(kart, state, { now, people, effort, needs: true, windows: [...first, { minutes: last + more }] });
           const plan = planWith(0);
           const step = plan.needsStep ?? Number.NaN;
           for (const { item, needs } of plan.leftOut) {

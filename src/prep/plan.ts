@@ -34,6 +34,8 @@ export type PlanAsk = {
   readonly people?: number;
   /** How long work takes on this kart; the minutes of its data when left out. */
   readonly timing?: Timing;
+  /** How much time each thing left out would need, however many they are: seconds, where a whole kart is due. */
+  readonly needs?: boolean;
   /** Timetables that are tried where several people work side by side; the fewer rows the more, when left out. */
   readonly effort?: Effort;
 };
@@ -44,12 +46,16 @@ const usual = (rows: number): Effort => ({
   seed: 1,
 });
 
+/** With more left out than this, how much time each would need takes longer than everything else: only when asked for. */
+const FEW_LEFT = 60;
+
 export const makePlan = (kart: Kart, state: State, ask: PlanAsk): Plan => {
   const bench = benchFor(kart, state, ask);
   const { quick, better, write, withNeeds } = begun(bench, ask, chosenIn(bench));
   let best = quick;
   for (const draft of better) best = draft;
-  return withNeeds(write(best, 'with reasons'));
+  const plan = write(best, 'with reasons');
+  return ask.needs || plan.leftOut.length <= FEW_LEFT ? withNeeds(plan) : plan;
 };
 
 /**

@@ -27,10 +27,12 @@ export const askOf = (c: Context): ForEvent => {
 /** `windows` are minutes with commas between: 180,300. */
 export const planAsk = (c: Context): PlanAsk => {
   const [minutes, people, windows] = [count(c, 'minutes'), count(c, 'people'), c.req.query('windows')];
+  const needs = yes(c, 'needs');
   return {
     ...askOf(c),
     ...(minutes === undefined ? {} : { minutes }),
     ...(people === undefined ? {} : { people }),
+    ...(needs === undefined ? {} : { needs }),
     ...(windows === undefined
       ? {}
       : { windows: windows.split(',').map(text => ({ minutes: Number(text.trim() || Number.NaN) })) }),

@@ -17,6 +17,7 @@ type Asking = Common & {
   readonly minutes?: number;
   readonly window?: readonly PlanWindow[];
   readonly people?: number;
+  readonly needs?: boolean;
   readonly since?: string;
   readonly short?: boolean;
 };
@@ -31,6 +32,7 @@ export function addWork(program: Command, world: World, ends: Ends): void {
       windowOf,
     )
     .option('--people <n>', 'who works on the kart, 1 to 3', positive)
+    .option('--needs', 'with how much time each thing left out would enter, however many; takes some seconds')
     .option('--since <time>', 'what this plan does otherwise than the plan of that moment')
     .option('--short', 'one line a step')
     .addHelpText(
@@ -39,12 +41,13 @@ export function addWork(program: Command, world: World, ends: Ends): void {
     )
     .action((options: Asking) =>
       session(world, options, 'ask', async on => {
-        const { minutes, window: windows, people } = options;
+        const { minutes, window: windows, people, needs } = options;
         const ask = {
           ...asked(on, options),
           ...(minutes === undefined ? {} : { minutes }),
           ...(windows === undefined ? {} : { windows }),
           ...(people === undefined ? {} : { people }),
+          ...(needs ? { needs } : {}),
         };
         if (options.since !== undefined) {
           const otherwise = await on.app.replan(on.kart, typedTime(options.since), ask);

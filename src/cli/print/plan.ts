@@ -167,7 +167,8 @@ function tail(plan: Plan): string {
   let text = '';
   if (plan.leftOut.length > 0) {
     text += heading('left out, for want of time');
-    if (plan.needsStep !== null && plan.needsStep > 1)
+    if (plan.needsStep === null) text += wrap('With how much time each would enter: ask with --needs.', '  ');
+    else if (plan.needsStep > 1)
       text += wrap(`The times with which it enters are found to ${duration(plan.needsStep)}.`, '  ');
     for (const out of plan.leftOut)
       text += wrap(

@@ -14,6 +14,7 @@ template: six-speed gearbox
 box: { front sprockets: [17], rear sprockets: [21, 22, 23, 24, 25, 28] }
 `;
 const LOGS = 'test/fixtures/laps';
+const LOOKS = [{ viewport: PHONE, colorScheme: 'light' } as const, { viewport: LAPTOP, colorScheme: 'dark' } as const];
 
 const pages = browserPages();
 let served: Served;
@@ -225,10 +226,7 @@ describe('into the book', () => {
 });
 
 test('two laps of a kept log: where one gained and lost adds up to their difference, and everybody can read it', async () => {
-  for (const [viewport, colorScheme] of [
-    [PHONE, 'light'],
-    [LAPTOP, 'dark'],
-  ] as const) {
+  for (const { viewport, colorScheme } of LOOKS) {
     const page = await pages.open(`${served.url}#/laps/compare`, 'R. Vale', { viewport, colorScheme });
     await page.getByText(/^The second lap was 0\.\d\d s faster than the first\.$/).waitFor();
     const cells = await page
@@ -250,10 +248,7 @@ test('two laps of a kept log: where one gained and lost adds up to their differe
 });
 
 test('a lap predicted: every pair in the box, what is level in words, what is guessed by name, and everybody can read it', async () => {
-  for (const [viewport, colorScheme] of [
-    [PHONE, 'light'],
-    [LAPTOP, 'dark'],
-  ] as const) {
+  for (const { viewport, colorScheme } of LOOKS) {
     const page = await pages.open(`${served.url}#/laps/predict`, 'R. Vale', { viewport, colorScheme });
     const teeth = page.getByLabel('Teeth that were on, front/rear');
     const box = page.getByRole('region', { name: 'Sprockets in the box' });
@@ -278,6 +273,18 @@ test('a lap predicted: every pair in the box, what is level in words, what is gu
     expect(await smallTargets(page)).toEqual([]);
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(viewport.width);
   }
+});
+
+test('a prediction can be cancelled while it is worked out, and asked again', async () => {
+  const page = await pages.open(`${served.url}#/laps`, 'R. Vale', {});
+  await page.context().route('**/api/files/*', () => undefined); // the log does not come
+  await page.getByRole('link', { name: 'Predict' }).click();
+  await page.getByText('Reading the log …').waitFor();
+  await page.getByRole('button', { name: 'Cancel' }).click();
+  await page.getByText('Cancelled. Nothing of it was kept.').waitFor();
+  await page.context().unrouteAll();
+  await page.getByRole('button', { name: 'Predict again' }).click();
+  await page.getByRole('region', { name: 'Sprockets in the box' }).waitFor();
 });
 
 /** Laps of an invented driver, seeded: 52.3 s, a track that gains 2 ms a lap, 60 ms from lap to lap. */

@@ -1,13 +1,11 @@
 /** Logs put down on the page of one invented kart: read, their track drawn and gate set, and what a person sees of it. */
 import { readFile } from 'node:fs/promises';
-import { createRequire } from 'node:module';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Kept } from '../../src/app/index.ts';
-import { browserPages, LAPTOP, PHONE } from './pages.ts';
+import { axe, browserPages, LAPTOP, PHONE, smallTargets } from './pages.ts';
 import { type Served, startBuilt } from './served.ts';
 
-const AXE = await readFile(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const FILE = `kart: 1
 name: "7"
 template: six-speed gearbox
@@ -42,26 +40,6 @@ async function drop(page: Page, files: readonly { readonly name: string; readonl
   await page.locator('.put-down').dispatchEvent('drop', { dataTransfer: transfer });
 }
 const content = async (name: string) => ({ name, content: await readFile(`${LOGS}/${name}`, 'utf8') });
-
-async function axe(page: Page): Promise<unknown[]> {
-  await page.evaluate(AXE);
-  return page.evaluate(async () => {
-    const { axe } = globalThis as unknown as {
-      axe: { run(): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
-    };
-    return (await axe.run()).violations.map(({ id, nodes }) => `${id}: ${nodes.map(n => n.html).join(' ')}`);
-  });
-}
-
-const smallTargets = (page: Page) =>
-  page.locator('main').evaluate(main =>
-    [...main.querySelectorAll('button, a.button, input, select, summary')].flatMap(target => {
-      const { width, height } = (target.closest('label') ?? target).getBoundingClientRect();
-      return height === 0 || (height >= 56 && width >= 56)
-        ? []
-        : [`${target.outerHTML.slice(0, 90)} ${width}×${height}`];
-    }),
-  );
 
 describe('a log dropped on the page', () => {
   test('shows its laps by the gate that is proposed; one that is no log says what to do, and the next is read', async () => {

@@ -1,4 +1,6 @@
 /** Pages of a real browser, each a device of its own, and everything that they complained of. */
+import { readFile } from 'node:fs/promises';
+import { createRequire } from 'node:module';
 import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, expect } from 'vitest';
 import { chromiumFlags, ensureChromium } from '../../scripts/chromium.mjs';
@@ -39,3 +41,27 @@ export function browserPages(): { open(url: string, who: string, device?: Device
     },
   };
 }
+
+const AXE = await readFile(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+
+/** What axe finds wrong, each with the element. */
+export async function axe(page: Page): Promise<unknown[]> {
+  await page.evaluate(AXE);
+  return page.evaluate(async () => {
+    const { axe } = globalThis as unknown as {
+      axe: { run(): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
+    };
+    return (await axe.run()).violations.map(({ id, nodes }) => `${id}: ${nodes.map(n => n.html).join(' ')}`);
+  });
+}
+
+/** What a gloved hand would miss. */
+export const smallTargets = (page: Page) =>
+  page.locator('main').evaluate(main =>
+    [...main.querySelectorAll('button, a.button, input, select, summary')].flatMap(target => {
+      const { width, height } = (target.closest('label') ?? target).getBoundingClientRect();
+      return height === 0 || (height >= 56 && width >= 56)
+        ? []
+        : [`${target.outerHTML.slice(0, 90)} ${width}×${height}`];
+    }),
+  );

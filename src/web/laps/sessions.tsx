@@ -3,7 +3,8 @@ import { useState } from 'preact/hooks';
 import { isComparable, type LapSession, lapSessions, type SessionLap } from '../../laps/index.ts';
 import type { Snapshot } from '../session.ts';
 import { capital, dateOf, spanOf, timeOf } from '../words.ts';
-import { lapsCount, lapText, middleOf, within } from './words.ts';
+import { sessionHash } from './session-page.tsx';
+import { lapsCount, lapText, middleOf, remarksOn, within } from './words.ts';
 
 const PAGE = 20;
 
@@ -28,7 +29,7 @@ export function Sessions({ snapshot }: { readonly snapshot: Snapshot }) {
 }
 
 function OneSession({ session }: { readonly session: LapSession }) {
-  const { label, at, track, laps, best, minutes, wet, times, timed } = session;
+  const { label, at, track, laps, best, minutes, wet, times, timed, run } = session;
   const usual = middleOf(times.filter(isComparable).map(({ time }) => time));
   const where = [dateOf(at), timeOf(at), track, wet ? 'wet' : undefined].filter(Boolean).join(', ');
   return (
@@ -59,14 +60,17 @@ function OneSession({ session }: { readonly session: LapSession }) {
           </tbody>
         </table>
       )}
+      {run !== null && (
+        <a class="button plain wide" href={sessionHash(run)}>
+          The session on one page
+        </a>
+      )}
     </details>
   );
 }
 
 function Row({ lap, best }: { readonly lap: SessionLap; readonly best: SessionLap | null }) {
-  const flags = [lap === best ? 'best' : '', lap.marked ? 'does not count' : '', ...(lap.doubts ?? [])]
-    .filter(Boolean)
-    .join(', ');
+  const flags = remarksOn(lap, best);
   return (
     <tr class={lap.way ? 'soft' : ''}>
       <th scope="row">{lap.number ?? `way ${lap.way}`}</th>

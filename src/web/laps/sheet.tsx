@@ -8,6 +8,8 @@ import { Compare } from './compare.tsx';
 import { Helped } from './helped.tsx';
 import { Incoming } from './incoming.tsx';
 import { Predict } from './predict.tsx';
+import { SeasonPage } from './season-page.tsx';
+import { SessionPage } from './session-page.tsx';
 
 export type LapsProps = {
   readonly snapshot: Snapshot;
@@ -16,20 +18,22 @@ export type LapsProps = {
   readonly page: string | undefined;
 };
 
-/** By the word in the address; the first is where laps come in. */
+/** By the word in the address, before which session it is; the first is where laps come in. */
 const PAGES = [
   ['', 'Sessions', Incoming],
   ['compare', 'Compare', Compare],
   ['helped', 'Did it help?', Helped],
   ['predict', 'Predict', Predict],
+  ['session', 'Session sheet', SessionPage],
+  ['season', 'Season', SeasonPage],
 ] as const;
 
 export function LapsSheet(props: LapsProps) {
-  const [at, , Page] = PAGES.find(([name]) => name === props.page) ?? PAGES[0];
+  const [at, , Page] = PAGES.find(([name]) => name === props.page?.split('/')[0]) ?? PAGES[0];
   return (
     <>
       <h1 class="no-print">Laps</h1>
-      <nav class="tiles of-4 no-print lap-pages" aria-label="Pages of the laps">
+      <nav class="tiles no-print lap-pages" aria-label="Pages of the laps">
         {PAGES.map(([name, text]) => (
           <a
             key={name}

@@ -1,5 +1,5 @@
 /** How a lap time, a size and a count of laps read. */
-import type { Lap, LogProblem, Zero } from '../../laps/index.ts';
+import type { Lap, LogProblem, SessionLap, Zero } from '../../laps/index.ts';
 
 /** 95 of 100 lie within so many standard deviations. */
 const WITHIN = 1.96;
@@ -20,6 +20,10 @@ const digitsFor = (spread = 0.02): number => (WITHIN * spread < 0.02 ? 3 : WITHI
 
 /** What stands against a lap, in a word or two. */
 export const flagsOf = ({ doubts }: Lap): string => doubts.join(', ');
+
+/** What is said of a lap of the book beside its time. */
+export const remarksOn = (lap: SessionLap, best: SessionLap | null): string =>
+  [lap === best ? 'best' : '', lap.marked ? 'does not count' : '', ...(lap.doubts ?? [])].filter(Boolean).join(', ');
 
 /** '18.4 MB'. */
 export function sizeOf(bytes: number): string {

@@ -1,0 +1,29 @@
+/** What this device works out from its own facts, asked anew when one arrives. */
+import { useEffect, useState } from 'preact/hooks';
+import type { Problem, Queries } from '../../app/index.ts';
+import { problemsOf } from '../weak/own-or-server.ts';
+import type { LapsProps } from './sheet.tsx';
+
+type Asked<T> = { readonly answer?: T; readonly problems: readonly Problem[] };
+
+/** @param key what `ask` depends on beside the facts */
+export function useOwn<T>(
+  { session, snapshot }: LapsProps,
+  ask: (own: Queries, kart: string) => Promise<T>,
+  key = '',
+): Asked<T> {
+  const [asked, setAsked] = useState<Asked<T>>({ problems: [] });
+  useEffect(() => {
+    let mine = true;
+    const own = session.ask.own();
+    if (own === undefined) throw new Error('useOwn: a kart must be open, got none');
+    ask(own, snapshot.kart.name).then(
+      answer => mine && setAsked({ answer, problems: [] }),
+      (error: unknown) => mine && setAsked({ problems: problemsOf(session, error) }),
+    );
+    return () => {
+      mine = false;
+    };
+  }, [session, snapshot.kart, snapshot.facts, key]);
+  return asked;
+}

@@ -114,7 +114,7 @@ describe('what scripts read', () => {
     for (const step of plan.steps) for (const key of keys.split(' ')) expect(step).toHaveProperty(key);
     const actions = new Set(plan.steps.map(step => step.action));
     const known =
-      'take-off clean look measure torque replace set lubricate refit secure function-test second-look posture';
+      'take-off clean look measure torque replace set lubricate refit secure function-test second-look posture mend';
     for (const action of actions) expect(known.split(' ')).toContain(action);
   });
 

@@ -79,6 +79,7 @@ export function payloadOf(step: Step, kart: Kart): Record<string, unknown> {
   if (step.action === 'take-off') return { kind: 'taken off', part: step.part };
   if (step.action === 'refit') return { kind: 'fitted', part: step.part, ...(step.fresh ? { fresh: true } : {}) };
   if (step.action === 'posture') return { kind: 'put on', posture: step.posture };
+  if (step.action === 'mend') return { kind: 'mended', found: step.mends, how: 'made good as its kind asks' };
   if (step.action === 'second-look') return { kind: 'checked', item: step.item, result: 'pass', secondLook: true };
   if (step.joint !== null) return { kind: 'made', joint: step.joint, ...reading };
   return { kind: 'checked', item: step.item, result: 'pass', ...reading };

@@ -6,7 +6,7 @@
  * the braking side, where tyres are the limit, then B of drive, where the engine may be
  *
  * A direction with fewer than 20 fixes says nothing. Driving laps reach some 95 % of what there is, and a smoother cuts peaks: the
- * kart holds somewhat more. Source: laps.md 3.3 of this project's references (computed); least squares.
+ * kart holds somewhat more. Source: logs made for this project with known truth (computed); least squares.
  */
 import type { Lap } from '../find/index.ts';
 import type { Smooth } from './smooth.ts';

@@ -5,7 +5,7 @@
  *
  * σ standard deviation of the offset of a run [s], on a lattice from 0 to 0.3 s. A repeat run is one with the same changes as
  * another of the same day. The likelihood is the restricted one (REML), base and drift of each day taken out.
- * Source: half-normal guess, laps.md of this project's references (common practice); REML, Patterson and Thompson 1971 (memory).
+ * Source: half-normal guess of 0.05 s (common practice); REML, Patterson and Thompson 1971 (memory).
  */
 import { clipped } from './clipped.ts';
 import { columnsOf, ratiosOf } from './columns.ts';

@@ -4,7 +4,7 @@
  *   smallest = (t.975 + t.80) √(s² variance),  variance from (X' V⁻¹ X)⁻¹;  t of Student with ν = laps - free columns
  *
  * s spread of a lap, V with the spread of runs, both taken as known: not knowing them makes it larger. 4 tests of 5 with an
- * effect so large show it. Source: power of a t test (memory); the table of laps.md 4.1 in checks/rows/laps-helped.json.
+ * effect so large show it. Source: power of a t test (memory); the table of designs in checks/rows/laps-helped.json.
  */
 import { studentScore } from '../../numbers/index.ts';
 import { columnsOf, type Placed, ratiosOf, type Spreads } from './columns.ts';

@@ -1,7 +1,7 @@
 /** The whole program behind one object: every face asks and commands through it, and through nothing else. */
 import { exportLines, type Fact, importLines, verifyChain } from '../book/index.ts';
 import type { TrackSheet } from '../prep/index.ts';
-import { type DemoText, expandDemo } from './demo.ts';
+import type { DemoText } from './demo.ts';
 import { BATCH, type BookSide, notTaken, readForeign, takenOf } from './exchange.ts';
 import type { LapsIn, LogSaid, SessionSaid } from './laps.ts';
 import type { BookStore, Clock, Ids, KartReader, Kept } from './ports.ts';
@@ -11,7 +11,7 @@ import type { LogBytes } from './read-log.ts';
 import { type Recorded, record, type WithFile, type Writer, type Written } from './record.ts';
 import { release, type Signature } from './release.ts';
 import { Shelf } from './shelf.ts';
-import { type TrackQuestion, track } from './track.ts';
+import type { TrackQuestion } from './track.ts';
 
 export type AppParts = {
   readonly store: BookStore;
@@ -37,6 +37,8 @@ export type App = Queries & {
   record(kart: string, payloads: readonly unknown[], ask: Written, file?: WithFile): Promise<Recorded>;
   /** Files a kart file under the name it gives; nothing is written when the same text is in force. */
   fileKart(text: string, ask: Written): Promise<Filed>;
+  /** What a kart file's text reads as: the kart, or every reason why not. Writes nothing. */
+  read: KartReader['read'];
   /** A log, as it streams by: one run with its laps, or nothing of it. */
   importLaps(kart: string, log: LogBytes, said: LogSaid): Promise<LapsIn>;
   /** Times read off a stopwatch: "52.31 0:52.4 1.02,5". */
@@ -54,6 +56,8 @@ export type App = Queries & {
   kept(kart: string, after?: number): Promise<readonly Kept[]>;
   /** Meeting another book: see `exchange`. */
   ends: BookSide['ends'];
+  /** Hashes of the first fact of each device: see `sameBook`. */
+  starts(): Promise<readonly string[]>;
   since: BookSide['since'];
   take: BookSide['take'];
   putFile: BookStore['putFile'];
@@ -77,10 +81,11 @@ export function createApp({ store, clock, ids, reader, device }: AppParts): App 
   };
   return {
     ...queries,
-    track: (name, ask) => track(shelf, clock, name, ask),
+    track: async (name, ask) => (await import('./track.ts')).track(shelf, clock, name, ask),
     record: laps.record,
     importLaps: async (...said) => (await import('./import-laps.ts')).importLaps(laps, ...said),
     lapsByHand: async (...said) => (await import('./laps-by-hand.ts')).lapsByHand(laps, ...said),
+    read: text => reader.read(text),
     fileKart: (text, ask) => fileKart(writer, text, ask),
     release: (kart, sign) => release(writer, kart, sign),
     exportBook: async () => exportLines((await fresh()).all()),
@@ -90,6 +95,7 @@ export function createApp({ store, clock, ids, reader, device }: AppParts): App 
       return { facts: facts.length, problems: verifyChain(facts).map(told) };
     },
     ends: async () => Object.fromEntries((await fresh()).ends()),
+    starts: async () => (await fresh()).all().flatMap(({ seq, hash }) => (seq === 1 ? [hash] : [])),
     since: async numbers =>
       (await fresh())
         .all()
@@ -133,6 +139,7 @@ async function importBook(store: BookStore, text: string): Promise<Imported> {
 
 async function seedDemo(writer: Writer, text: DemoText): Promise<string | undefined> {
   const { shelf, store, reader, clock } = writer;
+  const { expandDemo } = await import('./demo.ts');
   await shelf.refresh();
   if (shelf.names().length > 0) return undefined;
   const read = await reader.read(text.kart);

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { note } from '../../test/store-contract/note.ts';
 import { type Fact, sealNext, verifyChain } from '../book/index.ts';
 import { memoryStore } from '../store/memory/index.ts';
-import { type App, createApp, exchange } from './index.ts';
+import { type App, createApp, exchange, sameBook } from './index.ts';
 import type { BookStore } from './ports.ts';
 
 type Book = { readonly store: BookStore; readonly app: App; device: string };
@@ -126,5 +126,18 @@ describe('two books that meet', () => {
     await expect(exchange(b.app, cut)).rejects.toThrow('the line is down');
     expect((await held(b)).length).toBe(4);
     expect(await exchange(b.app, a.app)).toEqual({ came: 0, went: 1, problems: [] });
+  });
+
+  test('are one book when they share where a device began, or one of them is empty', async () => {
+    const [a, b, other, none] = [book('bench'), book('phone'), book('scratch'), book('new')];
+    for (const one of [a, b, other]) await write(one);
+    await exchange(a.app, b.app);
+    await write(b);
+    const starts = (one: typeof a) => one.app.starts();
+    expect((await starts(a)).length).toBe(2);
+    expect(sameBook(await starts(a), await starts(b))).toBe(true);
+    expect(sameBook(await starts(a), await starts(none))).toBe(true);
+    expect(sameBook(await starts(none), await starts(a))).toBe(true);
+    expect(sameBook(await starts(a), await starts(other))).toBe(false);
   });
 });

@@ -43,6 +43,14 @@ export async function exchange(here: BookSide, there: BookSide): Promise<Exchang
   return { came, went, problems: [...problems.values()] };
 }
 
+/**
+ * One book at both ends? Whoever met before shares the beginning of some device's chain. Two books that both hold facts and
+ * share none belong to different owners or a demo, and must not run into each other by themselves.
+ * @param starts hashes of the first fact of each device
+ */
+export const sameBook = (here: readonly string[], there: readonly string[]): boolean =>
+  here.length === 0 || there.length === 0 || here.some(hash => there.includes(hash));
+
 const isForked = (a: ChainEnd | undefined, b: ChainEnd | undefined): boolean =>
   a !== undefined && b !== undefined && a.seq === b.seq && a.hash !== b.hash;
 

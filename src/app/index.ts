@@ -10,7 +10,7 @@ export type { At, ForEvent } from './asking.ts';
 export { calendarOf } from './calendar.ts';
 export { type CompareAnswer, type CompareQuestion, compareLaps } from './compare-laps.ts';
 export type { DemoText } from './demo.ts';
-export { type BookSide, type ChainEnds, type Exchanged, exchange, type Taken } from './exchange.ts';
+export { type BookSide, type ChainEnds, type Exchanged, exchange, sameBook, type Taken } from './exchange.ts';
 export { askWithKart, fromKart, type Said } from './from-kart.ts';
 export { type HelpedAnswer, type HelpedQuestion, helpedOf } from './helped.ts';
 export { instrumentsFor, judgeTyped, type ReadingJudged } from './judge.ts';

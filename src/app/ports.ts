@@ -28,6 +28,14 @@ export interface BookStore {
   close(): Promise<void>;
 }
 
+/** What one device keeps for itself beside its book, as plain data; goes where the book goes. */
+export interface Own {
+  get(key: string): Promise<unknown>;
+  put(key: string, value: unknown): Promise<void>;
+  /** Puts `value` if nothing is there yet; resolves to what is there then, the same for everybody who asks at once. */
+  first(key: string, value: unknown): Promise<unknown>;
+}
+
 export interface Clock {
   now(): Date;
 }

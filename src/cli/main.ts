@@ -112,7 +112,7 @@ const world: World = {
   },
   async serve(app, at) {
     const { startServer } = await import('../server/index.ts');
-    return startServer({ app, ...at, webRoot: join(root, 'dist', 'web'), setupEffects, riskTexts });
+    return startServer({ app, ...at, webRoot: join(root, 'dist', 'web'), setupEffects, riskTexts, library });
   },
   stopped: () =>
     new Promise(resolve => {

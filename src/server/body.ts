@@ -44,6 +44,7 @@ const times = z.strictObject({
 const second = z.strictObject({ joint: name, retention: name, by: name, at: z.string().max(40).optional() });
 
 const since = z.strictObject({ numbers: z.record(name, z.number().int().nonnegative()) });
+const kartText = z.strictObject({ text: z.string().max(2_000_000) });
 const take = z.strictObject({ facts: z.array(z.unknown()).max(5000) });
 
 type Body<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly problems: readonly Problem[] };
@@ -57,6 +58,7 @@ export const readSecond = (c: Context): Promise<Body<SecondWanted>> => read(c, s
 
 export const readTimes = (c: Context): Promise<Body<SessionSaid & { readonly times: string }>> => read(c, times);
 export const readSince = (c: Context): Promise<Body<z.infer<typeof since>>> => read(c, since);
+export const readKartText = (c: Context): Promise<Body<{ readonly text: string }>> => read(c, kartText);
 export const readTake = (c: Context): Promise<Body<z.infer<typeof take>>> => read(c, take);
 
 async function read<S extends z.ZodType>(c: Context, shape: S): Promise<Body<Given<z.infer<S>>>> {

@@ -2,6 +2,7 @@
  * The HTTP face: every route asks `app` and nothing else, and answers what the command line answers with --json.
  * No socket here, so the routes are tested by handing requests in.
  */
+import { createHash } from 'node:crypto';
 import { type Context, Hono } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
 import { streamSSE } from 'hono/streaming';
@@ -27,7 +28,8 @@ import {
   weakLinksOf,
   whatElse,
 } from '../app/index.ts';
-import { readLooks, readRelease, readSecond, readSince, readTake, readWrite } from './body.ts';
+import type { LibraryTexts } from '../kart/index.ts';
+import { readKartText, readLooks, readRelease, readSecond, readSince, readTake, readWrite } from './body.ts';
 import { headers, onlyHosts, onlyOwnPage } from './guard.ts';
 import { isLaps, lapsAnswer, lapsIn } from './laps.ts';
 import { compareAsk, helpedAsk } from './laps-question.ts';
@@ -56,12 +58,13 @@ export type ServerParts = {
   readonly setupEffects?: () => Promise<string>;
   /** Starting guesses of lives and retentions; left out: there are no weak links to ask for. */
   readonly riskTexts?: () => Promise<RiskTexts>;
+  /** Kinds, templates and rule sets, for a device that reads kart files by itself; left out: it cannot. */
+  readonly library?: () => Promise<LibraryTexts>;
 };
 
 const JSON_BYTES = 1_000_000; // a batch of facts; a kart file alone is allowed 2 MB of text only on the command line
 const BATCH_BYTES = 5_000_000; // 500 facts of another book, kart files among them
-const FILE_BYTES = 25_000_000; // a photo straight from a phone
-const LOG_BYTES = 64_000_000; // eight hours at 25 fixes a second; as much as the book keeps of one log
+const FILE_BYTES = 64_000_000; // a log of eight hours at 25 fixes a second; as much as the book keeps of one
 const BEAT_MS = 25_000; // proxies and phones drop a silent line after 30 to 60 s
 const FILE_TYPES = /^(image\/(jpeg|png|webp|heic|gif)|text\/csv|text\/plain|application\/(gpx\+xml|octet-stream))$/;
 
@@ -73,9 +76,10 @@ export function createServer(app: App, parts: ServerParts = {}): Hono {
     c.header('cache-control', 'no-store');
   });
   server.use('/api/files', tooLarge(FILE_BYTES));
-  server.use('/api/karts/:name/laps', tooLarge(LOG_BYTES));
+  server.use('/api/karts/:name/laps', tooLarge(FILE_BYTES));
   server.use('/api/karts/*', (c, next) => (isLaps(c.req.path) ? next() : tooLarge(JSON_BYTES)(c, next)));
   server.use('/api/book/*', tooLarge(BATCH_BYTES));
+  server.use('/api/kart-file', tooLarge(BATCH_BYTES));
 
   server.get('/api/karts', async c => c.json({ karts: await app.karts(atOf(c)) }));
   server.get('/api/karts/:name', async c => c.json(await app.kart(c.req.param('name'), atOf(c))));
@@ -156,6 +160,20 @@ export function createServer(app: App, parts: ServerParts = {}): Hono {
   server.get('/api/karts/:name/laps/helped', async c => c.json(await helpedOf(app, c.req.param('name'), helpedAsk(c))));
   server.post('/api/karts/:name/laps', async c => lapsAnswer(c, await lapsIn(c, app, c.req.param('name'))));
 
+  server.post('/api/kart-file', async c => {
+    const body = await readKartText(c);
+    return body.ok ? c.json(await app.read(body.value.text)) : problem(c, 422, body.problems);
+  });
+  const { library } = parts;
+  if (library)
+    server.get('/api/library', async c => {
+      const { kinds, templates, rules, instruments } = await library();
+      const text = JSON.stringify({ kinds, templates, rules, instruments });
+      const tag = `"${createHash('sha256').update(text).digest('hex')}"`;
+      if (c.req.header('if-none-match') === tag) return c.body(null, 304, { etag: tag });
+      return c.body(text, 200, { etag: tag, 'content-type': 'application/json' });
+    });
+
   server.put('/api/files', async c => {
     const type = (c.req.header('content-type') ?? '').split(';')[0]?.trim().toLowerCase() ?? '';
     if (!FILE_TYPES.test(type))
@@ -187,7 +205,7 @@ export function createServer(app: App, parts: ServerParts = {}): Hono {
     return c.body(new Uint8Array(file.bytes), 200, { 'content-type': file.mediaType, 'content-disposition': 'inline' });
   });
 
-  server.get('/api/book/ends', async c => c.json({ ends: await app.ends() }));
+  server.get('/api/book/ends', async c => c.json({ ends: await app.ends(), starts: await app.starts() }));
   server.post('/api/book/since', async c => {
     const body = await readSince(c);
     if (!body.ok) return problem(c, 422, body.problems);

@@ -1,9 +1,9 @@
 import { serve } from '@hono/node-server';
-import type { App, RiskTexts } from '../app/index.ts';
+import type { App } from '../app/index.ts';
 import { readPages } from './pages.ts';
-import { createServer } from './server.ts';
+import { createServer, type ServerParts } from './server.ts';
 
-export type StartParts = {
+export type StartParts = Omit<ServerParts, 'pages' | 'hosts'> & {
   readonly app: App;
   /** 0: any free port. */
   readonly port: number;
@@ -11,9 +11,6 @@ export type StartParts = {
   readonly host?: string;
   /** Folder of the built web page; left out: only the API. */
   readonly webRoot?: string;
-  /** @see ServerParts */
-  readonly setupEffects?: () => Promise<string>;
-  readonly riskTexts?: () => Promise<RiskTexts>;
 };
 
 /**
@@ -25,15 +22,13 @@ export function startServer({
   port,
   host = '127.0.0.1',
   webRoot,
-  setupEffects,
-  riskTexts,
+  ...parts
 }: StartParts): Promise<{ url: string; close: () => Promise<void> }> {
   const pages = webRoot === undefined ? undefined : readPages(webRoot);
   const server = createServer(app, {
+    ...parts,
     ...(pages ? { pages } : {}),
     hosts: [host],
-    ...(setupEffects ? { setupEffects } : {}),
-    ...(riskTexts ? { riskTexts } : {}),
   });
   return new Promise((resolve, reject) => {
     const listening = serve({ fetch: server.fetch, port, hostname: host }, info => {

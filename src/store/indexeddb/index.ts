@@ -1,1 +1,1 @@
-export { indexedDbStore } from './store.ts';
+export { type BrowserStore, indexedDbStore } from './store.ts';

@@ -5,32 +5,39 @@
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex } from '@noble/hashes/utils.js';
 import { type DBSchema, type IDBPDatabase, type IDBPTransaction, openDB } from 'idb';
-import type { AppendOutcome, BookStore, Kept } from '../../app/ports.ts';
+import type { AppendOutcome, BookStore, Kept, Own } from '../../app/ports.ts';
 import { CHAIN_START, type ChainEnd, type Fact } from '../../book/index.ts';
 import { admit, mustAdmit, type Present } from '../admit.ts';
 import { Listeners } from '../listeners.ts';
 import { StoreError } from '../store-error.ts';
 import { storeError } from './faults.ts';
 
-const VERSION = 1;
+/** 2 added `own`. */
+const VERSION = 2;
+
+export type BrowserStore = BookStore & { readonly own: Own };
 
 interface Book extends DBSchema {
   /** By row, which the database counts up. */
   facts: { key: number; value: Fact; indexes: { id: string; device: [string, number] } };
   files: { key: string; value: { readonly bytes: Uint8Array; readonly mediaType: string } };
+  own: { key: string; value: unknown };
 }
 type Stores = 'facts'[];
 
 /** Opens the book of this name, or begins it. Rejects with `StoreError` where the browser keeps nothing. */
-export async function indexedDbStore(name: string): Promise<BookStore> {
+export async function indexedDbStore(name: string): Promise<BrowserStore> {
   const channel = new BroadcastChannel(`kartwright book ${name}`);
   try {
     const db = await openDB<Book>(name, VERSION, {
-      upgrade(fresh) {
-        const facts = fresh.createObjectStore('facts', { autoIncrement: true });
-        facts.createIndex('id', 'id', { unique: true });
-        facts.createIndex('device', ['device', 'seq'], { unique: true });
-        fresh.createObjectStore('files');
+      upgrade(book, before) {
+        if (before < 1) {
+          const facts = book.createObjectStore('facts', { autoIncrement: true });
+          facts.createIndex('id', 'id', { unique: true });
+          facts.createIndex('device', ['device', 'seq'], { unique: true });
+          book.createObjectStore('files');
+        }
+        book.createObjectStore('own');
       },
       blocking: (_, __, event) => (event.target as IDBDatabase).close(), // a newer page wants it
     });
@@ -41,7 +48,7 @@ export async function indexedDbStore(name: string): Promise<BookStore> {
   }
 }
 
-class IndexedDbStore implements BookStore {
+class IndexedDbStore implements BrowserStore {
   readonly #db: IDBPDatabase<Book>;
   readonly #channel: BroadcastChannel;
   readonly #listeners = new Listeners();
@@ -113,6 +120,29 @@ class IndexedDbStore implements BookStore {
 
   watch(listener: () => void): () => void {
     return this.#listeners.add(listener);
+  }
+
+  readonly own: Own = {
+    get: async key => {
+      this.#mustBeOpen();
+      return this.#db.get('own', key);
+    },
+    put: async (key, value) => void (await this.#keeping(key, () => value)),
+    first: (key, value) => this.#keeping(key, before => before ?? value),
+  };
+
+  /** Puts what `choose` makes of what is there, in one transaction. */
+  async #keeping(key: string, choose: (before: unknown) => unknown): Promise<unknown> {
+    this.#mustBeOpen();
+    const tx = this.#db.transaction('own', 'readwrite', { durability: 'strict' });
+    try {
+      const value = choose(await tx.store.get(key));
+      await tx.store.put(value, key);
+      await tx.done;
+      return value;
+    } catch (error) {
+      throw storeError(error);
+    }
   }
 
   async close(): Promise<void> {

@@ -57,7 +57,16 @@ const lapse: fc.Arbitrary<Lapse> = fc.oneof(
 const posture = fc.constantFrom('any' as const, 'any' as const, ...POSTURES);
 const handling = fc.record({ minutes: fc.integer({ min: 0, max: 20 }), posture, tools: fc.constant([]) });
 
+const turn = fc.record(
+  {
+    minutes: fc.integer({ min: 0, max: 12 }),
+    from: fc.dictionary(fc.constantFrom(...POSTURES), fc.integer({ min: 0, max: 12 })),
+  },
+  { requiredKeys: ['minutes'] },
+);
+
 type Rough = {
+  readonly postures: NonNullable<Kart['postures']>;
   readonly parts: readonly {
     ways: readonly (readonly number[])[];
     takeOff: Part['takeOff'];
@@ -87,6 +96,7 @@ type Rough = {
 const few = (max: number): fc.Arbitrary<number[]> => fc.array(fc.nat(40), { minLength: 1, maxLength: max });
 
 const rough: fc.Arbitrary<Rough> = fc.record({
+  postures: fc.record({ stand: turn, ground: turn, scales: turn, side: turn }, { requiredKeys: [] }),
   parts: fc.array(
     fc.record({
       ways: fc.array(few(2), { maxLength: 3 }),
@@ -195,7 +205,17 @@ const build = (r: Rough): Kart => {
     };
   });
 
-  let kart: Kart = { format: 1, name: 'random', invented: true, dimensions: {}, parts, joints, items, functions: {} };
+  let kart: Kart = {
+    format: 1,
+    name: 'random',
+    invented: true,
+    dimensions: {},
+    parts,
+    joints,
+    items,
+    functions: {},
+    postures: r.postures,
+  };
   if (circleInWork(kart)) {
     // An item that lapses when disturbed and a way in may already bite each other: then nothing is disturbed.
     kart = {

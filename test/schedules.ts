@@ -157,7 +157,7 @@ export const kartProblems: fc.Arbitrary<ScheduleProblem> = fc
     kart: {
       people,
       posture,
-      unknown: 3,
+      unknown: [3, 4, 5],
       change: [
         [0, 3, 4],
         [3, 0, 5],

@@ -6,6 +6,7 @@ export { packLibrary, readLibrary } from './library.ts';
 export * from './model.ts';
 export { functionsNeeding, partsOf } from './needs.ts';
 export { type NewKartFile, newKartFile } from './new-kart-file.ts';
+export { leastPostureMinutes, postureMinutes } from './postures.ts';
 export type { Problem } from './problem.ts';
 export { type KartRead, readKart } from './read-kart.ts';
 export { jsonSchema } from './shapes.ts';

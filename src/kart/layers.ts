@@ -15,6 +15,7 @@ import type {
   KindFile,
   LifeFile,
   PartFile,
+  PosturesFile,
   TemplateFile,
 } from './shapes.ts';
 import { child, isTree, locate, placeIn, setPlace, type Tree, top } from './source.ts';
@@ -57,6 +58,7 @@ export type LayeredKart = {
   readonly box: BoxFile;
   readonly lives: Readonly<Record<string, LifeFile>>;
   readonly costs: CostsFile;
+  readonly postures: PosturesFile;
 };
 
 /** Puts `over` on `base`; neither is changed, and every key keeps the place it came from. */
@@ -154,6 +156,7 @@ export function layKart(
     box: overlay((template?.box ?? {}) as Tree, (file.box ?? {}) as Tree) as BoxFile,
     lives: overlay((template?.lives ?? {}) as Tree, (file.lives ?? {}) as Tree) as Record<string, LifeFile>,
     costs: overlay((template?.costs ?? {}) as Tree, (file.costs ?? {}) as Tree) as CostsFile,
+    postures: overlay((template?.postures ?? {}) as Tree, (file.postures ?? {}) as Tree) as PosturesFile,
   };
 }
 

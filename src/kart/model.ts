@@ -267,6 +267,13 @@ export type EngineSheet = {
 };
 
 /** What is at hand to choose from at the track, smallest first. */
+export type PostureChange = {
+  readonly minutes: number; // from any other posture
+  readonly from?: Readonly<Partial<Record<Posture, number>>>; // minutes, where they differ
+  readonly people?: number;
+  readonly source?: string;
+};
+
 export type Box = {
   readonly mainJets: readonly number[];
   readonly frontSprockets: readonly number[]; // teeth
@@ -291,4 +298,6 @@ export type Kart = {
   /** By kind. */
   readonly lives?: Readonly<Record<string, ExpectedLife>>;
   readonly costs?: KartCosts;
+  /** How it comes into each posture, where that is said. */
+  readonly postures?: Readonly<Partial<Record<Posture, PostureChange>>>;
 };

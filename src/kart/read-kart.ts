@@ -7,6 +7,7 @@ import { layKart } from './layers.ts';
 import { type Library, readLibrary } from './library.ts';
 import { livesOfKinds } from './lives.ts';
 import type { Kart, RuleSet } from './model.ts';
+import { posturesOf } from './postures.ts';
 import { type Place, type Problem, Problems, type Report } from './problem.ts';
 import { type KartFile, kartShape } from './shapes.ts';
 import { locate, placeIn, readYaml, type Tree, top } from './source.ts';
@@ -75,6 +76,7 @@ function assemble(file: KartFile, library: Library, problems: Problems): Kart | 
     ...engineAndBox(layered, report),
     ...livesOfKinds(layered, kinds, report),
     ...costsOf(layered, kinds, report),
+    ...posturesOf(layered, report),
   };
   if (Object.keys(kart.parts).length === 0)
     report(top(undefined), {

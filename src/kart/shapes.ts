@@ -217,6 +217,22 @@ const boxShape = strict({
   'rear sprockets': teeth.optional(),
 });
 
+const postureChange = strict({
+  minutes: minutes.optional().describe('From any other posture'),
+  from: z
+    .partialRecord(oneOf(POSTURES), minutes, { error: 'a map of postures' })
+    .optional()
+    .describe('Minutes from one posture, where they differ'),
+  people: people.optional(),
+  source: words().optional(),
+});
+const posturesShape = strict({
+  stand: postureChange.optional(),
+  ground: postureChange.optional(),
+  scales: postureChange.optional(),
+  side: postureChange.optional(),
+});
+
 const whole = {
   invented: flag.optional().describe('true only for demo data'),
   rules: words('the id of a rule set').optional(),
@@ -227,6 +243,9 @@ const whole = {
   box: boxShape.optional().describe('What is at hand to choose from at the track'),
   lives: named(lifeShape).optional().describe('How long parts last, as you expect it, by kind'),
   costs: costsShape.optional().describe('What parts and a lost weekend cost, in one money of your own'),
+  postures: posturesShape
+    .optional()
+    .describe('Minutes to bring the kart into each posture; nobody works at it meanwhile'),
 };
 
 export const kartShape = strict({
@@ -269,6 +288,7 @@ export type KindFile = z.infer<typeof kindShape>;
 export type EngineFile = z.infer<typeof engineShape>;
 export type BoxFile = z.infer<typeof boxShape>;
 export type CostsFile = z.infer<typeof costsShape>;
+export type PosturesFile = z.infer<typeof posturesShape>;
 export type LifeFile = z.infer<typeof lifeShape>;
 export type FunctionFile = z.infer<typeof functionShape>;
 export type TemplateFile = z.infer<typeof templateShape>;

@@ -3,14 +3,14 @@
  * and one change for every posture but one that some job cannot do without.
  */
 import type { State } from '../book/index.ts';
-import type { Kart, PartId } from '../kart/index.ts';
-import { POSTURE_MINUTES, postureOf } from './order.ts';
+import { type Kart, leastPostureMinutes, type PartId, type Posture } from '../kart/index.ts';
+import { postureOf } from './order.ts';
 import type { Job, Work } from './work.ts';
 
 /** Of all hands together. */
 export const workBound = (kart: Kart, state: State, work: Work, minutes: (job: Job) => number): number => {
   let sum = 0;
-  const postures = new Set<string>();
+  const postures = new Set<Posture>();
   const sureParts = forced(kart, state, work);
   for (const job of work.jobs) {
     const sure = !('part' in job) || sureParts.has(job.part.id);
@@ -19,7 +19,7 @@ export const workBound = (kart: Kart, state: State, work: Work, minutes: (job: J
     const posture = postureOf(job);
     if (posture !== 'any' && posture !== state.posture) postures.add(posture);
   }
-  return sum + postures.size * POSTURE_MINUTES;
+  return [...postures].reduce((all, one) => all + leastPostureMinutes(kart, one), sum);
 };
 
 /** The parts that come off whatever way is taken: they lie off already, or some item or such a part has them in every alternative. */

@@ -2,9 +2,9 @@
  * When closing up must begin. After each row the kart stands open so far: what lies off must go back, and what was opened
  * or disturbed must be made and checked. What that takes is counted as if nothing else were begun any more.
  */
-import { disturbersOf, type Kart } from '../kart/index.ts';
+import { disturbersOf, type Kart, postureMinutes } from '../kart/index.ts';
 import type { Draft } from './draft.ts';
-import { POSTURE_MINUTES, postureOf } from './order.ts';
+import { postureOf } from './order.ts';
 import type { Job, Work } from './work.ts';
 
 /** Minutes in which one person leaves the kart whole, after each row, by place: several are not reckoned to be quicker. */
@@ -22,9 +22,10 @@ export function closingAfter(kart: Kart, { work, table }: Draft): readonly numbe
       for (const n of brings[placed.job] ?? []) owed.add(n);
       owed.delete(placed.job);
     }
-    // One turn of the kart for every posture that is still asked for.
+    // One turn of the kart for every posture that is still asked for, from wherever it takes longest.
     const postures = new Set([...owed].map(n => postureOf(work.jobs[n] as Job)).filter(one => one !== 'any'));
-    return [...owed].reduce((sum, n) => sum + (minutes[n] ?? 0), postures.size * POSTURE_MINUTES);
+    const turns = [...postures].reduce((sum, one) => sum + postureMinutes(kart, undefined, one), 0);
+    return [...owed].reduce((sum, n) => sum + (minutes[n] ?? 0), turns);
   });
 }
 

@@ -85,6 +85,23 @@ describe('a plan for several hands', () => {
     );
   });
 
+  it('turns the kart in the minutes its file says, from where it stands, and says who must help', () => {
+    const weigh = item('frame/weigh', [{ on: 'event' }], { posture: 'scales' });
+    const drain = item('frame/drain', [{ on: 'event' }], { posture: 'side' });
+    const kart: Kart = {
+      ...smallKart(weigh, drain),
+      postures: { scales: { minutes: 6, from: { side: 9 } }, side: { minutes: 4, people: 2 } },
+    };
+    const toSide = (people: number): readonly (readonly [number, number])[] =>
+      work(planFor(kart, fold(facts([{ kind: 'put on', posture: 'stand' }])), people))
+        .filter(({ key }) => key === 'posture side')
+        .map(({ minutes, helpers }) => [minutes, helpers]);
+    expect(toSide(1)).toEqual([[4, 1]]);
+    expect(toSide(2)).toEqual([[4, 0]]);
+    const onScales = work(planFor(kart, fold(facts([{ kind: 'put on', posture: 'side' }])), 1));
+    expect(onScales.find(({ key }) => key === 'posture scales')?.minutes).toBe(6); // by way of the stand, where the rest is done
+  });
+
   it('takes no longer with another pair of hands, and never claims a bound above its span', () => {
     fc.assert(
       fc.property(randomCase, ({ kart, history }) => {

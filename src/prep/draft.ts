@@ -58,7 +58,7 @@ export function* drafting(kart: Kart, state: State, draft: Draft, hands: Hands, 
 
 /** One for each number of people: another pair of hands never makes it longer, who is not needed stands by. */
 function* quickly(kart: Kart, state: State, work: Work, placed: readonly Placed[], hands: Hands): Generator<Timetable> {
-  if (hands.people >= 1) yield alone(work, placed, waysOf(state, hands, 1));
+  if (hands.people >= 1) yield alone(kart, work, placed, waysOf(state, hands, 1));
   for (let people = 2; people <= hands.people; people++)
     yield together(kart, work, placed, waysOf(state, hands, people));
 }
@@ -66,7 +66,7 @@ function* quickly(kart: Kart, state: State, work: Work, placed: readonly Placed[
 /** Minutes of the quickest of those, without its rows. */
 export function quickestTakes(kart: Kart, state: State, work: Work, hands: Hands): number {
   const placed = order(work, state.posture);
-  let least = aloneTakes(work, placed, waysOf(state, hands, 1));
+  let least = aloneTakes(kart, work, placed, waysOf(state, hands, 1));
   for (let people = 2; people <= hands.people; people++)
     least = Math.min(least, togetherTakes(kart, work, placed, waysOf(state, hands, people)));
   return least;

@@ -6,9 +6,6 @@ import { GRADES, type Grade, type Posture, SYSTEMS, type System } from '../kart/
 import { pathRank } from './due.ts';
 import type { Job, Work } from './work.ts';
 
-/** Minutes to bring the kart into another posture, alone; common practice. */
-export const POSTURE_MINUTES = 3;
-
 export type Placed = { readonly job: number } | { readonly posture: Posture };
 
 export const systemOf = (job: Job): System => ('part' in job ? job.part.system : job.item.system);

@@ -48,8 +48,9 @@ const event: KartEvent = {
 const runs = { numRuns: 600 };
 
 /** How many due items of each tier a plan of so many minutes does. */
-const tiersDone = (kart: Kart, state: State, minutes: number): readonly number[] => {
-  const plan = makePlan(kart, state, { now, minutes });
+const tiersDone = (kart: Kart, state: State, minutes: number, people = 1): readonly number[] => {
+  const effort = { schedules: 2, seed: 1 };
+  const plan = makePlan(kart, state, { now, minutes, people, effort });
   const planned = new Set(plan.steps.flatMap(s => (s.item ? [s.item] : [])));
   const done = [0, 0, 0, 0, 0, 0, 0, 0];
   for (const d of dueList(kart, state, { now })) {
@@ -183,6 +184,17 @@ describe('a plan for any kart with any history', () => {
         expect(compareTiers(long ?? [], short ?? [])).toBeGreaterThanOrEqual(0);
       }),
       { numRuns: 200 },
+    );
+  });
+
+  it('with another pair of hands never does less of a tier, unless it does more of one before it', () => {
+    fc.assert(
+      fc.property(randomCase, fc.nat(150), fc.integer({ min: 1, max: 2 }), ({ kart, history }, minutes, people) => {
+        const state = stateAfter(history);
+        const [few, more] = [people, people + 1].map(hands => tiersDone(kart, state, minutes, hands));
+        expect(compareTiers(more ?? [], few ?? [])).toBeGreaterThanOrEqual(0);
+      }),
+      { numRuns: 100 },
     );
   });
 

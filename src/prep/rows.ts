@@ -42,7 +42,16 @@ export function stepsOf(
       lastPosture = n;
       offSide = wasOnSide;
       wasOnSide = placed.posture === 'side';
-      return { ...postureStep(n, placed.posture, i === 0), ...when };
+      const helpers = Math.max(0, (kart.postures?.[placed.posture]?.people ?? 1) - hands.people);
+      const after = i === 0 ? [] : [n - 1];
+      return postureStep(kart, placed.posture, end - start, {
+        ...when,
+        n,
+        after,
+        state: i === 0 ? 'ready' : 'waiting',
+        helpers,
+        timing: null,
+      });
     }
     const job = work.jobs[placed.job] as Job;
     const after = (work.before[placed.job] ?? []).flatMap(b => numberOf.get(b) ?? []);

@@ -3,7 +3,7 @@ import type { Mark, State } from '../book/index.ts';
 import type { Item, Kart, Part, Posture } from '../kart/index.ts';
 import { mendItem } from './mend.ts';
 import type { Step } from './model.ts';
-import { POSTURE_MINUTES, secondLookMinutes } from './order.ts';
+import { secondLookMinutes } from './order.ts';
 import { whyWith } from './reasons.ts';
 import { aimOf, compressionSaid } from './targets/index.ts';
 import type { Job } from './work.ts';
@@ -129,11 +129,8 @@ const POSTURE_CAUTION: Readonly<Record<Posture, string | null>> = {
   side: 'Fuel, coolant and battery out or shut first; two people; nobody on the low side.',
 };
 
-export const postureStep = (n: number, posture: Posture, first: boolean): Step => ({
-  ...bareStep,
-  n,
-  state: first ? 'ready' : 'waiting',
-  after: first ? [] : [n - 1],
+export const postureStep = (kart: Kart, posture: Posture, minutes: number, place: Place): Step => ({
+  ...place,
   key: `posture ${posture}`,
   action: 'posture',
   on: 'kart',
@@ -146,8 +143,8 @@ export const postureStep = (n: number, posture: Posture, first: boolean): Step =
   why: 'The next steps need it so.',
   how: '',
   accept: '',
-  source: 'common practice',
-  minutes: POSTURE_MINUTES,
+  source: kart.postures?.[posture]?.source ?? 'common practice',
+  minutes,
   posture,
   target: null,
   tolerance: null,

@@ -2,8 +2,8 @@
  * When each row is done, in minutes of work from the first hand on the kart, and by whom. Alone, rows follow each other in
  * the order in which they are read. A row does not go on from one window into the next.
  */
-import { type Kart, POSTURES, type Posture } from '../kart/index.ts';
-import { type Placed, POSTURE_MINUTES, postureFor, postureOf } from './order.ts';
+import { type Kart, leastPostureMinutes, POSTURES, type Posture, postureMinutes } from '../kart/index.ts';
+import { type Placed, postureFor, postureOf } from './order.ts';
 import { asWished, type Effort, type Schedule, solving, takingTurns, ticksAsWished } from './schedule/index.ts';
 import type { Job, Work } from './work.ts';
 
@@ -29,22 +29,24 @@ export type Ways = {
   readonly people: number;
   readonly windows: readonly number[]; // minutes of each
   readonly minutes: (job: Job) => number;
+  /** The posture the kart stands in at first. */
+  readonly posture: Posture | undefined;
 };
-export type WaysFrom = Ways & { readonly posture: Posture | undefined };
 
 /** One person, row after row. */
-export function alone(work: Work, placed: readonly Placed[], ways: Ways): Timetable {
+export function alone(kart: Kart, work: Work, placed: readonly Placed[], ways: Ways): Timetable {
   const rows: Row[] = [];
-  const ticks = aloneTicks(work, placed, ways, (placed, start, end) =>
+  const ticks = aloneTicks(kart, work, placed, ways, (placed, start, end) =>
     rows.push({ placed, start: inMinutes(start), end: inMinutes(end), people: [0] }),
   );
   return { rows, span: inMinutes(ticks) };
 }
 
 function aloneTicks(
+  kart: Kart,
   work: Work,
   placed: readonly Placed[],
-  { windows, minutes }: Ways,
+  { windows, minutes, posture: first }: Ways,
   row: (placed: Placed, start: number, end: number) => void = () => undefined,
 ): number {
   let end = 0;
@@ -53,8 +55,11 @@ function aloneTicks(
     return end;
   });
   let now = 0;
+  let posture = first;
   for (const one of placed) {
-    const ticks = inTicks('posture' in one ? POSTURE_MINUTES : minutes(work.jobs[one.job] as Job));
+    const turns = 'posture' in one;
+    const ticks = inTicks(turns ? postureMinutes(kart, posture, one.posture) : minutes(work.jobs[one.job] as Job));
+    if (turns) posture = one.posture;
     let start = now;
     for (const end of ends) if (start < end && start + ticks > end) start = end;
     now = start + ticks;
@@ -64,14 +69,14 @@ function aloneTicks(
 }
 
 /** Minutes alone, and together, without the rows: many are asked for when choosing. */
-export const aloneTakes = (work: Work, placed: readonly Placed[], ways: Ways): number =>
-  inMinutes(aloneTicks(work, placed, ways));
-export const togetherTakes = (kart: Kart, work: Work, placed: readonly Placed[], ways: WaysFrom): number =>
+export const aloneTakes = (kart: Kart, work: Work, placed: readonly Placed[], ways: Ways): number =>
+  inMinutes(aloneTicks(kart, work, placed, ways));
+export const togetherTakes = (kart: Kart, work: Work, placed: readonly Placed[], ways: Ways): number =>
   inMinutes(ticksAsWished(asProblem(kart, work, placed, ways)));
 
 /** Minutes of the work in other orders, by the same hands; each row waits for those listed before it to have begun. */
-export function takesInOrder(kart: Kart, work: Work, ways: WaysFrom): (order: readonly number[]) => number {
-  if (ways.people === 1) return order => aloneTakes(work, withPostures(work, order, ways.posture), ways);
+export function takesInOrder(kart: Kart, work: Work, ways: Ways): (order: readonly number[]) => number {
+  if (ways.people === 1) return order => aloneTakes(kart, work, withPostures(work, order, ways.posture), ways);
   const takes = takingTurns(asProblem(kart, work, [], ways));
   return order => inMinutes(takes(order));
 }
@@ -87,14 +92,15 @@ function withPostures(work: Work, order: readonly number[], start: Posture | und
 }
 
 /** No timetable of this work is shorter: what there is to do for each hand, and a turn of the kart for each posture wanted. */
-export function leastSpan(work: Work, { people, minutes, posture }: WaysFrom): number {
-  const postures = new Set(work.jobs.map(postureOf).filter(one => one !== 'any' && one !== posture));
+export function leastSpan(kart: Kart, work: Work, { people, minutes, posture }: Ways): number {
+  const postures = new Set(work.jobs.map(postureOf).filter((one): one is Posture => one !== 'any' && one !== posture));
   const ticks = work.jobs.reduce((sum, job) => sum + inTicks(minutes(job)) * Math.min(people, peopleFor(job)), 0);
-  return inMinutes(Math.ceil(ticks / people) + postures.size * inTicks(POSTURE_MINUTES));
+  const turns = [...postures].reduce((sum, one) => sum + inTicks(leastPostureMinutes(kart, one)), 0);
+  return inMinutes(Math.ceil(ticks / people) + turns);
 }
 
 /** Several people: rows side by side where posture, tools and what waits for what allow, in the order that is wished. */
-export function together(kart: Kart, work: Work, placed: readonly Placed[], ways: WaysFrom): Timetable {
+export function together(kart: Kart, work: Work, placed: readonly Placed[], ways: Ways): Timetable {
   return written(work, placed, ways, asWished(asProblem(kart, work, placed, ways)));
 }
 
@@ -106,7 +112,7 @@ export function* searching(
   kart: Kart,
   work: Work,
   placed: readonly Placed[],
-  ways: WaysFrom,
+  ways: Ways,
   effort: Effort,
 ): Generator<Timetable> {
   let shortest = Number.POSITIVE_INFINITY;
@@ -151,7 +157,7 @@ function asProblem(
   kart: Kart,
   work: Work,
   placed: readonly Placed[],
-  { people, windows, minutes, posture }: WaysFrom,
+  { people, windows, minutes, posture }: Ways,
 ): Parameters<typeof asWished>[0] {
   const tools = sharedTools(kart, work);
   const index = new Map(work.jobs.map((job, n) => [job.key, n]));
@@ -176,9 +182,9 @@ function asProblem(
     order: placed.flatMap(one => ('job' in one ? [one.job] : [])),
     kart: {
       people,
-      change: POSTURES.map(from => POSTURES.map(to => (from === to ? 0 : inTicks(POSTURE_MINUTES)))),
+      change: POSTURES.map(from => POSTURES.map(to => inTicks(postureMinutes(kart, from, to)))),
       posture: posture === undefined ? -1 : POSTURES.indexOf(posture),
-      unknown: inTicks(POSTURE_MINUTES),
+      unknown: POSTURES.map(to => inTicks(postureMinutes(kart, undefined, to))),
       ...(windows.length > 0 && { windows: windows.map(inTicks) }),
     },
   };

@@ -49,7 +49,7 @@ export function kartProblem(seed: number): ScheduleProblem {
     people: 2,
     change: CHANGE,
     posture: random.below(4) - 1,
-    unknown: 3,
+    unknown: [3, 3, 4],
     ...(seed % 2 === 0 && { windows: [15, 10, 40] }),
   };
   return { id: `kart ${seed}`, capacity: [1], activities, order: activities.map((_, n) => n), kart };
@@ -95,7 +95,7 @@ export function scheduleData({ capacity, activities, kart }: ScheduleProblem, ou
     stands: activities.map(a => ({ set: (a.postures ?? places).map(p => p + 1) })),
     // Nobody turns a kart into a posture that nobody knows: that takes longer than any plan.
     change: places.map(a =>
-      places.map(b => (a === b ? 0 : b === nowhere ? 2 * plain.horizon : (kart.change[a]?.[b] ?? kart.unknown))),
+      places.map(b => (a === b ? 0 : b === nowhere ? 2 * plain.horizon : (kart.change[a]?.[b] ?? kart.unknown[b]))),
     ),
     first: (kart.posture < 0 ? nowhere : kart.posture) + 1,
     // Each block but the first begins for the sake of a row that cannot be done in the posture before.

@@ -219,7 +219,7 @@ export function made({ packed, activities, kart }: Bench, list: Int32Array, pati
   }
 
   function changeTicks(to: number): number {
-    return posture < 0 ? kart.unknown : (kart.change[posture]?.[to] ?? 0);
+    return (posture < 0 ? kart.unknown[to] : kart.change[posture]?.[to]) ?? 0;
   }
 }
 

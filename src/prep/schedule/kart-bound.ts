@@ -57,7 +57,7 @@ function cheapestTour(activities: readonly Activity[], kart: AtTheKart): number 
     if (wanted.every(bits => (bits & next.been) !== 0)) return next.ticks;
     for (let to = 0; to < many; to++)
       if (to !== next.now) {
-        const takes = next.now < 0 ? kart.unknown : (kart.change[next.now]?.[to] ?? 0);
+        const takes = (next.now < 0 ? kart.unknown[to] : kart.change[next.now]?.[to]) ?? 0;
         open.push({ been: next.been | (1 << to), now: to, ticks: next.ticks + takes });
       }
   }

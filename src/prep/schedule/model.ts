@@ -25,9 +25,9 @@ export type AtTheKart = {
   readonly people: number;
   /** Ticks from posture to posture. Nobody else works at the kart meanwhile, nor while another posture is wanted. */
   readonly change: readonly (readonly number[])[];
-  /** The posture it stands in; -1 when nobody knows, and then the first one costs `unknown` ticks. */
+  /** The posture it stands in; -1 when nobody knows, and then the first change takes the ticks of `unknown`. */
   readonly posture: number;
-  readonly unknown: number;
+  readonly unknown: readonly number[];
   /** Working ticks of each window. No row goes on from one into the next; after the last there is no end. */
   readonly windows?: readonly number[];
 };

@@ -4,7 +4,7 @@ import { problemsOf, type ScheduleProblem, solve } from './index.ts';
 
 describe('what can not be planned', () => {
   const one = { id: 'a', ticks: 3, needs: [1], after: [] };
-  const kart = { people: 1, posture: 0, unknown: 0, change: [[0]] };
+  const kart = { people: 1, posture: 0, unknown: [0], change: [[0]] };
   it.each<[string, ScheduleProblem, string]>([
     [
       'a circle',

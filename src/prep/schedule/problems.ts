@@ -80,7 +80,8 @@ function kartProblems({ people, change, posture, unknown, windows }: AtTheKart):
     found.push(wrong('kart/people', '1, 2 or 3', `${people}`, 'say how many work at the kart'));
   if (
     !change.every((row, p) => row.length === change.length && row.every(isWhole) && row[p] === 0) ||
-    !isWhole(unknown)
+    unknown.length !== change.length ||
+    !unknown.every(isWhole)
   )
     found.push(
       wrong('kart/change', 'ticks from each posture to each, 0 to itself', JSON.stringify(change), 'fill the table'),

@@ -1,4 +1,4 @@
-/** The tests in four groups, which scripts/test.mjs runs and counts: unit, checks, store, journeys. */
+/** The tests in five groups, which scripts/test.mjs runs and counts: unit, checks, store, faults, journeys. */
 import { defineConfig } from 'vitest/config';
 
 const setupFiles = ['test/setup/properties.ts'];
@@ -17,6 +17,7 @@ export default defineConfig({
       },
       { test: { name: 'checks', include: ['checks/**/*.test.ts'], setupFiles } },
       { test: { name: 'store', include: ['test/store-contract/**/*.test.ts'], setupFiles, testTimeout: 60_000 } },
+      { test: { name: 'faults', include: ['test/faults/**/*.test.ts'], setupFiles, testTimeout: 120_000 } },
       {
         test: {
           name: 'journeys',

@@ -36,6 +36,7 @@ const TESTED = [
     unit: file => /^(src|data|scripts|test\/tidy)\//.test(file),
     checks: file => file.startsWith('checks/'),
     store: file => file.startsWith('test/store-contract/'),
+    faults: file => file.startsWith('test/faults/'),
   },
   { journeys: file => file.startsWith('test/journeys/') },
 ];

@@ -1,11 +1,12 @@
 /** The whole program behind one object: every face asks and commands through it, and through nothing else. */
-import { exportLines, type Fact, importLines, verifyChain } from '../book/index.ts';
+import { exportLines, type Fact, importLines } from '../book/index.ts';
 import type { TrackSheet } from '../prep/index.ts';
 import type { DemoText } from './demo.ts';
 import { BATCH, type BookSide, notTaken, readForeign, takenOf } from './exchange.ts';
 import type { LapsIn, LogSaid, SessionSaid } from './laps.ts';
 import type { BookStore, Clock, Ids, KartReader, Kept } from './ports.ts';
 import { fromKartFile, type Problem, refuse, sentence } from './problem.ts';
+import type { Proof } from './proof.ts';
 import { type Queries, queriesOn } from './queries.ts';
 import type { LogBytes } from './read-log.ts';
 import { type Recorded, record, type WithFile, type Writer, type Written } from './record.ts';
@@ -49,7 +50,7 @@ export type App = Queries & {
   /** Merges an exported book into this one, or nothing of it. */
   importBook(text: string): Promise<Imported>;
   /** What is wrong with the book; empty when it is whole. */
-  verifyBook(): Promise<{ readonly facts: number; readonly problems: readonly Problem[] }>;
+  verifyBook(): Promise<Proof>;
   /** Puts the demo kart and season into a book that holds nothing yet; the kart's name, or undefined if it holds something. */
   seedDemo(text: DemoText): Promise<string | undefined>;
   /** Facts of a kart with their rows, in order of arrival, for a face that keeps its own copy. */
@@ -90,10 +91,7 @@ export function createApp({ store, clock, ids, reader, device }: AppParts): App 
     release: (kart, sign) => release(writer, kart, sign),
     exportBook: async () => exportLines((await fresh()).all()),
     importBook: text => importBook(store, text),
-    async verifyBook() {
-      const facts = (await fresh()).all();
-      return { facts: facts.length, problems: verifyChain(facts).map(told) };
-    },
+    verifyBook: async () => (await import('./proof.ts')).proofOf(store),
     ends: async () => Object.fromEntries((await fresh()).ends()),
     starts: async () => (await fresh()).all().flatMap(({ seq, hash }) => (seq === 1 ? [hash] : [])),
     since: async numbers =>

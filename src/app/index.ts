@@ -9,16 +9,16 @@ export { type AlikeAnswer, type AlikeQuestion, askForLooks, type LooksWanted, wh
 export type { At, ForEvent } from './asking.ts';
 export { calendarOf } from './calendar.ts';
 export { type CompareAnswer, type CompareQuestion, compareLaps } from './compare-laps.ts';
+export { copyBook } from './copy-book.ts';
 export type { DemoText } from './demo.ts';
 export { type BookSide, type ChainEnds, type Exchanged, exchange, sameBook, type Taken } from './exchange.ts';
 export { askWithKart, fromKart, type Said } from './from-kart.ts';
 export { type HelpedAnswer, type HelpedQuestion, helpedOf } from './helped.ts';
 export { instrumentsFor, judgeTyped, type ReadingJudged } from './judge.ts';
 
+export { KEEP, type KeepRules, keepRulesIn, noLongerKept } from './keep-rules.ts';
 export { type LapsIn, type LogReport, type LogSaid, lapsOfBook, type SessionSaid } from './laps.ts';
-
 export { type LifeAnswer, type LifeQuestion, type LivesAnswer, lifeOf, livesAsked } from './life.ts';
-export { type Moved, moveBook } from './move-book.ts';
 export { type PlanAsk, planningOf, type Replanned } from './plan.ts';
 export type { AppendOutcome, BookStore, Clock, Ids, KartRead, KartReader, Kept } from './ports.ts';
 export {
@@ -30,6 +30,7 @@ export {
   predictLaps,
 } from './predict-laps.ts';
 export { ASKS_AGAIN, CODES, type Code, fromKartFile, type Problem, Refusal, sentence } from './problem.ts';
+export { type Proof, proofOf } from './proof.ts';
 export {
   type Answers,
   createQueries,

@@ -5,6 +5,16 @@ import type { KartRead } from '../kart/index.ts';
 /** A fact as a store holds it: `row` grows in the order of arrival in this store and means nothing elsewhere. */
 export type Kept = { readonly row: number; readonly fact: Fact };
 
+/** A fact as it lies in a store, unread: for whoever trusts nothing. */
+export type Lying = {
+  readonly row: number;
+  readonly id: string;
+  readonly hash: string;
+  readonly device: string;
+  readonly seq: number;
+  readonly body: string; // JSON
+};
+
 export type AppendOutcome =
   | { readonly kind: 'kept'; readonly added: number; readonly known: number } // known: same id and same hash was there already
   | { readonly kind: 'clash'; readonly id: string } // same id, other content: nothing was written
@@ -25,6 +35,12 @@ export interface BookStore {
   getFile(hash: string): Promise<{ bytes: Uint8Array; mediaType: string } | undefined>;
   /** Calls back (at least once) after facts arrived, from this process or another. Returns the unsubscribe. */
   watch(listener: () => void): () => void;
+  /** As `read`, but whatever lies there. */
+  lying(after?: number, limit?: number): Promise<readonly Lying[]>;
+  /** The hashes of all photos and raw files. */
+  files(): Promise<readonly string[]>;
+  /** What the medium itself finds wrong with the place, in its own words; empty when nothing, or when it cannot tell. */
+  ailments(): Promise<readonly string[]>;
   close(): Promise<void>;
 }
 

@@ -61,7 +61,7 @@ test('a book exported and imported gives the same bytes again, and is whole', as
   const { app } = await smallBench();
   expect(await app.importBook(text)).toMatchObject({ kind: 'imported', added: 3, known: 1 });
   expect(await app.exportBook()).toBe(text);
-  expect(await app.verifyBook()).toEqual({ facts: 4, problems: [] });
+  expect(await app.verifyBook()).toMatchObject({ facts: 4, problems: [] });
   const torn = await app.importBook(text.slice(0, -20));
   expect(torn).toMatchObject({ kind: 'refused' });
 });

@@ -9,7 +9,7 @@ import { dirname, join, relative, resolve } from 'node:path';
 import type { App, BookStore, Clock, KartReader, RiskTexts } from '../app/index.ts';
 import { packageRoot } from '../host/index.ts';
 import { run } from './program.ts';
-import type { World } from './world.ts';
+import type { Backups, World } from './world.ts';
 
 const root = packageRoot();
 
@@ -53,6 +53,86 @@ function userName(): string | undefined {
 
 const isDatabase = (place: string): boolean => /^postgres(ql)?:/.test(place);
 
+const dataFolder = async (place?: string) =>
+  (await host()).openDataFolder(place === undefined || isDatabase(place) ? process.env : { KARTWRIGHT_DATA: place });
+
+async function storeAt(place?: string): Promise<BookStore> {
+  const database = place === undefined ? process.env.DATABASE_URL : isDatabase(place) ? place : undefined;
+  if (!database) return (await import('../store/sqlite/index.ts')).openSqliteStore((await dataFolder(place)).book);
+  return (await import('../store/postgres/index.ts')).openPostgresStore(database);
+}
+
+const folderOfBackups = async (): Promise<string> =>
+  process.env.KARTWRIGHT_BACKUPS || join((await dataFolder()).path, 'backups');
+
+const backups: Backups = {
+  folder: folderOfBackups,
+  list: async () => (await host()).backupsIn(await folderOfBackups()),
+  name: async now => (await host()).backupFile(await folderOfBackups(), now),
+  async write(file) {
+    const [{ writeBackup }, { Refusal, proofOf }, sqlite] = await Promise.all([
+      host(),
+      import('../app/index.ts'),
+      import('../store/sqlite/index.ts'),
+    ]);
+    return writeBackup(file, {
+      async copy(part) {
+        if (!process.env.DATABASE_URL) return sqlite.backUpSqlite((await dataFolder()).book, part);
+        await using(storeAt(), from => using(sqlite.openSqliteStore(part), to => copied(from, to)));
+      },
+      async prove(part) {
+        const proof = await using(sqlite.openSqliteStore(part), proofOf);
+        if (proof.problems.length > 0) throw new Refusal(proof.problems);
+        return proof;
+      },
+    });
+  },
+  async open(file) {
+    if ((await whenThere(stat(file))) === undefined) return undefined;
+    return (await import('../store/sqlite/index.ts')).openSqliteStore(file);
+  },
+  remove: async one => (await host()).removeBackup(one),
+  daily: async () =>
+    (await host()).everyDay({
+      now: () => new Date(),
+      last: async () => (await backups.list())[0]?.at,
+      work: backUpApart,
+      failed: error => world.err(`kartwright: the backup of today failed: ${String(error)}\n`),
+    }),
+  renameDevice: async () => (await host()).renameDevice(await dataFolder()),
+};
+
+/** What a person does with `kartwright backup`, in a process of its own: who works at the bench does not wait for it. */
+async function backUpApart(): Promise<void> {
+  const { spawn } = await import('node:child_process');
+  const child = spawn(process.execPath, [process.argv[1] ?? '', 'backup'], { stdio: ['ignore', 'ignore', 'pipe'] });
+  let said = '';
+  child.stderr.on('data', (text: Buffer) => {
+    said = (said + text.toString()).slice(-2000);
+  });
+  const code = await new Promise(done => child.once('error', done).once('close', done));
+  if (code !== 0) throw new Error(said.trim() || `exit ${String(code)}`);
+}
+
+async function copied(from: BookStore, to: BookStore): Promise<void> {
+  const { Refusal, copyBook } = await import('../app/index.ts');
+  const done = await copyBook(from, to);
+  if (done.kind === 'refused') throw new Refusal(done.problems);
+}
+
+/** Closes what was opened, whatever happened. */
+async function using<T extends { close(): Promise<void> }, R>(
+  opened: Promise<T>,
+  work: (one: T) => Promise<R>,
+): Promise<R> {
+  const one = await opened;
+  try {
+    return await work(one);
+  } finally {
+    await one.close();
+  }
+}
+
 const setupEffects = (): Promise<string> => readFile(join(root, 'data', 'setup-effects.yaml'), 'utf8');
 
 async function riskTexts(): Promise<RiskTexts> {
@@ -95,17 +175,9 @@ const world: World = {
   demo: async () => (await host()).demoText(root),
   setupEffects,
   riskTexts,
-  async open(place) {
-    const { openDataFolder } = await host();
-    const folder = openDataFolder(place === undefined || isDatabase(place) ? process.env : { KARTWRIGHT_DATA: place });
-    const database = place === undefined ? process.env.DATABASE_URL : isDatabase(place) ? place : undefined;
-    if (!database) {
-      const { openSqliteStore } = await import('../store/sqlite/index.ts');
-      return appOn(await openSqliteStore(folder.book), folder.device);
-    }
-    const { openPostgresStore } = await import('../store/postgres/index.ts');
-    return appOn(await openPostgresStore(database), folder.device);
-  },
+  open: async () => appOn(await storeAt(), (await dataFolder()).device),
+  store: storeAt,
+  backups,
   async scratch(now) {
     const { memoryStore } = await import('../store/memory/index.ts');
     return appOn(memoryStore(), 'scratch', now);

@@ -5,6 +5,7 @@ import { addAlike } from './commands/alike.ts';
 import { addBook } from './commands/book.ts';
 import { addCalc } from './commands/calc.ts';
 import { addKart } from './commands/kart.ts';
+import { addKeep } from './commands/keep.ts';
 import { addLaps } from './commands/laps.ts';
 import { addLife } from './commands/life.ts';
 import { addLog } from './commands/log.ts';
@@ -49,6 +50,7 @@ The book is kept in the folder KARTWRIGHT_DATA, else .kartwright in your home.`,
   addLaps(program, world);
   addCalc(program, world);
   addBook(program, world);
+  addKeep(program, world);
   addServe(program, world);
   const json = words.includes('--json');
   // What was typed wrong is told as JSON too, and then once.

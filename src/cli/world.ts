@@ -1,5 +1,5 @@
 /** What the command line asks of the machine it runs on. `main.ts` gives the real one. */
-import type { App, DemoText, RiskTexts } from '../app/index.ts';
+import type { App, BookStore, DemoText, Proof, RiskTexts } from '../app/index.ts';
 import type { Library } from '../kart/index.ts';
 
 export type World = {
@@ -29,8 +29,11 @@ export type World = {
   setupEffects(): Promise<string>;
   /** Starting guesses of lives and retentions, as shipped. */
   riskTexts(): Promise<RiskTexts>;
-  /** The book at DATABASE_URL, else in the data folder; `place` names another: a database's address or a folder. */
-  open(place?: string): Promise<App>;
+  /** The book at DATABASE_URL, else in the data folder. */
+  open(): Promise<App>;
+  /** The same as a store, for whoever carries a whole book; `place` names another: a database's address or a folder. */
+  store(place?: string): Promise<BookStore>;
+  readonly backups: Backups;
   /** A book in memory that holds nothing and is gone afterwards, with a clock of its own if asked. */
   scratch(now?: Date): Promise<App>;
   serve(
@@ -39,4 +42,24 @@ export type World = {
   ): Promise<{ readonly url: string; close(): Promise<void> }>;
   /** Resolves when the person stops the program. */
   stopped(): Promise<void>;
+};
+
+export type Backup = { readonly file: string /** RFC 3339, UTC. */; readonly at: string };
+
+export type Backups = {
+  /** Where those lie that are made without a name: KARTWRIGHT_BACKUPS, else `backups` in the data folder. */
+  folder(): Promise<string>;
+  /** Newest first. */
+  list(): Promise<readonly Backup[]>;
+  /** A name in the folder for one of this moment. */
+  name(now: Date): Promise<string>;
+  /** The whole book into a new file, while others write; proved before it gets its name. */
+  write(file: string): Promise<Proof>;
+  /** One of them, to be read; undefined when there is no such file. */
+  open(file: string): Promise<BookStore | undefined>;
+  remove(backup: Backup): Promise<void>;
+  /** Makes one a day in the folder, in a process of its own, until the returned stop; what goes wrong is told on the error output. */
+  daily(): Promise<() => void>;
+  /** From here on this machine writes under a new name, which is given. */
+  renameDevice(): Promise<string>;
 };

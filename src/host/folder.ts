@@ -1,6 +1,6 @@
 /** The folder that holds a person's book: KARTWRIGHT_DATA, else .kartwright in the home folder. */
 import { randomUUID } from 'node:crypto';
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { homedir, hostname } from 'node:os';
 import { join, resolve } from 'node:path';
 
@@ -43,6 +43,16 @@ function deviceName(file: string): string {
     if ((error as NodeJS.ErrnoException).code !== 'EEXIST') throw error;
   }
   return readFileSync(file, 'utf8').trim();
+}
+
+/**
+ * A new name for this device: a book that was set back to an old copy must not number its facts under the old one, for
+ * others may hold what it wrote there since.
+ */
+export function renameDevice({ path }: Pick<DataFolder, 'path'>): string {
+  const file = join(path, 'device');
+  rmSync(file, { force: true });
+  return deviceName(file);
 }
 
 /** Undefined when there is no such file; empty when its writing was cut off. */

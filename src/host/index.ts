@@ -1,7 +1,9 @@
 import { randomUUID } from 'node:crypto';
 import type { Clock, Ids } from '../app/index.ts';
 
-export { type DataFolder, openDataFolder } from './folder.ts';
+export { type Backup, backupFile, backupsIn, removeBackup, writeBackup } from './backups.ts';
+export { everyDay } from './daily.ts';
+export { type DataFolder, openDataFolder, renameDevice } from './folder.ts';
 export { demoText, kartReader, libraryFiles, packedLibrary } from './library.ts';
 export { packageRoot } from './root.ts';
 

@@ -1,6 +1,6 @@
 /** What every store decides before it writes: which facts of a batch are new, and whether each follows its device's chain. */
-import type { AppendOutcome } from '../app/ports.ts';
-import { type ChainEnd, type Fact, fitsHash, hashOf } from '../book/index.ts';
+import type { AppendOutcome, Kept, Lying } from '../app/ports.ts';
+import { type ChainEnd, canonical, type Fact, fitsHash, hashOf } from '../book/index.ts';
 
 export type Admission =
   | { readonly kind: 'admitted'; readonly fresh: readonly Fact[]; readonly known: number }
@@ -52,3 +52,9 @@ export function mustAdmit(facts: readonly Fact[], device: string, present: Prese
   if (admission.kind === 'clash') throw new TypeError(`appendNext: build must give new ids, got ${admission.id} again`);
   throw new TypeError(`appendNext: build must return ${admission.expected}, got ${admission.got}`);
 }
+
+/** For a store that keeps facts as objects, not as text. */
+export const lyingAs = ({ row, fact }: Kept): Lying => {
+  const { id, hash, device, seq } = fact;
+  return { row, id, hash, device, seq, body: canonical(fact) };
+};

@@ -188,6 +188,19 @@ export function bookStoreContract(kind: Kind): void {
       expect((await store.getFile(await store.putFile(new Uint8Array(), 'text/csv')))?.bytes).toEqual(new Uint8Array());
     });
 
+    it('shows every fact as it lies there, a part at a time, and names its files', async () => {
+      const all = [...chain(['a', 'b', 'c']), ...chain(['d'], 'phone')];
+      await store.append(all);
+      const hash = await store.putFile(Uint8Array.of(1, 2, 3), 'text/csv');
+      const rows = await store.lying();
+      expect(rows.map(({ row, body }) => ({ row, fact: JSON.parse(body) }))).toEqual(await store.read());
+      for (const { body, id, hash, device, seq } of rows)
+        expect(JSON.parse(body)).toMatchObject({ id, hash, device, seq });
+      expect(await store.lying(rows[1]?.row, 1)).toEqual([rows[2]]);
+      expect(await store.files()).toEqual([hash]);
+      expect(await store.ailments()).toEqual([]);
+    });
+
     it('tells who watches that facts arrived, and nobody after', async () => {
       let calls = 0;
       const stop = store.watch(() => calls++);

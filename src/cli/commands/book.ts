@@ -5,6 +5,7 @@ import { fail } from '../exit.ts';
 import { count } from '../print/wrap.ts';
 import { openBook } from '../session.ts';
 import type { World } from '../world.ts';
+import { addVerify } from './keep.ts';
 
 type Options = { readonly demo?: boolean; readonly json?: boolean };
 
@@ -73,12 +74,12 @@ export function addBook(program: Command, world: World): void {
       '\nExample:\n  kartwright book move postgres://team@db.local/karts\nThen set DATABASE_URL (or KARTWRIGHT_DATA) to the new place. This book stays as it is.\n',
     )
     .action(async (place: string, options: Options) => {
-      const { moveBook } = await import('../../app/index.ts');
-      const from = await world.open();
+      const { copyBook } = await import('../../app/index.ts');
+      const from = await world.store();
       try {
-        const to = await world.open(place);
+        const to = await world.store(place);
         try {
-          const done = await moveBook(from, to);
+          const done = await copyBook(from, to);
           if (done.kind === 'refused') throw new Refusal(done.problems);
           const { facts, files } = done;
           if (options.json) world.out(`${JSON.stringify({ facts, files })}\n`);
@@ -91,21 +92,5 @@ export function addBook(program: Command, world: World): void {
       }
     });
 
-  book
-    .command('verify')
-    .description('was anything in the book changed, lost or doubled?')
-    .option('--demo', 'the demo book')
-    .option('--json', 'print JSON')
-    .addHelpText('after', '\nExample:\n  kartwright book verify\n')
-    .action(async (options: Options) => {
-      const app = await openBook(world, options);
-      try {
-        const { facts, problems } = await app.verifyBook();
-        if (problems.length > 0) throw new Refusal(problems);
-        if (options.json) world.out(`${JSON.stringify({ facts, problems })}\n`);
-        else world.out(`${count(facts, 'fact')}: every one is as it was written, none is missing.\n`);
-      } finally {
-        await app.close();
-      }
-    });
+  addVerify(book, world);
 }

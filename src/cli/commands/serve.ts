@@ -6,7 +6,13 @@ import { planShort } from '../print/plan.ts';
 import { openBook } from '../session.ts';
 import type { World } from '../world.ts';
 
-type Options = { readonly port: number; readonly host: string; readonly demo?: boolean; readonly json?: boolean };
+type Options = {
+  readonly port: number;
+  readonly host: string;
+  readonly demo?: boolean;
+  readonly backup: boolean;
+  readonly json?: boolean;
+};
 
 /** In the range that is never assigned to a service (RFC 6335, section 6: dynamic ports from 49152). */
 const PORT = 50271;
@@ -16,6 +22,7 @@ export function addServe(program: Command, world: World): void {
     command
       .option('--port <n>', 'port; 0 takes any free one', port, PORT)
       .option('--host <address>', 'address to listen on; whoever reaches it can write into the book', '127.0.0.1')
+      .option('--no-backup', 'make no backup a day (see kartwright backup)')
       .option('--demo', 'on a throw-away book with the invented demo kart')
       .option('--json', 'print the address as JSON');
 
@@ -37,7 +44,8 @@ export function addServe(program: Command, world: World): void {
   });
 }
 
-async function serving(world: World, app: App, { port, host, json }: Options): Promise<void> {
+async function serving(world: World, app: App, { port, host, json, demo, backup }: Options): Promise<void> {
+  const stopBackups = backup && !demo ? await world.backups.daily() : undefined;
   try {
     const server = await world.serve(app, { port, host }).catch(error => taken(error, port));
     world.out(
@@ -46,6 +54,7 @@ async function serving(world: World, app: App, { port, host, json }: Options): P
     await world.stopped();
     await server.close();
   } finally {
+    stopBackups?.();
     await app.close();
   }
 }

@@ -5,9 +5,9 @@
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex } from '@noble/hashes/utils.js';
 import { type DBSchema, type IDBPDatabase, type IDBPTransaction, openDB } from 'idb';
-import type { AppendOutcome, BookStore, Kept, Own } from '../../app/ports.ts';
+import type { AppendOutcome, BookStore, Kept, Lying, Own } from '../../app/ports.ts';
 import { CHAIN_START, type ChainEnd, type Fact } from '../../book/index.ts';
-import { admit, mustAdmit, type Present } from '../admit.ts';
+import { admit, lyingAs, mustAdmit, type Present } from '../admit.ts';
 import { Listeners } from '../listeners.ts';
 import { StoreError } from '../store-error.ts';
 import { storeError } from './faults.ts';
@@ -116,6 +116,19 @@ class IndexedDbStore implements BrowserStore {
   async getFile(hash: string) {
     this.#mustBeOpen();
     return this.#db.get('files', hash);
+  }
+
+  async lying(after?: number, limit?: number): Promise<readonly Lying[]> {
+    return (await this.read(after, limit)).map(lyingAs);
+  }
+
+  async files(): Promise<readonly string[]> {
+    this.#mustBeOpen();
+    return this.#db.getAllKeys('files');
+  }
+
+  async ailments(): Promise<readonly string[]> {
+    return []; // a browser does not tell
   }
 
   watch(listener: () => void): () => void {

@@ -1,9 +1,9 @@
 /** A book in memory: for a throw-away demo and for tests. It forgets everything when the program ends. */
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex } from '@noble/hashes/utils.js';
-import type { AppendOutcome, BookStore, Kept } from '../../app/ports.ts';
+import type { AppendOutcome, BookStore, Kept, Lying } from '../../app/ports.ts';
 import { CHAIN_START, type ChainEnd, type Fact } from '../../book/index.ts';
-import { admit, mustAdmit } from '../admit.ts';
+import { admit, lyingAs, mustAdmit } from '../admit.ts';
 import { Listeners } from '../listeners.ts';
 import { StoreError } from '../store-error.ts';
 
@@ -55,6 +55,18 @@ class MemoryStore implements BookStore {
     this.#mustBeOpen();
     const file = this.#files.get(hash);
     return file && { bytes: file.bytes.slice(), mediaType: file.mediaType };
+  }
+
+  async lying(after?: number, limit?: number): Promise<readonly Lying[]> {
+    return (await this.read(after, limit)).map(lyingAs);
+  }
+
+  async files(): Promise<readonly string[]> {
+    return [...this.#files.keys()];
+  }
+
+  async ailments(): Promise<readonly string[]> {
+    return [];
   }
 
   watch(listener: () => void): () => void {

@@ -4,7 +4,7 @@
  */
 import { createHash } from 'node:crypto';
 import pg from 'pg';
-import type { AppendOutcome, BookStore, Kept } from '../../app/ports.ts';
+import type { AppendOutcome, BookStore, Kept, Lying } from '../../app/ports.ts';
 import { CHAIN_START, type ChainEnd, canonical, FACT_FORMAT, type Fact, isProblem, upcast } from '../../book/index.ts';
 import { admit, mustAdmit, type Present } from '../admit.ts';
 import { Listeners } from '../listeners.ts';
@@ -94,6 +94,31 @@ class PostgresStore implements BookStore {
       [after, Number.isFinite(limit) ? limit : null],
     );
     return rows.map(({ row, body }) => ({ row: Number(row), fact: this.#factIn(row, body) }));
+  }
+
+  async lying(after = 0, limit = Number.POSITIVE_INFINITY): Promise<readonly Lying[]> {
+    const { rows } = await this.#ask<{
+      row: string;
+      id: string;
+      hash: string;
+      device: string;
+      seq: string;
+      body: string;
+    }>(
+      `select row::text, id, hash, device, seq::text, body from kartwright.fact
+       where row > $1 order by kartwright.fact.row limit $2`,
+      [after, Number.isFinite(limit) ? limit : null],
+    );
+    return rows.map(({ row, seq, ...rest }) => ({ row: Number(row), ...rest, seq: Number(seq) }));
+  }
+
+  async files(): Promise<readonly string[]> {
+    const { rows } = await this.#ask<{ hash: string }>('select hash from kartwright.file order by hash', []);
+    return rows.map(({ hash }) => hash);
+  }
+
+  async ailments(): Promise<readonly string[]> {
+    return []; // the server's own check needs an extension and rights that a book must not ask for
   }
 
   async putFile(bytes: Uint8Array, mediaType: string): Promise<string> {

@@ -11,7 +11,10 @@ type Statement = {
 };
 export type Database = { exec(sql: string): void; prepare(sql: string): Statement; close(): void };
 type Options = { readonly readOnly?: boolean; readonly timeout?: number };
-export type Driver = { readonly DatabaseSync: new (path: string, options?: Options) => Database };
+export type Driver = {
+  readonly DatabaseSync: new (path: string, options?: Options) => Database;
+  readonly backup?: (from: Database, to: string, options: { readonly rate: number }) => Promise<number>;
+};
 
 export async function loadDriver(): Promise<Driver> {
   try {

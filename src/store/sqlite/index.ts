@@ -1,1 +1,2 @@
+export { backUpSqlite } from './backup.ts';
 export { openSqliteStore } from './store.ts';

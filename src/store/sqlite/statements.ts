@@ -1,8 +1,12 @@
 /** Every statement on a book, prepared once: a fact is kept in the time that the disk takes. */
+import type { Lying } from '../../app/ports.ts';
 import type { ChainEnd, Fact } from '../../book/index.ts';
 import type { Database } from './driver.ts';
 
 type FileRow = { readonly media_type: string; readonly bytes: Uint8Array };
+
+/** A damaged file may have thousands; the first few say as much. */
+const MOST_AILMENTS = 20;
 
 export type Statements = ReturnType<typeof prepare>;
 
@@ -14,6 +18,11 @@ export function prepare(database: Database) {
   const end = database.prepare('select seq, hash from fact where device = ? order by seq desc limit 1');
   const keep = database.prepare('insert into fact (id, hash, device, seq, body) values (?, ?, ?, ?, ?)');
   const rows = database.prepare('select row, body from fact where row > ? order by row limit ?');
+  const lying = database.prepare(
+    'select row, id, hash, device, seq, body from fact where row > ? order by row limit ?',
+  );
+  const files = database.prepare('select hash from file order by hash');
+  const check = database.prepare(`pragma integrity_check(${MOST_AILMENTS})`);
   const keepFile = database.prepare(
     'insert into file (hash, media_type, bytes) values (?, ?, ?) on conflict (hash) do nothing',
   );
@@ -27,6 +36,13 @@ export function prepare(database: Database) {
     end: (device: string) => end.get(device) as ChainEnd | undefined,
     keep: (fact: Fact, body: string) => keep.run(fact.id, fact.hash, fact.device, fact.seq, body),
     rows: (after: number, most: number) => rows.all(after, most) as { readonly row: number; readonly body: string }[],
+    lying: (after: number, most: number) => lying.all(after, most) as Lying[],
+    files: () => (files.all() as { readonly hash: string }[]).map(one => one.hash),
+    /** Source: SQLite documentation, PRAGMA integrity_check: one row `ok`, or one a fault. */
+    ailments: () =>
+      (check.all() as { readonly integrity_check: string }[])
+        .map(one => one.integrity_check)
+        .filter(said => said !== 'ok'),
     keepFile: (key: string, mediaType: string, bytes: Uint8Array) => keepFile.run(key, mediaType, bytes),
     file: (key: string) => file.get(key) as FileRow | undefined,
   };

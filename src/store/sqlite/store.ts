@@ -1,7 +1,7 @@
 /** A book in one SQLite file. Several programs may use it at the same time; what was acknowledged is on the disk. */
 import { createHash } from 'node:crypto';
 import { isDeepStrictEqual } from 'node:util';
-import type { AppendOutcome, BookStore, Kept } from '../../app/ports.ts';
+import type { AppendOutcome, BookStore, Kept, Lying } from '../../app/ports.ts';
 import { CHAIN_START, canonical, FACT_FORMAT, type Fact, isProblem, upcast } from '../../book/index.ts';
 import { admit, mustAdmit, type Present } from '../admit.ts';
 import { Listeners } from '../listeners.ts';
@@ -83,6 +83,18 @@ class SqliteStore implements BookStore {
   async getFile(hash: string) {
     const file = this.#try(() => this.#do.file(hash));
     return file && { bytes: new Uint8Array(file.bytes), mediaType: file.media_type };
+  }
+
+  async lying(after = 0, limit = Number.MAX_SAFE_INTEGER): Promise<readonly Lying[]> {
+    return this.#try(() => this.#do.lying(after, Math.min(limit, Number.MAX_SAFE_INTEGER)));
+  }
+
+  async files(): Promise<readonly string[]> {
+    return this.#try(() => this.#do.files());
+  }
+
+  async ailments(): Promise<readonly string[]> {
+    return this.#try(() => this.#do.ailments());
   }
 
   watch(listener: () => void): () => void {

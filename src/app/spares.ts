@@ -1,5 +1,4 @@
 /** Which spares to carry to an event, what to buy, and what else the work that is due takes. */
-import { replacesPart } from '../kart/index.ts';
 import { inBox, pileOf, type SparesBox, sparesBox } from '../life/index.ts';
 import { given } from './asking.ts';
 import { asked, type LifeQuestion, refuseAs } from './life.ts';
@@ -48,13 +47,12 @@ export async function sparesOf(
   const uses = new Map<string, number>();
   for (const { item } of due)
     for (const one of kart.items[item]?.consumables ?? []) uses.set(one, (uses.get(one) ?? 0) + 1);
-  const renewals = due.flatMap(({ item: id, why }) => {
-    const item = kart.items[id];
-    const part = item && kart.parts[item.part];
-    if (!part || !replacesPart(item)) return [];
+  const renewals = due.flatMap(({ item, why, renews, ...on }) => {
+    const part = kart.parts[on.part];
+    if (!part || !renews) return [];
     const pile = pileOf(kart, part);
     const price = kart.costs?.spares[part.kind]?.price ?? null;
-    return [{ part: part.id, item: id, why, pile, inBox: box.get(pile) ?? 0, price }];
+    return [{ part: part.id, item, why, pile, inBox: box.get(pile) ?? 0, price }];
   });
   return {
     kart: name,

@@ -85,6 +85,7 @@ const workOut = (kart: Kart): Disturbers => {
   return { parts, items, openers, whileOff, mayNeedOff };
 };
 
-/** Replacing with its own part off is replacing that part: another one goes back on. */
+/** Replacing with its own part off, or because it failed, is replacing that part: another one goes back on. */
 export const replacesPart = (item: Item): boolean =>
-  item.action === 'replace' && item.needsOff.length > 0 && item.needsOff.every(way => way.includes(item.part));
+  item.action === 'replace' &&
+  (item.mends !== undefined || (item.needsOff.length > 0 && item.needsOff.every(way => way.includes(item.part))));

@@ -163,9 +163,9 @@ export type Item = {
   readonly joint?: JointId;
   readonly system: System;
   readonly title: string;
-  /** `mend` in no file: prep adds an item for a find that is not mended. */
+  /** `mend` in no file: prep adds an item for a find that is not mended, and one to `replace` a part that failed. */
   readonly action: WorkAction | 'mend';
-  readonly mends?: string; // the find, by its fact
+  readonly mends?: string; // the find or failure, by its fact
   readonly how: string;
   readonly accept: string;
   readonly source: string; // 'common practice', 'memory, ask the maker', or body and article

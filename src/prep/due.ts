@@ -1,6 +1,6 @@
 /** What is due before the next event, and why: every lapse there is, with a look ahead over the event's running. */
 import type { KartEvent, State } from '../book/index.ts';
-import { GRADES, type Kart, SYSTEMS } from '../kart/index.ts';
+import { GRADES, type Kart, replacesPart, SYSTEMS } from '../kart/index.ts';
 import { type Horizon, type Standing, standings } from '../life/index.ts';
 import { placeOnPath } from './load-path.ts';
 import { mendsDue } from './mend.ts';
@@ -54,6 +54,7 @@ const toDue = (s: Standing, path: number | undefined): Due => ({
   cause: s.cause ?? 'never',
   facts: s.facts,
   ahead: s.ahead,
+  ...(replacesPart(s.item) ? { renews: true } : {}),
   ...(path === undefined ? {} : { path }),
 });
 

@@ -16,6 +16,8 @@ export type Due = {
   readonly facts: readonly string[];
   /** It holds today, but would lapse during the next event's expected running. */
   readonly ahead: boolean;
+  /** Another one goes on in place of the part. */
+  readonly renews?: true;
   /** After an impact: its place on the way of the blow into the frame, 1 the wheel. */
   readonly path?: number;
 };

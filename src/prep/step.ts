@@ -32,9 +32,9 @@ export const stepOf = (kart: Kart, state: State, job: Job, place: Place): Step =
     case 'take-off':
       return handling(job.part, 'take-off', job.why, job.fresh, place);
     case 'refit':
-      return handling(job.part, 'refit', job.why, job.fresh, place);
+      return { ...handling(job.part, 'refit', job.why, job.fresh, place), ...(job.item ? replacing(job.item) : {}) };
     case 'item':
-      return work(kart, state, job.item, whyWith(kart, job.item, job.why), place);
+      return { ...work(kart, state, job.item, whyWith(kart, job.item, job.why), place), key: job.key };
     case 'second-look':
       return secondLook(kart, state, job.item, job.why, place);
   }
@@ -73,6 +73,15 @@ const handling = (part: Part, action: 'take-off' | 'refit', why: string, fresh: 
   };
 };
 
+/** What a refit takes from the failure for which it puts another one on. */
+const replacing = ({ id, how, accept, caution, system }: Item) => ({
+  item: id,
+  how,
+  accept,
+  caution: caution ?? null,
+  system,
+});
+
 const work = (kart: Kart, state: State, item: Item, why: string, place: Place): Step => {
   const { target, tolerance, unit, say } = aimOf(kart, item);
   return {
@@ -99,9 +108,9 @@ const work = (kart: Kart, state: State, item: Item, why: string, place: Place): 
     consumables: item.consumables,
     caution: item.caution ?? null,
     secondLook: item.secondLook,
-    writes: item.mends !== undefined ? 'mended' : item.joint ? 'made' : 'checked',
-    mends: item.mends ?? null,
-    fresh: false,
+    writes: item.mends === undefined ? (item.joint ? 'made' : 'checked') : item.action === 'mend' ? 'mended' : 'fitted',
+    mends: item.action === 'mend' ? (item.mends ?? null) : null,
+    fresh: item.action === 'replace' && item.mends !== undefined,
   };
 };
 
@@ -180,7 +189,9 @@ export const doneSteps = (kart: Kart, state: State, now: string): Step[] => {
     add(pass, (place, why) => work(kart, state, item, why, place));
     add(pass?.secondLook, (place, why) => secondLook(kart, state, item, why, place));
   }
-  for (const find of state.defects)
-    add(find.mended, (place, why) => work(kart, state, mendItem(kart, find), why, place));
+  for (const { failed, ...find } of state.defects)
+    if (!failed || find.mended?.fact !== state.parts[find.part]?.fresh?.fact)
+      // another one fitted stands among the parts
+      add(find.mended, (place, why) => work(kart, state, mendItem(kart, find), why, place));
   return done.sort((a, b) => a.pos - b.pos).map((d, i) => d.make({ ...bareStep, n: i + 1, state: 'done' }));
 };

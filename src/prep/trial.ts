@@ -28,7 +28,7 @@ export function trialsOf(kart: Kart, state: State, due: readonly Due[], hands: H
     const before = known.get(key);
     if (before) return { trial: before };
     const work = workOf(some);
-    const covers = new Set(work.jobs.flatMap(job => ('item' in job && isDue.has(job.item.id) ? [job.item.id] : [])));
+    const covers = new Set(work.jobs.flatMap(({ item }) => (item && isDue.has(item.id) ? [item.id] : [])));
     const trial: Trial = { least: leastSpan(kart, work, waysOf(state, hands, hands.people)), covers };
     known.set(key, trial);
     return { trial, work };

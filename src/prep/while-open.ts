@@ -9,7 +9,7 @@ import { partMinutes, type Work } from './work.ts';
 
 export const whileOpen = (kart: Kart, state: State, work: Work, ask: PlanAsk): WhileOpen[] => {
   if (!ask.event) return [];
-  const planned = new Set(work.jobs.flatMap(j => ('item' in j ? [j.item.id] : [])));
+  const planned = new Set(work.jobs.flatMap(({ item }) => (item ? [item.id] : [])));
   const ahead = horizonOver(ask.now, ask.event, 3);
   return Object.values(kart.items).flatMap(item => {
     const way = openWay(item, work.off);

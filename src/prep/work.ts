@@ -11,7 +11,8 @@
  *  W5 an item that needs the whole kart comes after every refit, every joint but those that such items open, and every
  *     item that needs parts off or disturbs another
  *  W6 a second look comes after its first, and before anything closes over it
- *  W7 what a newly fitted part asks for is done on the new part, and with it on where it can be
+ *  W7 what a newly fitted part asks for is done on the new part, and with it on where it can be; after a failure so is all
+ *     that is done to the part, unless another rule asks for it before
  *  W8 an item that opens joints is done with their parts on, where it can be: brakes are bled with the calipers on
  */
 import type { State } from '../book/index.ts';
@@ -35,6 +36,8 @@ export type Job =
       readonly part: Part;
       readonly why: string;
       readonly fresh: boolean;
+      /** A part that failed is replaced by this refit itself: what asks for that. */
+      readonly item?: Item;
     }
   | {
       readonly key: string;
@@ -53,7 +56,7 @@ export type Work = {
 
 const offKey = (p: PartId): string => `take-off ${p}`;
 const backKey = (p: PartId): string => `refit ${p}`;
-const itemKey = (i: Item): string => `${i.action} ${i.id}`;
+const itemKey = (i: Item): string => (failure(i) ? backKey(i.part) : `${i.action} ${i.id}`); // once done it is a part fitted
 const lookKey = (i: Item): string => `second-look ${i.id}`;
 
 /** Minutes that taking this part off costs in all: off, back on, and every joint made again. */
@@ -71,6 +74,9 @@ const lyingOff = (kart: Kart, state: State): PartId[] =>
 /** Passed since the part came off: what is to be done while it is off has been done. */
 const doneSince = (state: State, item: ItemId, part: PartId): boolean =>
   (state.items[item]?.pass?.pos ?? -1) > (state.parts[part]?.off?.pos ?? -1);
+
+/** The part failed, and another one goes in its place: by its refit where it comes off, else where it is. */
+const failure = (item: Item): boolean => item.mends !== undefined && replacesPart(item);
 
 /** @throws Error when no way in exists; a kart that the reader accepted always has one. */
 export const workFor = (kart: Kart, state: State, due: readonly Due[]): Work => {
@@ -103,6 +109,21 @@ export const workFor = (kart: Kart, state: State, due: readonly Due[]): Work => 
     return found;
   };
 
+  /** It lies off and has been replaced already: what goes back on is another one. */
+  const replacedOff = (p: PartId): boolean =>
+    beside.includes(p) &&
+    Object.values(kart.items).some(i => i.part === p && replacesPart(i) && doneSince(state, i.id, p));
+  /** What a part asks for once another one goes on; what was done on that one while it was off is not asked again. */
+  const oweAnew = (p: PartId, but?: ItemId): boolean => {
+    let grew = false;
+    for (const other of Object.values(kart.items)) {
+      if (other.part !== p || other.id === but || !other.when.some(w => w.on === 'fitted')) continue;
+      if (beside.includes(p) && who.mayNeedOff(other.id).has(p) && doneSince(state, other.id, p)) continue;
+      grew = owe(other.id, () => `Another ${p} goes on.`) || grew;
+    }
+    return grew;
+  };
+
   let found = ways();
   for (let grew = true; grew; ) {
     grew = false;
@@ -113,16 +134,14 @@ export const workFor = (kart: Kart, state: State, due: readonly Due[]): Work => 
       for (const id of who.whileOff.get(p) ?? [])
         if (!beside.includes(p) || !doneSince(state, id, p))
           grew = owe(id, () => `To be done while ${p} is off.`) || grew;
+      if (replacedOff(p)) grew = oweAnew(p) || grew;
     }
     for (const [id, parts] of who.parts)
       for (const p of parts) if (found.off.has(p)) grew = owe(id, () => `Disturbed when ${p} comes off.`) || grew;
     for (const id of [...wanted]) {
       const item = kart.items[id];
       if (!item) continue;
-      if (replacesPart(item))
-        for (const other of Object.values(kart.items))
-          if (other.part === item.part && other.when.some(w => w.on === 'fitted') && other.id !== id)
-            grew = owe(other.id, () => `Another ${item.part} goes on.`) || grew;
+      if (replacesPart(item)) grew = oweAnew(item.part, id) || grew;
       if (!changesKart(item) || secondOnly.has(id)) continue;
       for (const d of item.disturbs) grew = owe(d, () => `Disturbed by: ${item.title} (${item.part}).`) || grew;
       for (const j of item.opens) grew = owe(j, () => `Opened by: ${item.title} (${item.part}).`) || grew;
@@ -136,11 +155,16 @@ export const workFor = (kart: Kart, state: State, due: readonly Due[]): Work => 
   const uses = (p: PartId, what: string): void => void usedBy.set(p, [...(usedBy.get(p) ?? []), what]);
   for (const i of items) for (const p of found.wayOf('wish', i.id)) uses(p, `${i.title.toLowerCase()} (${i.part})`);
   for (const q of off) for (const p of found.wayOf('part', q.id)) uses(p, `${q.id} to come off`);
-  const renewed = new Set(items.filter(i => replacesPart(i) && !secondOnly.has(i.id)).map(i => i.part));
+  const renewed = new Set([
+    ...items.filter(i => replacesPart(i) && !failure(i) && !secondOnly.has(i.id)).map(i => i.part),
+    ...off.map(({ id }) => id).filter(replacedOff),
+  ]);
+  const failed = new Map(items.filter(failure).map(i => [i.part, i]));
 
   const jobs: Job[] = [];
   for (const part of off) {
-    const fresh = renewed.has(part.id);
+    const failure = failed.get(part.id);
+    const fresh = renewed.has(part.id) || failure !== undefined;
     const users = usedBy.get(part.id) ?? [];
     const reason =
       users.length === 0
@@ -148,15 +172,18 @@ export const workFor = (kart: Kart, state: State, due: readonly Due[]): Work => 
         : `${users.slice(0, 2).join('; ')}${users.length > 2 ? ` and ${users.length - 2} more` : ''}`;
     if (!beside.includes(part.id))
       jobs.push({ key: offKey(part.id), is: 'take-off', part, why: `In the way of: ${reason}.`, fresh });
+    const lies = beside.includes(part.id) ? 'It lies off the kart.' : `Came off for: ${reason}.`;
     jobs.push({
       key: backKey(part.id),
       is: 'refit',
       part,
-      why: beside.includes(part.id) ? 'It lies off the kart.' : `Came off for: ${reason}.`,
+      why: (failure && whyOf.get(failure.id)) ?? lies,
       fresh,
+      ...(failure ? { item: failure } : {}),
     });
   }
   for (const item of items) {
+    if (failure(item) && kart.parts[item.part]?.removable) continue; // its refit does all of it
     const why = whyOf.get(item.id) ?? '';
     const d = dueOf.get(item.id);
     if (!secondOnly.has(item.id)) jobs.push({ key: itemKey(item), is: 'item', item, why, due: d });
@@ -225,12 +252,11 @@ export const workFor = (kart: Kart, state: State, due: readonly Due[]): Work => 
       const holds = kart.joints[j]?.part;
       if (holds !== undefined && !who.mayNeedOff(item.id).has(holds)) edge(backAt.get(holds), itemAt.get(item.id)); // W8
     }
-    if (replacesPart(item))
-      for (const other of items) {
-        if (other.part !== item.part || other.id === item.id || !other.when.some(w => w.on === 'fitted')) continue;
-        edge(itemAt.get(item.id), itemAt.get(other.id)); // W7
-        if (!who.mayNeedOff(other.id).has(item.part)) edge(backAt.get(item.part), itemAt.get(other.id));
-      }
+    if (!item.when.some(w => w.on === 'fitted') || !renewed.has(item.part)) continue;
+    if (!who.mayNeedOff(item.id).has(item.part)) edge(backAt.get(item.part), itemAt.get(item.id)); // W7
+    for (const other of items)
+      if (other.part === item.part && replacesPart(other) && !failure(other))
+        edge(itemAt.get(other.id), itemAt.get(item.id));
   }
   const first = [...backAt.values()];
   for (const i of items) {
@@ -240,8 +266,23 @@ export const workFor = (kart: Kart, state: State, due: readonly Due[]): Work => 
       first.push(at);
   }
   for (const w of whole) for (const one of first) edge(one, itemAt.get(w.id)); // W5
+  for (const [part, { id }] of failed) {
+    const anew = backAt.get(part) ?? itemAt.get(id);
+    for (const other of items) {
+      if (other.part !== part || replacesPart(other) || who.mayNeedOff(other.id).has(part)) continue;
+      const at = itemAt.get(other.id);
+      if (anew !== undefined && at !== undefined && !waitsFor(before, anew, at)) edge(anew, at); // W7
+    }
+  }
   return { jobs, before: before.map(s => [...s]), off: found.off };
 };
+
+/** Whether a job comes after another whatever else is decided. */
+function waitsFor(before: readonly ReadonlySet<number>[], job: number, other: number): boolean {
+  const seen = new Set([job]);
+  for (const one of seen) for (const first of before[one] ?? []) seen.add(first); // what is added while it runs is run through too
+  return seen.has(other);
+}
 
 /** Where each job stands, by what it is done to. */
 function placesOf(jobs: readonly Job[]) {

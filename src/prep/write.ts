@@ -22,6 +22,7 @@ export const passOf = (step: Step, reading?: Reading, how = 'as planned'): Paylo
       return { kind: 'mended', found: step.mends, how };
     default: {
       const secondLook = step.action === 'second-look' ? { secondLook: true } : {};
+      if (step.writes === 'fitted') return { kind: 'fitted', part: step.on, fresh: true };
       if (step.writes === 'made' && step.joint) return { kind: 'made', joint: step.joint, ...taken };
       if (!step.item) throw new Error(`passOf: step ${step.key} must name an item, got none`);
       return { kind: 'checked', item: step.item, result: 'pass', ...secondLook, ...taken };

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { item, smallKart } from '../../test/small-kart.ts';
 import type { Step } from '../prep/index.ts';
-import { adjustable, draftsOf, dueAgain, withUnit } from './answer.ts';
+import { adjustable, draftsOf, dueAgain, isHandling, withUnit } from './answer.ts';
 
 const step: Step = {
   n: 1,
@@ -54,6 +54,15 @@ test('a pass with a bare number is in the unit that stands beside the field', ()
 test('a mend says how', () => {
   const mend: Step = { ...step, action: 'mend', writes: 'mended', mends: 'f7' };
   expect(draftsOf(mend, { is: 'done', how: 'new rim' })).toEqual([{ kind: 'mended', found: 'f7', how: 'new rim' }]);
+});
+test('another one that goes on says what it has run before', () => {
+  const refit: Step = { ...step, action: 'refit', writes: 'fitted', part: 'hub', fresh: true };
+  expect(draftsOf(refit, { is: 'done', hours: 6.5 })).toEqual([
+    { kind: 'fitted', part: 'hub', fresh: true, carriedMinutes: 390 },
+  ]);
+  expect(draftsOf(refit, { is: 'done' })).toEqual([{ kind: 'fitted', part: 'hub', fresh: true }]);
+  expect(draftsOf({ ...refit, fresh: false }, { is: 'done', hours: 6.5 })).toEqual([{ kind: 'fitted', part: 'hub' }]);
+  expect(isHandling({ ...refit, action: 'replace', item: 'hub/replace f7' })).toBe(true);
 });
 test('a fail keeps the defect and what was read', () => {
   expect(draftsOf(step, { is: 'fail', defect: 'hub cracked', reading: '99' })).toEqual([

@@ -4,7 +4,7 @@ import type { Step } from '../prep/index.ts';
 import type { Draft } from './server.ts';
 
 export type Answer =
-  | ({ readonly is: 'done'; readonly reading?: string; readonly how?: string } & ReadWith)
+  | ({ readonly is: 'done'; readonly reading?: string; readonly how?: string; readonly hours?: number } & ReadWith)
   | ({ readonly is: 'fail'; readonly defect: string; readonly reading?: string } & ReadWith)
   | { readonly is: 'not possible'; readonly why: string }
   /** It was moved, and stands at this value now; checking it is another step. */
@@ -12,7 +12,8 @@ export type Answer =
 type ReadWith = { readonly instrument?: string };
 
 /** Only a step on an item can fail or be impossible; the hand work between has one answer. */
-export const isHandling = (step: Step): boolean => step.item === null || step.mends !== null;
+export const isHandling = (step: Step): boolean =>
+  step.item === null || step.mends !== null || step.writes === 'fitted';
 
 /** The item of a step that measures what a hand can move: wear has a limit, an adjustment a target with both ends. */
 export function adjustable(step: Step, kart: Kart): Item | undefined {
@@ -47,7 +48,7 @@ export function draftsOf(step: Step, answer: Answer): readonly Draft[] {
   const look = step.action === 'second-look' ? { secondLook: true } : {};
   if (step.item === null || step.writes === 'taken off' || step.writes === 'fitted' || step.writes === 'put on') {
     if (answer.is !== 'done') throw new Error(`draftsOf: answer to ${step.key} must be done, got ${answer.is}`);
-    return [handlingOf(step)];
+    return [handlingOf(step, answer.hours)];
   }
   if (answer.is === 'set') return [{ kind: 'set', item: step.item, ...reading }];
   if (answer.is === 'fail')
@@ -69,8 +70,10 @@ function mendedBy(step: Step, answer: Answer): Draft {
   return { kind: 'mended', found: step.mends, how: answer.how ?? '' };
 }
 
-function handlingOf(step: Step): Draft {
+/** @param hours that another one which goes on has run before */
+function handlingOf(step: Step, hours?: number): Draft {
   if (step.writes === 'put on') return { kind: 'put on', posture: step.posture };
   if (step.writes === 'taken off') return { kind: 'taken off', part: step.part };
-  return { kind: 'fitted', part: step.part, ...(step.fresh ? { fresh: true } : {}) };
+  const run = hours === undefined ? {} : { carriedMinutes: Math.round(hours * 60) };
+  return { kind: 'fitted', part: step.part, ...(step.fresh ? { fresh: true, ...run } : {}) };
 }

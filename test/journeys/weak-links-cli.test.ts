@@ -146,6 +146,26 @@ describe('when it fails all the same', () => {
     expect(wanted).toMatchObject({ problems: [{ code: 'nothing to record' }] });
     expect((await kw(['log', 'failed', '--kart', '9'])).err).toMatch(/part.*Expected/);
   });
+
+  test('its kind names no replacing, so the plan has one: off, another one on, made and looked at; then it stands no longer', async () => {
+    const before = await json<Plan>('plan', '--kart', '9');
+    const keys = before.steps.filter(({ state }) => state !== 'done').map(({ key }) => key);
+    const wanted = ['take-off pedal', 'refit pedal', 'torque pedal/pivot bolt', 'second-look pedal/pivot bolt'];
+    expect(keys.filter(key => wanted.includes(key))).toEqual(wanted);
+    expect(before.steps.find(({ key }) => key === 'refit pedal')).toMatchObject({ fresh: true, writes: 'fitted' });
+    const { out } = await kw(['plan', '--kart', '9']);
+    expect(out).toContain('Fit the new pedal');
+    expect(out).toMatch(/Failed while it ran on .*: arm cracked\s+through/);
+    await log('A. Bench', { kind: 'taken off', part: 'pedal' });
+    await log('A. Bench', { kind: 'fitted', part: 'pedal', fresh: true, carriedMinutes: 90 });
+    expect((await json<Fitness>('fit', '--kart', '9')).against.map(({ text }) => text)).not.toContain(
+      'pedal: arm cracked through',
+    );
+    const done = (await json<Plan>('plan', '--kart', '9')).steps.filter(({ state }) => state === 'done');
+    expect(done.map(({ key }) => key)).toContain('refit pedal');
+    const likely = (await stop()).links.find(({ id }) => id === 'pedal')?.likely;
+    expect(likely?.chance).toBeGreaterThan(0);
+  });
 });
 
 /** A moment after everything was looked at and before the strap was wanted. */

@@ -104,8 +104,9 @@ const TELLING = new Set(['take-off', 'refit', 'posture', 'second-look']);
 /** 'clean: rear hub left: Hub seat clean, dry' */
 function name({ action, part, title }: Step): string {
   if (TELLING.has(action)) return title;
-  const where = part === null || title.includes(part) ? '' : `${part}: `;
-  return `${action.replace('-', ' ')}: ${where}${title}`;
+  const what = title.replace(/^(Mend|Replace): /, ''); // the action says it
+  const where = part === null || what.includes(part) ? '' : `${part}: `;
+  return `${action.replace('-', ' ')}: ${where}${what}`;
 }
 
 const marks = (step: Step): string =>

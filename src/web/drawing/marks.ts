@@ -79,7 +79,8 @@ function linesOf(kart: Kart, state: State, due: readonly Due[]): readonly Line[]
     .map((part): Line => ({ kind: 'off', part: part.id, text: 'off the kart' }));
   const isOff = new Set(off.map(line => line.part));
   const work = due
-    .filter(d => d.cause !== 'found' && !(d.cause === 'joint open' && isOff.has(d.part)))
+    // What no kart file names is the work on a defect, which is there already.
+    .filter(d => kart.items[d.item] !== undefined && !(d.cause === 'joint open' && isOff.has(d.part)))
     .map(
       (d): Line => ({
         kind: d.cause === 'failed' ? 'defect' : d.cause === 'joint open' ? 'open' : 'due',

@@ -11,7 +11,7 @@ import { PlateFigure } from '../numbers/answered.tsx';
 import { Cell, PrintTitle, Refused } from '../parts.tsx';
 import { hashOf, type Keep } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
-import { typedNumber } from '../weak/own-or-server.ts';
+import { typedNumber } from '../typed-number.ts';
 import { capital } from '../words.ts';
 import { useSpares } from './asked.ts';
 import { RunningCosts } from './costs.tsx';

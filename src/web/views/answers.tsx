@@ -6,6 +6,7 @@ import { Glyph } from '../glyph.tsx';
 import { Refused } from '../parts.tsx';
 import type { Keep } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
+import { notANumber, typedNumber } from '../typed-number.ts';
 import { didOf } from '../words.ts';
 import { InstrumentChoice, Judged } from './judged.tsx';
 
@@ -91,6 +92,8 @@ export function Answers(props: {
     </>
   );
 
+  const wrongHours = step.fresh ? notANumber(words, 'hours', '6.5') : undefined;
+  const hours = step.fresh ? typedNumber(words) : undefined;
   const moved = adjustable(step, props.snapshot.kart);
   if (asking === 'set' && moved !== undefined)
     return (
@@ -141,7 +144,12 @@ export function Answers(props: {
     <form
       onSubmit={e => {
         e.preventDefault();
-        void give({ is: 'done', ...value, ...(step.mends === null ? {} : { how: words.trim() }) });
+        void give({
+          is: 'done',
+          ...value,
+          ...(step.mends === null ? {} : { how: words.trim() }),
+          ...(hours === undefined ? {} : { hours }),
+        });
       }}
     >
       {step.action === 'second-look' && (
@@ -153,13 +161,30 @@ export function Answers(props: {
           <textarea id="words" required value={words} onInput={e => setWords(e.currentTarget.value)} />
         </>
       )}
+      {step.fresh && (
+        <>
+          <label for="words">Hours the new one has run before</label>
+          <div class="with-unit">
+            <input
+              id="words"
+              inputMode="decimal"
+              autocomplete="off"
+              placeholder="none"
+              value={words}
+              onInput={e => setWords(e.currentTarget.value)}
+            />
+            <span>h</span>
+          </div>
+          {wrongHours && <p class="note need">{wrongHours}</p>}
+        </>
+      )}
       {field}
       {refusal}
       <div class="answers">
         <button
           type="submit"
           class="button main big full"
-          disabled={busy || (step.mends !== null && words.trim() === '')}
+          disabled={busy || (step.mends !== null && words.trim() === '') || wrongHours !== undefined}
         >
           <Glyph sign="done" />
           {busy ? 'Writing …' : didOf(step)}

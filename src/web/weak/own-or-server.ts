@@ -46,10 +46,6 @@ export async function ownOrServer<T>(
 export const problemsOf = (session: Session, error: unknown): readonly Problem[] =>
   error instanceof Refusal ? error.problems : session.ask.problems(error);
 
-/** A number as it is typed, with a point or a comma; half a number is none yet. */
-export const typedNumber = (text: string): number | undefined =>
-  /^\d{1,6}([.,]\d{1,3})?$/.test(text.trim()) ? Number(text.trim().replace(',', '.')) : undefined;
-
 /** Those that are known, so that what is left out is absent. */
 export const known = <K extends string>(all: Readonly<Record<K, number | undefined>>): { readonly [N in K]?: number } =>
   Object.fromEntries(Object.entries(all).filter(([, value]) => value !== undefined)) as { [N in K]?: number };

@@ -6,10 +6,10 @@ import { useState } from 'preact/hooks';
 import { PrintTitle, Refused } from '../parts.tsx';
 import { hashOf, type Keep } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
+import { typedNumber } from '../typed-number.ts';
 import { useWeakLinks } from './asked.ts';
 import { HazardGroup } from './hazard.tsx';
 import type { Jobs, Wanted } from './job.tsx';
-import { typedNumber } from './own-or-server.ts';
 import { PrintedHazards } from './printed.tsx';
 import { Seconds, type Typed } from './seconds.tsx';
 

@@ -4,6 +4,7 @@ import { readPriors } from '../life/index.ts';
 import {
   additionsFor,
   type Hazard,
+  looksOf,
   readRetentions,
   readRiskScheme,
   type Season,
@@ -58,13 +59,14 @@ export async function weakLinksOf(
     priors: readPriors(texts.priors),
     books: await booksOf(queries, at),
   };
-  const links = weakLinks(kart, state, ask);
+  const once = { ...ask, looks: looksOf(kart, state, ask) };
+  const links = weakLinks(kart, state, once);
   const scheme = texts.severity === undefined ? undefined : readRiskScheme(texts.severity);
   const events = season ?? Math.max(1, eventsOfYear(state, fit.at));
   return {
     ...links,
     hazards: links.hazards.map(hazard => ({ ...hazard, season: scheme ? seasonOf(scheme, hazard, events) : null })),
-    seconds: secondRetentions(kart, state, ask, given({ minutes, money })),
+    seconds: secondRetentions(kart, state, once, given({ minutes, money })),
   };
 }
 

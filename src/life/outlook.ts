@@ -30,8 +30,13 @@ export function outlookOf<L extends Life>(asked: {
   readonly hours: number;
 }): Outlook | NotKnown {
   const { part, lives, prior, hours } = asked;
+  return outlookFrom(() => posteriorOf(prior, lives.includes(part) ? lives : [...lives, part]), part, hours);
+}
+
+/** The same where record and guess have been weighed before, the part among them. */
+export function outlookFrom(weighed: () => Posterior | NotKnown, part: Life, hours: number): Outlook | NotKnown {
   if (ended(part)) return { kind: 'unknown', why: 'It has failed already: replace it.' };
-  const posterior = posteriorOf(prior, lives.includes(part) ? lives : [...lives, part]);
+  const posterior = weighed();
   if (posterior.kind === 'unknown') return posterior;
   const chance = chanceOver(posterior, { age: part.age, hours });
   return { kind: 'outlook', chance, words: chanceWords(chance, posterior), posterior };

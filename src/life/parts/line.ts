@@ -1,7 +1,7 @@
 /** Every part of a kart at its age over the event to come, the most likely to fail first. */
 import { functionsNeeding, type Kart, type Part } from '../../kart/index.ts';
 import { ended } from '../life.ts';
-import { type Outlook, outlookOf } from '../outlook.ts';
+import type { Outlook } from '../outlook.ts';
 import type { NotKnown } from '../posterior/index.ts';
 import { type KindRecord, kindRecords, lifeNow, type PartLife, type RecordAsk } from '../record/index.ts';
 import type { LifeLine } from './model.ts';
@@ -43,5 +43,5 @@ export function lineOf(kart: Kart, part: Part, record: KindRecord, hours: number
 function outlookNow(now: PartLife | undefined, record: KindRecord, hours: number | undefined): Outlook | NotKnown {
   if (now === undefined) return { kind: 'unknown', why: 'The record does not hold this part.' };
   if (hours === undefined || !(hours > 0)) return { kind: 'unknown', why: NO_HOURS };
-  return outlookOf({ part: now, ...record, hours });
+  return record.outlook(now, hours);
 }

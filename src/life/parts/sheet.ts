@@ -2,7 +2,7 @@
 import { functionsNeeding, type Kart, type Part } from '../../kart/index.ts';
 import { ended } from '../life.ts';
 import { kaplanMeier, weibullPaper } from '../plots/index.ts';
-import { lastingOf, momentsOf, type Posterior, posteriorOf, type Spread, spreadOf } from '../posterior/index.ts';
+import { lastingOf, momentsOf, type Posterior, type Spread, spreadOf } from '../posterior/index.ts';
 import { kindRecords, lifeNow } from '../record/index.ts';
 import { type Costs, type Replacement, type RunningCost, replaceThisPart, runningCost } from '../replacement/index.ts';
 import { rootBetween } from '../root.ts';
@@ -17,7 +17,7 @@ export function lifeSheet(kart: Kart, part: Part, ask: LifeAsk & { readonly cap?
   const { hours } = ask;
   const now = lifeNow(kart, record, part);
   const line = lineOf(kart, part, record, hours);
-  const made = posteriorOf(prior, lives);
+  const made = record.posterior();
   const posterior = made.kind === 'posterior' ? made : undefined;
   const priced = costsFor(kart, part);
   const running = now && !ended(now) ? now : undefined;

@@ -4,7 +4,6 @@
  * Bands of kinds that are independent are put together as roots of sums of squares on ln (MOVER; Zou and Donner 2008, memory).
  */
 import { functionsNeeding, type Kart, type Part, type PartId } from '../../kart/index.ts';
-import { outlookOf } from '../outlook.ts';
 import { basisWords, chanceShort, type Posterior } from '../posterior/index.ts';
 import { type KindRecord, kindRecords, lifeNow, type RecordAsk } from '../record/index.ts';
 import { changeMinutes } from './change-time.ts';
@@ -128,7 +127,7 @@ function posteriorNow(
 ): { readonly posterior: Posterior; readonly age: number } | string {
   const now = lifeNow(kart, record, part);
   if (now === undefined) return 'The record does not hold this part.';
-  const outlook = outlookOf({ part: now, ...record, hours });
+  const outlook = record.outlook(now, hours);
   return outlook.kind === 'unknown'
     ? outlook.why
     : { posterior: outlook.posterior, age: renewed?.has(part.id) ? 0 : now.age };

@@ -86,6 +86,7 @@ export function namedBy(text: string, role: 'first' | 'second', { retentions, si
 
 /** The word by itself, in one or many: 'tie' is not in 'tier'. */
 function says(text: string, word: string): boolean {
+  if (!text.toLowerCase().includes(word.toLowerCase())) return false; // most words of the list are in no text
   const escaped = word.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
   return new RegExp(`(?<![\\p{L}\\p{N}])${escaped}s?(?![\\p{L}\\p{N}])`, 'iu').test(text);
 }

@@ -1,6 +1,6 @@
 /** How likely each part fails over the event by its own life: its age, the record of its kind, what its owner expects. */
 import type { Kart, Part } from '../../kart/index.ts';
-import { kindRecords, lifeNow, outlookOf, type RecordAsk } from '../../life/index.ts';
+import { kindRecords, lifeNow, type RecordAsk } from '../../life/index.ts';
 import { likelyOf } from './likely.ts';
 import type { Likely } from './model.ts';
 
@@ -19,7 +19,7 @@ export function partLooks(
     const known = ofKind(part.kind);
     const now = lifeNow(kart, known, part);
     if (now === undefined) return unknown('The record does not hold this part.');
-    const outlook = outlookOf({ part: now, ...known, hours });
+    const outlook = known.outlook(now, hours);
     if (outlook.kind === 'unknown') return unknown(outlook.why);
     return {
       likely: likelyOf(outlook.chance, outlook.words.basis),

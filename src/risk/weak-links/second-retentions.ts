@@ -73,7 +73,7 @@ export function secondRetentions(
   for (const [name, value] of Object.entries(budget))
     if (!(value >= 0)) throw new Error(`secondRetentions: ${name} must be 0 or more, got ${value}`);
   const { money = Number.POSITIVE_INFINITY, minutes = Number.POSITIVE_INFINITY } = budget;
-  const asked = problemOf(kart, looksOf(kart, state, ask));
+  const asked = problemOf(kart, ask.looks ?? looksOf(kart, state, ask));
   const { within } = chooser(asked.problem);
   const tell = (choice: Choice): Outcome => outcomeOf(asked, choice);
   const best = within({ money, minutes });

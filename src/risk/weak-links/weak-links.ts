@@ -29,11 +29,13 @@ export type WeakLinksAsk = {
   readonly priors: Priors;
   /** Of all karts of the owner, this one among them; left out, no part has a record. */
   readonly books?: readonly KartBook[];
+  /** Of the same kart, state and question, where they were made for another question before. */
+  readonly looks?: Looks;
 };
 
 /** Changes nothing and decides nothing: fitness is judged without it. */
 export function weakLinks(kart: Kart, state: State, ask: WeakLinksAsk): WeakLinks {
-  const looks = looksOf(kart, state, ask);
+  const looks = ask.looks ?? looksOf(kart, state, ask);
   const hazards = Object.values(kart.functions)
     .map(fn => hazardOf(kart, fn, looks))
     .sort((a, b) => a.severity - b.severity);

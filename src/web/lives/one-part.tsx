@@ -1,14 +1,7 @@
 /** One part: how likely it fails over the event, when to replace it, its life drawn, its record, and what is expected of its kind. */
 import { useMemo } from 'preact/hooks';
 import type { Part } from '../../kart/index.ts';
-import {
-  type KindRecord,
-  kindRecords,
-  type LifeAsk,
-  type LifeSheet,
-  lifeSheet,
-  posteriorOf,
-} from '../../life/index.ts';
+import { type KindRecord, kindRecords, type LifeAsk, type LifeSheet, lifeSheet } from '../../life/index.ts';
 import { PlateFigure } from '../numbers/answered.tsx';
 import { Cell } from '../parts.tsx';
 import type { Session, Snapshot } from '../session.ts';
@@ -25,7 +18,7 @@ export function OnePart(props: {
   const { kart } = snapshot;
   const { life, record, drawn } = useMemo(() => {
     const found = kindRecords(kart, ask)(part.kind);
-    const posterior = posteriorOf(found.prior, found.lives);
+    const posterior = found.posterior();
     const sheet = lifeSheet(kart, part, ask);
     return {
       life: sheet,

@@ -17,13 +17,15 @@ import {
 import { Label, Plate, SHEET_WIDTH } from '../drawing/lines.tsx';
 import type { Drawn } from '../numbers/plates/asked.ts';
 
+type Known = Pick<KindRecord, 'lives' | 'prior'>;
+
 const LEFT = 46;
 const RIGHT = SHEET_WIDTH - 12;
 const TOP = 28;
 const TALL = 220;
 const [LOWEST, HIGHEST] = [heightOf(0.001), heightOf(0.99)];
 
-export function drawPaper(record: KindRecord, posterior: Posterior, age: number): Drawn {
+export function drawPaper(record: Known, posterior: Posterior, age: number): Drawn {
   const ages = agesOf(record, posterior, age);
   const paper = weibullPaper(record.lives, posterior, ages);
   const guess = record.prior?.scale === undefined ? undefined : posteriorOf(record.prior, []);
@@ -89,7 +91,7 @@ export function drawPaper(record: KindRecord, posterior: Posterior, age: number)
 type Across = (at: number) => number;
 
 /** From a third of the youngest to twice the oldest there is, half of the life that is expected among them. */
-function agesOf({ lives }: KindRecord, posterior: Posterior, age: number): { from: number; to: number } {
+function agesOf({ lives }: Known, posterior: Posterior, age: number): { from: number; to: number } {
   const half = goneBy(posterior);
   const all = [...lives.map(life => life.age), age, half].filter(one => one > 0);
   return { from: Math.max(0.1, Math.min(...all) / 3), to: Math.max(...all) * 2 };
@@ -149,7 +151,7 @@ function stepsOf(steps: ReturnType<typeof kaplanMeier>, x: Across, y: Across): s
     .join('');
 }
 
-const titleOf = ({ lives }: KindRecord, { points }: WeibullPaper): string =>
+const titleOf = ({ lives }: Known, { points }: WeibullPaper): string =>
   `Share gone by running hours on Weibull paper: ${lives.length} on record, ${points.length} of them failed. The table says the same.`;
 
 /** Of 100, in two figures; never said to be none or all. */

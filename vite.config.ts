@@ -1,4 +1,7 @@
 /** `vite build` makes the web page in dist/web; `vite build --ssr src/cli/main.ts` makes the command line, dist/cli.js. */
+import { createHash } from 'node:crypto';
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { defineConfig, type Plugin } from 'vite';
 import { packedLibrary } from './src/host/index.ts';
@@ -10,6 +13,37 @@ const library: Plugin = {
   name: 'library',
   generateBundle() {
     this.emitFile({ type: 'asset', fileName: 'library.json', source: packedLibrary(here('.')) });
+  },
+};
+
+/**
+ * Writes into the service worker which files this build has, and a name that changes with any of them. It stands beside
+ * the page under a name that never changes, and is not among them.
+ */
+const pageFiles: Plugin = {
+  name: 'page-files',
+  enforce: 'post',
+  generateBundle(_, bundle) {
+    const worker = bundle['sw.js'];
+    if (worker?.type !== 'chunk') throw new Error('page-files: expected the service worker as sw.js, found none');
+    const publicFolder = here('src/web/public');
+    const contents = new Map<string, string | Uint8Array>([
+      ...Object.values(bundle).flatMap(one =>
+        one === worker || one.fileName.endsWith('.map')
+          ? []
+          : [[`/${one.fileName}`, one.type === 'chunk' ? one.code : one.source] as const],
+      ),
+      ...readdirSync(publicFolder).map(name => [`/${name}`, readFileSync(join(publicFolder, name))] as const),
+    ]);
+    const files = [...contents.keys()].sort();
+    if (!files.includes('/index.html')) throw new Error('page-files: expected index.html in the build, found none');
+    const hash = createHash('sha256').update(worker.code);
+    for (const file of files) hash.update(file).update(contents.get(file) ?? '');
+    const list = JSON.stringify({ files, version: hash.digest('hex').slice(0, 16) });
+    const filled = worker.code.replace(/(["'`])__FILES__\1/, () => JSON.stringify(list));
+    if (filled === worker.code)
+      throw new Error('page-files: expected a place for the files in src/web/sw.ts, found none');
+    worker.code = filled;
   },
 };
 
@@ -49,13 +83,18 @@ export default defineConfig(({ isSsrBuild }) =>
       }
     : {
         root: here('src/web'),
+        plugins: [pageFiles],
         build: {
           outDir: here('dist/web'),
           emptyOutDir: true,
           target: 'es2022',
           assetsInlineLimit: 0,
           modulePreload: { polyfill: false },
-          rolldownOptions: { treeshake },
+          rolldownOptions: {
+            treeshake,
+            input: { index: here('src/web/index.html'), sw: here('src/web/sw.ts') },
+            output: { entryFileNames: ({ name }) => (name === 'sw' ? 'sw.js' : 'assets/[name]-[hash].js') },
+          },
         },
         worker: { format: 'es', rolldownOptions: { treeshake } },
       },

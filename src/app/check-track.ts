@@ -1,6 +1,6 @@
 /** Weather, tyres and fuel as they were read: what cannot be, or reads like something else, is asked about before it is kept. */
 import type { Payload } from '../book/index.ts';
-import { type Problems, readRatio, subjects } from '../numbers/index.ts';
+import { air, type Problems, readRatio } from '../numbers/index.ts';
 import { airQuestion } from '../prep/index.ts';
 import type { Check, Context } from './context.ts';
 import { type Problem, refuse, sentence } from './problem.ts';
@@ -10,8 +10,8 @@ export const weatherRight: Check<'weather'> = (payload, context) => {
   if (context.sure) return [];
   const question = airQuestion(payload);
   if (question === null) return alone(payload, context);
-  const answer = subjects.find(({ name }) => name === 'air')?.ask(question);
-  return answer?.kind === 'problems' ? fromAir(answer, context) : surface(payload.trackCelsius, context);
+  const answer = air.ask(question);
+  return answer.kind === 'problems' ? fromAir(answer, context) : surface(payload.trackCelsius, context);
 };
 
 const KEYS: Readonly<Record<string, string>> = {

@@ -9,6 +9,8 @@ export { type NewKartFile, newKartFile } from './new-kart-file.ts';
 export { leastPostureMinutes, postureMinutes } from './postures.ts';
 export type { Problem } from './problem.ts';
 export { type KartRead, readKart } from './read-kart.ts';
+/** The reader, fetched when it is wanted: a page mostly gets its karts finished. */
+export const fetchReadKart = async () => (await import('./read-kart.ts')).readKart;
 export { jsonSchema } from './shapes.ts';
 export { suggest } from './suggest.ts';
 export { circleInWork, workOrder } from './work-order.ts';

@@ -1,7 +1,10 @@
 import { useEffect, useState } from 'preact/hooks';
+import type { SyncState } from './book/sync.ts';
+import type { Versions } from './book/versions.ts';
 import { Refused } from './parts.tsx';
 import { hashOf, type Keep, type Place, placeFrom, SHEETS, type Sheet } from './place.ts';
 import type { Session } from './session.ts';
+import { DeviceSheet } from './views/device.tsx';
 import { Fit } from './views/fit.tsx';
 import { KartSheet } from './views/kart.tsx';
 import { Laps } from './views/laps.tsx';
@@ -10,6 +13,7 @@ import { Numbers } from './views/numbers.tsx';
 import { RecordSheet } from './views/record.tsx';
 import { Setup } from './views/setup.tsx';
 import { Spares } from './views/spares.tsx';
+import { SyncWord } from './views/sync-word.tsx';
 import { Today } from './views/today.tsx';
 import { Track } from './views/track.tsx';
 import { Weak } from './views/weak.tsx';
@@ -27,13 +31,15 @@ const NAMES: Readonly<Record<Sheet, string>> = {
 };
 
 /** The whole page: title block, one sheet, the way to the others. */
-export function App({ session, keep }: { readonly session: Session; readonly keep: Keep }) {
+export function App(props: { readonly session: Session; readonly keep: Keep; readonly versions: Versions }) {
+  const { session, keep, versions } = props;
   const [, redraw] = useState(0);
   const [place, setPlace] = useState<Place>(() => placeFrom(location.hash || keep.get('place')));
   const [who, setWho] = useState(keep.get('name'));
   const [naming, setNaming] = useState(false);
 
   useEffect(() => session.onChange(() => redraw(n => n + 1)), [session]);
+  useEffect(() => versions.onChange(() => redraw(n => n + 1)), [versions]);
   /**
    * Goes to a place: shown, kept and in the address in one go. An address written later, after the page is drawn, would
    * overwrite the one that a second quick tap has set meanwhile.
@@ -56,7 +62,8 @@ export function App({ session, keep }: { readonly session: Session; readonly kee
     return () => window.removeEventListener('hashchange', follow);
   }, [keep]);
 
-  const { karts, snapshot, line, trouble, writing } = session.view();
+  const view = session.view();
+  const { karts, snapshot, sync, trouble } = view;
   /** The work sheet goes on to a step; a person who has gone elsewhere meanwhile stays there, and finds it on coming back. */
   const go = (step: string | undefined): void => {
     const next: Place = step === undefined ? { sheet: 'work' } : { sheet: 'work', step };
@@ -96,9 +103,9 @@ export function App({ session, keep }: { readonly session: Session; readonly kee
           </div>
           <div>
             <small>Book</small>
-            <b role="status">
-              {line === 'down' ? 'out of reach: shown as last known' : writing ? 'writing …' : 'in reach'}
-            </b>
+            <a href={hashOf({ sheet: 'device' })}>
+              <SyncWord view={view} />
+            </a>
           </div>
           <div>
             <small>By</small>
@@ -124,8 +131,19 @@ export function App({ session, keep }: { readonly session: Session; readonly kee
         </nav>
         <main id="sheet" tabIndex={-1}>
           <Refused problems={trouble} />
-          {snapshot === undefined ? (
-            <Waiting karts={karts.length} down={line === 'down'} trouble={trouble.length > 0} />
+          {/* Never under an open step. */}
+          {versions.state() === 'waiting' && place.sheet !== 'work' && (
+            <p class="note no-print">
+              A new version of this page is here.{' '}
+              <button type="button" class="button" onClick={() => versions.takeOver()}>
+                Show it
+              </button>
+            </p>
+          )}
+          {place.sheet === 'device' ? (
+            <DeviceSheet session={session} versions={versions} />
+          ) : snapshot === undefined ? (
+            <Waiting karts={karts.length} sync={sync.is} trouble={trouble.length > 0} />
           ) : place.sheet === 'today' ? (
             <Today
               snapshot={snapshot}
@@ -196,19 +214,14 @@ function stepPart(
   return steps.find(s => s.key === step)?.part ?? undefined;
 }
 
-function Waiting(props: { readonly karts: number; readonly down: boolean; readonly trouble: boolean }) {
+function Waiting(props: { readonly karts: number; readonly sync: SyncState['is']; readonly trouble: boolean }) {
   if (props.trouble) return null;
-  if (props.down)
-    return (
-      <p class="loading">
-        The server does not answer. See that it still runs; this page goes on by itself when it does.
-      </p>
-    );
+  if (props.karts > 0 || props.sync === 'looking') return <p class="loading">Reading the book …</p>;
   return (
     <p class="loading">
-      {props.karts === 0
-        ? 'This book holds no kart yet. Make one: kartwright new FILE --template NAME'
-        : 'Reading the book …'}
+      {props.sync === 'no server'
+        ? 'Nothing is on this device yet, and the server does not answer. See that it runs; this page goes on by itself when it does.'
+        : 'This book holds no kart yet. Make one: kartwright new FILE --template NAME'}
     </p>
   );
 }

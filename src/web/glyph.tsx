@@ -15,7 +15,8 @@ export type Sign =
   | 'here'
   | 'retention'
   | 'together'
-  | 'part';
+  | 'part'
+  | 'away';
 
 const PATHS: Readonly<Record<Sign, string>> = {
   done: 'M3 3h18v18H3zM7 12.5l3.5 3.5L17 8.5',
@@ -35,6 +36,7 @@ const PATHS: Readonly<Record<Sign, string>> = {
   retention: 'M12 2l10 10l-10 10l-10 -10z',
   together: 'M12 2l10 10l-10 10l-10 -10zM12 6l6 6l-6 6l-6 -6z',
   part: 'M2 12l5 -8.5h10l5 8.5l-5 8.5h-10z',
+  away: 'M12 3a9 9 0 1 0 0 18a9 9 0 0 0 0-18zM5.7 5.7l12.6 12.6',
 };
 const SIGNAL: readonly Sign[] = ['defect', 'not fit', 'caution', 'here'];
 

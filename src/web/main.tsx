@@ -1,9 +1,16 @@
 import { render } from 'preact';
+import { indexedDbStore } from '../store/indexeddb/index.ts';
+import { memoryStore } from '../store/memory/index.ts';
 import { App } from './app.tsx';
+import { type BookParts, openDeviceBook } from './book/open.ts';
+import { ownInMemory } from './book/own-in-memory.ts';
+import { httpRemote } from './book/remote.ts';
+import { askToKeep } from './book/room.ts';
+import { createVersions } from './book/versions.ts';
+import { changeBook, currentBook } from './book/which.ts';
 import { keepIn } from './place.ts';
 import { keptCrew } from './plan/crew.ts';
 import { searchInWorker } from './plan/search.ts';
-import { httpServer } from './server.ts';
 import { createSession } from './session.ts';
 
 /** A browser may forbid even to ask for its storage. */
@@ -15,8 +22,48 @@ function storage(): Storage | undefined {
   }
 }
 
+/** Where the browser keeps no book, the page works until it is closed, and says so. */
+async function storeOf(name: string): Promise<Pick<BookParts, 'store' | 'kept'>> {
+  try {
+    return { store: await indexedDbStore(name), kept: true };
+  } catch {
+    return { store: Object.assign(memoryStore(), { own: ownInMemory() }), kept: false };
+  }
+}
+
+async function startsOf(name: string): Promise<readonly string[]> {
+  const store = await indexedDbStore(name);
+  try {
+    return (await store.read()).flatMap(({ fact: { seq, hash } }) => (seq === 1 ? [hash] : []));
+  } finally {
+    await store.close();
+  }
+}
+
 const keep = keepIn(storage());
-const session = createSession(httpServer, {
+const book = await openDeviceBook({
+  ...(await storeOf(currentBook(keep))),
+  remote: httpRemote,
+  clock: { now: () => new Date() },
+  random: bytes => crypto.getRandomValues(new Uint8Array(bytes)),
+  build: import.meta.url,
+});
+const { sync } = book;
+if (book.kept && storage())
+  sync.onChange(() => {
+    const { is, theirs = [] } = sync.state();
+    if (is === 'other book')
+      changeBook(keep, theirs, startsOf).then(
+        () => location.reload(),
+        () => undefined, // it stays as it is, and says so
+      );
+  });
+window.addEventListener('online', () => void sync.now());
+document.addEventListener('visibilitychange', () => {
+  if (document.visibilityState === 'visible') void sync.now();
+});
+
+const session = createSession(book, {
   who: () => keep.get('name'),
   crewOf: kart => keptCrew(keep, kart),
   search: searchInWorker,
@@ -24,5 +71,7 @@ const session = createSession(httpServer, {
 const page = document.getElementById('page');
 if (page === null) throw new Error('main: index.html must hold an element with id "page", got none');
 page.replaceChildren();
-render(<App session={session} keep={keep} />, page);
-void session.open(keep.get('kart'));
+const versions = createVersions(navigator.serviceWorker, () => location.reload());
+render(<App session={session} keep={keep} versions={versions} />, page);
+await session.open(keep.get('kart'));
+if (book.kept) void askToKeep(navigator.storage);

@@ -1,22 +1,36 @@
 /**
- * What this page knows of one kart: its facts, and every answer worked out here, in the browser, from them by the same
- * core that runs on the server. The server only keeps the facts and says when more arrived.
+ * What this page knows of one kart: every answer is worked out here, on the device, from its own book, and what a person
+ * says is written there first. The server is met behind it, whenever it is in reach.
  */
 import {
+  type AlikeAnswer,
   type Answers,
-  createQueries,
+  type App,
+  ASKS_AGAIN,
   type KartLine,
-  type Kept,
   type Problem,
   type Queries,
+  type Recorded,
+  Refusal,
   type SecondWanted,
 } from '../app/index.ts';
+import type { Fact } from '../book/index.ts';
 import type { KartBook } from '../life/index.ts';
 import type { PlanDifference } from '../prep/index.ts';
+import type { DeviceBook } from './book/open.ts';
+import { Answered, OutOfReach } from './book/remote.ts';
+import type { SyncState } from './book/sync.ts';
 import { ALONE, type Crew } from './plan/crew.ts';
 import { createPlanner, type Planned, type Planner } from './plan/planner.ts';
 import type { Search } from './plan/search.ts';
-import type { Draft, Server, Written } from './server.ts';
+
+/** A payload as a face hands it in: readings may still be the text the person typed. */
+export type Draft = Readonly<Record<string, unknown>> & { readonly kind: string };
+
+export type Written =
+  | { readonly kind: 'written'; readonly facts: readonly Fact[] }
+  /** `asksAgain`: the same once more with `sure` is recorded as it was said. */
+  | { readonly kind: 'refused'; readonly problems: readonly Problem[]; readonly asksAgain: boolean };
 
 /** Everything the sheets show, of one moment; facts newest first; the plan for the hands and times that were said. */
 export type Snapshot = Answers;
@@ -24,10 +38,11 @@ export type Snapshot = Answers;
 export type View = {
   readonly karts: readonly KartLine[];
   readonly snapshot?: Snapshot;
-  /** A fact is on its way to the book. */
+  /** A fact is on its way into the book. */
   readonly writing: boolean;
-  /** The line to the server: what is shown may be behind while it is down. */
-  readonly line: 'open' | 'down';
+  readonly sync: SyncState;
+  /** False where the browser keeps nothing of the book. */
+  readonly kept: boolean;
   readonly trouble: readonly Problem[];
   readonly crew: Crew;
   /** A better plan is being looked for. */
@@ -45,21 +60,29 @@ export type Session = {
   onChange(listener: () => void): () => void;
   open(kart: string): Promise<void>;
   write(drafts: readonly Draft[], more?: { readonly sure?: boolean; readonly at?: string }): Promise<Written>;
+  /** Anything longer that writes into the book of this kart; the page is worked out again afterwards. */
+  busy<T>(work: (app: App, kart: string) => Promise<T>): Promise<T>;
   /** A look at whatever is of the kind of what a fact says failed. */
   askForLooks(fact: string, all: boolean): Promise<Written>;
   /** Keeps a photo in the book; its hash is what a find names. */
   keepPhoto(photo: Blob): Promise<PhotoKept>;
   sign(statement: string, signer: string, sure: boolean): Promise<Written>;
   wantSecond(wanted: SecondWanted): Promise<Written>;
-  /** What this device knows by itself of the kart that is open, and asks of others' records through the server. */
+  /** What this device knows by itself of the karts of its book. */
   readonly ask: {
-    own(): Queries | undefined;
-    server<T>(what: string, ask?: Readonly<Record<string, string>>): Promise<T>;
+    own(): Queries;
+    alike(fact: string): Promise<AlikeAnswer>;
     /** Another kart of the book, whose record counts too. */
     book(kart: string): Promise<KartBook>;
+    /** A photo or a log of the book; undefined when it cannot be had here. */
+    file(hash: string): Promise<Blob | undefined>;
+    /** What takes this device too long; only while the server holds all that is here. */
+    server<T>(what: string, ask?: Readonly<Record<string, string>>): Promise<T>;
     isDown(error: unknown): boolean;
     problems(error: unknown): readonly Problem[];
   };
+  /** Meeting the server: tried now; the whole book as text. */
+  readonly book: { meet(): Promise<void>; export(): Promise<string> };
   /** @see Planner */
   readonly planner: Pick<Planner, 'setCrew' | 'again' | 'stop' | 'seen'>;
 };
@@ -71,12 +94,20 @@ export type Device = {
   readonly search: Search;
 };
 
-export function createSession(server: Server, { who, crewOf, search }: Device): Session {
-  let view: View = { karts: [], writing: false, line: 'open', trouble: [], crew: ALONE, searching: false };
+export function createSession(book: DeviceBook, { who, crewOf, search }: Device): Session {
+  const { app, sync } = book;
+  let view: View = {
+    karts: [],
+    writing: false,
+    sync: sync.state(),
+    kept: book.kept,
+    trouble: [],
+    crew: ALONE,
+    searching: false,
+  };
   let name = '';
-  let kept: Kept[] = [];
-  let queries: Queries | undefined;
-  let close = (): void => undefined;
+  let wanted = '';
+  let facts = 0;
   let turn: Promise<void> = Promise.resolve();
   const listeners = new Set<() => void>();
 
@@ -87,94 +118,118 @@ export function createSession(server: Server, { who, crewOf, search }: Device): 
 
   const planner = createPlanner(search, crewOf, planned => change(shown(planned, view.snapshot)));
 
-  /** Fetches what came since the last row and works everything out again. One at a time, in order. */
-  const catchUp = (): Promise<void> => {
-    const mine = name;
+  /** Works everything out again from what the book holds by now. One at a time, in order. */
+  const catchUp = (anew = false): Promise<void> => {
     turn = turn.then(async () => {
-      if (mine !== name || queries === undefined) return;
       try {
-        const more = await server.facts(mine, kept.at(-1)?.row ?? 0);
-        if (mine !== name) return;
-        if (more.length === 0 && view.snapshot?.kart.name === mine && isFresh(view.snapshot)) {
-          if (view.line !== 'open' || view.trouble.length > 0) change({ line: 'open', trouble: [] });
+        const karts = await app.karts();
+        const kart = karts.find(k => k.name === wanted) ?? karts[0];
+        const isOther = kart?.name !== name;
+        name = kart?.name ?? '';
+        if (kart === undefined) return change({ karts, trouble: [] });
+        if (!isOther && !anew && kart.facts === facts && view.snapshot && isFresh(view.snapshot)) {
+          if (view.trouble.length > 0) change({ trouble: [] });
           return;
         }
-        kept = [...kept, ...more];
-        const answers = await queries.answers(mine);
+        const answers = await app.answers(name);
         const snapshot = { ...answers, facts: answers.facts.toReversed() };
-        if (mine === name) change({ line: 'open', trouble: [], ...shown(planner.arrived(answers), snapshot) });
+        facts = kart.facts;
+        change({ karts, trouble: [], ...shown(planner.arrived(answers), snapshot) });
       } catch (error) {
-        change(server.isDown(error) ? { line: 'down' } : { trouble: server.problems(error) });
+        change({ trouble: problemsOf(error) });
       }
     });
     return turn;
   };
+  book.onNews(() => void catchUp(true));
+  sync.onChange(() => change({ sync: sync.state() }));
 
-  const writing = async (send: () => Promise<Written>): Promise<Written> => {
+  const busy: Session['busy'] = async work => {
     change({ writing: true });
     try {
-      const written = await send();
-      if (written.kind === 'written') await catchUp();
-      return written;
-    } catch (error) {
-      if (server.isDown(error)) change({ line: 'down' });
-      return { kind: 'refused', problems: server.problems(error), asksAgain: false };
+      const done = await work(app, name);
+      await sync.wrote();
+      await catchUp();
+      return done;
     } finally {
       change({ writing: false });
     }
   };
+  const writing = async (work: (app: App, kart: string) => Promise<Recorded>): Promise<Written> => {
+    try {
+      return writtenFrom(await busy(work));
+    } catch (error) {
+      return { kind: 'refused', problems: problemsOf(error), asksAgain: false };
+    }
+  };
+  const rarely = () => import('./book/rarely.ts');
 
   return {
     view: () => view,
     planner,
+    busy,
     onChange(listener) {
       listeners.add(listener);
       return () => listeners.delete(listener);
     },
-    async open(wanted) {
-      close();
-      try {
-        const karts = await server.karts();
-        name = karts.find(k => k.name === wanted)?.name ?? karts[0]?.name ?? '';
-        change({ karts, line: 'open', trouble: [] });
-      } catch (error) {
-        change(server.isDown(error) ? { line: 'down' } : { trouble: server.problems(error) });
-      }
-      kept = [];
-      const mine = name;
-      queries = createQueries({
-        source: {
-          read: async (after = 0, limit = Number.POSITIVE_INFINITY) => kept.filter(k => k.row > after).slice(0, limit),
-        },
-        reader: server.reader(mine),
-        clock: { now: () => new Date() },
-      });
-      close = server.listen(
-        () => void catchUp(),
-        up => change({ line: up ? 'open' : 'down' }),
-      );
-      if (mine !== '') await catchUp();
+    async open(kart) {
+      wanted = kart;
+      await catchUp();
     },
-    write: (drafts, more = {}) => writing(() => server.write(name, drafts, { by: who(), ...more })),
-    askForLooks: (fact, all) => writing(() => server.askForLooks(name, { fact, all, by: who() })),
+    write: (drafts, more = {}) => writing((to, kart) => to.record(kart, drafts, { by: who(), ...more })),
+    askForLooks: (fact, all) => writing(async (to, kart) => (await rarely()).looks(to, kart, { fact, all, by: who() })),
+    wantSecond: second => writing(async (to, kart) => (await rarely()).second(to, kart, second)),
+    sign: (statement, signer, sure) =>
+      writing((to, kart) => to.release(kart, { signer, statement, sure, ...eventOf(view.snapshot) })),
     async keepPhoto(photo) {
       try {
-        return { kind: 'kept', hash: await server.putFile(photo) };
+        const bytes = new Uint8Array(await photo.arrayBuffer());
+        return { kind: 'kept', hash: await app.putFile(bytes, photo.type || 'application/octet-stream') };
       } catch (error) {
-        return { kind: 'refused', problems: server.problems(error) };
+        return { kind: 'refused', problems: problemsOf(error) };
       }
     },
-    wantSecond: wanted => writing(() => server.wantSecond(name, wanted)),
     ask: {
-      own: () => queries,
-      server: (what, given = {}) => server.answer(name, what, given),
-      book: kart => server.book(kart),
-      isDown: error => server.isDown(error),
-      problems: error => server.problems(error),
+      own: () => app,
+      alike: async fact => (await rarely()).alike(app, name, fact),
+      book: async kart => ({ kart: await app.kart(kart), facts: (await app.facts(kart)).map(({ fact }) => fact) }),
+      file: hash => book.file(hash),
+      server: (what, given = {}) =>
+        sync.state().is === 'all sent'
+          ? book.answer(name, what, given)
+          : Promise.reject(new OutOfReach('the server does not hold all that is here')),
+      isDown: error => error instanceof OutOfReach,
+      problems: problemsOf,
     },
-    sign: (statement, signer, sure) =>
-      writing(() => server.sign(name, { signer, statement, sure, ...eventOf(view.snapshot) })),
+    book: { meet: () => sync.now(), export: () => app.exportBook() },
   };
+}
+
+function writtenFrom(recorded: Recorded): Written {
+  if (recorded.kind === 'recorded') return { kind: 'written', facts: recorded.facts };
+  const { problems } = recorded;
+  return { kind: 'refused', problems, asksAgain: problems.every(({ code }) => ASKS_AGAIN.includes(code)) };
+}
+
+/** A refusal says what to do by itself; so does a store that cannot do its work. */
+export function problemsOf(error: unknown): readonly Problem[] {
+  if (error instanceof Refusal || error instanceof Answered) return error.problems;
+  const why = error instanceof Error ? error.message : String(error);
+  const down = error instanceof OutOfReach;
+  const remedy =
+    error instanceof Error && 'remedy' in error && typeof error.remedy === 'string'
+      ? error.remedy
+      : down
+        ? 'see that it still runs, then press again'
+        : 'load the page again; what was recorded before is whole';
+  return [
+    {
+      code: 'book',
+      where: down ? 'server' : 'book',
+      message: down ? `The server did not answer: ${why}.` : `Expected the book to do this, and it did not: ${why}.`,
+      remedy: `${remedy.charAt(0).toUpperCase()}${remedy.slice(1)}.`,
+    },
+  ];
 }
 
 const shown = ({ plan, problems, ...how }: Planned, snapshot: Snapshot | undefined): Partial<View> => ({

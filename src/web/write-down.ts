@@ -3,7 +3,7 @@ import type { Problem } from '../app/index.ts';
 import { CORNERS, GRADES } from '../kart/index.ts';
 import { parseQuantity } from '../quantity/index.ts';
 import { withUnit } from './answer.ts';
-import type { Draft } from './server.ts';
+import type { Draft } from './session.ts';
 
 export type Field = {
   /** Name of the value; a refusal of the book whose place ends in it is shown beside the field. */

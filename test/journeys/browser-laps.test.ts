@@ -17,7 +17,7 @@ const LOOKS = [{ viewport: PHONE, colorScheme: 'light' } as const, { viewport: L
 const pages = browserPages();
 let served: Served;
 beforeAll(async () => {
-  served = await startBuilt(['serve']);
+  served = pages.behind(await startBuilt(['serve']));
   const { status } = await served.post('/api/karts/7/facts', {
     by: 'R. Vale',
     payloads: [{ kind: 'kart filed', text: FILE }],

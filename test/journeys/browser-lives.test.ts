@@ -11,7 +11,7 @@ const AXE = await readFile(createRequire(import.meta.url).resolve('axe-core/axe.
 const pages = browserPages();
 let served: Served;
 beforeAll(async () => {
-  served = await startBuilt();
+  served = pages.behind(await startBuilt());
 });
 afterAll(() => served?.stop());
 

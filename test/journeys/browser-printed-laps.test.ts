@@ -7,7 +7,7 @@ import { type Served, startBuilt } from './served.ts';
 const pages = browserPages();
 let served: Served;
 beforeAll(async () => {
-  served = await startBuilt(['serve']);
+  served = pages.behind(await startBuilt(['serve']));
   const text = 'kart: 1\nname: "7"\ntemplate: six-speed gearbox\n';
   await served.post('/api/karts/7/facts', { by: 'R. Vale', payloads: [{ kind: 'kart filed', text }] });
 });

@@ -9,7 +9,7 @@ const KEY = 'measure rear hub left/rear track';
 const pages = browserPages();
 let served: Served;
 beforeAll(async () => {
-  served = await startBuilt();
+  served = pages.behind(await startBuilt());
 });
 afterAll(() => served?.stop());
 

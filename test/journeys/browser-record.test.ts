@@ -9,7 +9,7 @@ import { type Served, startBuilt } from './served.ts';
 const pages = browserPages();
 let served: Served;
 beforeAll(async () => {
-  served = await startBuilt();
+  served = pages.behind(await startBuilt());
 });
 afterAll(() => served?.stop());
 

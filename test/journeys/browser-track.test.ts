@@ -23,7 +23,7 @@ const pages = browserPages();
 let served: Served;
 let kart: Kart;
 beforeAll(async () => {
-  served = await startBuilt(['serve']);
+  served = pages.behind(await startBuilt(['serve']));
   await write(0, { kind: 'kart filed', text: FILE });
   kart = await served.get('/api/karts/7');
   await mildDay();

@@ -29,7 +29,7 @@ const looks = [PINS, 'rod/lock nut', 'pedal/pivot bolt'];
 const pages = browserPages();
 let served: Served;
 beforeAll(async () => {
-  served = await startBuilt();
+  served = pages.behind(await startBuilt());
   const from = new Date(Date.now() + 3 * 86_400_000).toISOString();
   const until = new Date(Date.now() + 4 * 86_400_000).toISOString();
   await write(

@@ -20,7 +20,7 @@ let served: Served;
 let pictures: string;
 
 beforeAll(async () => {
-  served = await startBuilt();
+  served = pages.behind(await startBuilt());
   // The pictures of the guide change with the day; they are only replaced when that is asked for.
   pictures = process.env.UPDATE_PICTURES ? 'docs/guide' : await mkdtemp(join(tmpdir(), 'kartwright-pictures-'));
   mkdirSync(pictures, { recursive: true });
@@ -309,7 +309,7 @@ describe('for everyone', () => {
 });
 
 test('the guide’s pictures are taken on a fresh demo', async () => {
-  const fresh = await startBuilt();
+  const fresh = pages.behind(await startBuilt());
   const before = served;
   served = fresh;
   try {

@@ -4,13 +4,25 @@ import { createRequire } from 'node:module';
 import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, expect } from 'vitest';
 import { chromiumFlags, ensureChromium } from '../../scripts/chromium.mjs';
+import type { Served } from './served.ts';
 
 export const PHONE = { width: 390, height: 844 };
 export const LAPTOP = { width: 1280, height: 800 };
 export type Device = { readonly viewport?: typeof PHONE; readonly colorScheme?: 'light' | 'dark' };
 
-/** Starts a browser for this file's tests; `open` gives a page that is already named. */
-export function browserPages(): { open(url: string, who: string, device?: Device): Promise<Page> } {
+export type Pages = {
+  /** A page that is already named. */
+  open(url: string, who: string, device?: Device): Promise<Page>;
+  /** The same server, asked only when it has everything that the open pages wrote. */
+  behind(served: Served): Served;
+};
+
+/** All that was written on this page is at the server. */
+export const sent = (page: Page): Promise<void> =>
+  page.locator('.title-block').getByText('all sent').waitFor({ timeout: 20_000 });
+
+/** Starts a browser for this file's tests. */
+export function browserPages(): Pages {
   let browser: Browser;
   const contexts: BrowserContext[] = [];
   const faults: string[] = [];
@@ -22,7 +34,21 @@ export function browserPages(): { open(url: string, who: string, device?: Device
     expect(faults.splice(0)).toEqual([]); // nothing the page complained of, refused scripts and styles included
   });
   afterAll(() => browser?.close());
+  const allSent = async (): Promise<void> => {
+    for (const page of contexts.flatMap(context => context.pages())) if (page.url() !== 'about:blank') await sent(page);
+  };
   return {
+    behind: served => ({
+      ...served,
+      async get(path) {
+        await allSent();
+        return served.get(path);
+      },
+      async post(path, body) {
+        await allSent();
+        return served.post(path, body);
+      },
+    }),
     async open(url, who, device = {}) {
       const context = await browser.newContext({ viewport: PHONE, ...device });
       contexts.push(context);

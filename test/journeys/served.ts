@@ -14,14 +14,19 @@ export type Served = {
     path: string,
     body: unknown,
   ): Promise<{ status: number; body: { problems?: { code: string; message: string }[] } }>;
+  /** Ends the program at once, as a pulled plug does; its book stays. */
+  kill(): Promise<void>;
+  /** Starts it again at the same address, on the same book. */
+  again(program?: string): Promise<void>;
   stop(): Promise<void>;
 };
 
 const START_MS = 60_000;
 
-export async function startBuilt(command: readonly string[] = ['start']): Promise<Served> {
-  const folder = await mkdtemp(join(tmpdir(), 'kartwright-'));
-  const child = spawn(process.execPath, ['dist/cli.js', ...command, '--port', '0'], {
+type Running = { readonly url: string; end(signal: 'SIGTERM' | 'SIGKILL'): Promise<void> };
+
+async function start(program: string, command: readonly string[], folder: string, port: string): Promise<Running> {
+  const child = spawn(process.execPath, [program, ...command, '--port', port], {
     env: { ...process.env, KARTWRIGHT_DATA: folder },
     stdio: ['ignore', 'pipe', 'pipe'],
   });
@@ -45,6 +50,19 @@ export async function startBuilt(command: readonly string[] = ['start']): Promis
   });
   return {
     url,
+    async end(signal) {
+      child.kill(signal);
+      await ended;
+    },
+  };
+}
+
+export async function startBuilt(command: readonly string[] = ['start'], program = 'dist/cli.js'): Promise<Served> {
+  const folder = await mkdtemp(join(tmpdir(), 'kartwright-'));
+  let running = await start(program, command, folder, '0');
+  const { url } = running;
+  return {
+    url,
     get: async path => (await fetch(new URL(path, url))).json(),
     async post(path, body) {
       const answer = await fetch(new URL(path, url), {
@@ -54,9 +72,12 @@ export async function startBuilt(command: readonly string[] = ['start']): Promis
       });
       return { status: answer.status, body: await answer.json() };
     },
+    kill: () => running.end('SIGKILL'),
+    async again(other = program) {
+      running = await start(other, command, folder, new URL(url).port);
+    },
     async stop() {
-      child.kill('SIGTERM');
-      await ended;
+      await running.end('SIGTERM');
       await rm(folder, { recursive: true, force: true });
     },
   };

@@ -3,9 +3,9 @@ import { useState } from 'preact/hooks';
 import { handTimedLaps } from '../../laps/index.ts';
 import { Refused } from '../parts.tsx';
 import type { Keep } from '../place.ts';
-import type { Snapshot } from '../session.ts';
+import type { Session, Snapshot } from '../session.ts';
 import { eventNow } from '../track/now.ts';
-import { asked, type LapsWritten, urlOf } from './http.ts';
+import { intoBook, type LapsWritten } from './into-book.ts';
 import { SessionForm } from './session-form.tsx';
 import { lapsCount, lapText, problemText, within } from './words.ts';
 
@@ -13,10 +13,11 @@ const SLOT = 'laps by hand';
 
 export function Stopwatch(props: {
   readonly snapshot: Snapshot;
+  readonly session: Session;
   readonly keep: Keep;
   readonly onWritten: (written: LapsWritten) => void;
 }) {
-  const { snapshot, keep, onWritten } = props;
+  const { snapshot, session, keep, onWritten } = props;
   const slot = `${SLOT} ${snapshot.kart.name}`;
   const [text, setText] = useState(keep.get(slot));
   const put = (next: string): void => {
@@ -73,11 +74,9 @@ export function Stopwatch(props: {
           {...{ snapshot, keep, likely }}
           button={`Write ${lapsCount(laps.length)} into the book`}
           send={(said, sure) =>
-            asked(urlOf(snapshot.kart.name, 'laps'), {
-              method: 'POST',
-              headers: { 'content-type': 'application/json' },
-              body: JSON.stringify({ times: text, by: keep.get('name'), ...said, ...(sure && { sure }) }),
-            })
+            intoBook(session, (book, kart) =>
+              book.lapsByHand(kart, text, { by: keep.get('name'), ...said, ...(sure && { sure }) }),
+            )
           }
           onWritten={written => {
             put('');

@@ -3,7 +3,7 @@ import { useEffect, useMemo, useState } from 'preact/hooks';
 import type { ChosenColumns } from '../../laps/index.ts';
 import { isComparable, type LapSession, lapSessions } from '../../laps/index.ts';
 import { PrintTitle, Refused } from '../parts.tsx';
-import type { Snapshot } from '../session.ts';
+import type { Session, Snapshot } from '../session.ts';
 import { dateOf } from '../words.ts';
 import type { ComparedLaps, CompareTell, Side } from './comparing.ts';
 import { Envelope } from './envelope.tsx';
@@ -14,7 +14,7 @@ import { lapsCount, lapText, sizeOf } from './words.ts';
 
 type Pick = { readonly fact: string; readonly lap: number };
 
-export function Compare({ snapshot, keep }: LapsProps) {
+export function Compare({ snapshot, session, keep }: LapsProps) {
   const sessions = useMemo(() => comparableSessions(snapshot), [snapshot]);
   const slot = `compare ${snapshot.kart.name}`;
   const [picks, setPicks] = useState(() => pickedFrom(keep.get(slot)));
@@ -24,7 +24,7 @@ export function Compare({ snapshot, keep }: LapsProps) {
     setPicks(next);
   };
   const [first, second] = [sideOf(a, sessions, snapshot), sideOf(b, sessions, snapshot)];
-  const heard = useComparing(first, second);
+  const heard = useComparing(session, first, second);
   return (
     <>
       <PrintTitle
@@ -324,7 +324,7 @@ function pickedFrom(text: string): readonly Pick[] {
 }
 
 /** Compared beside the page; another choice ends what runs. */
-function useComparing(a: Side | undefined, b: Side | undefined): CompareTell | undefined {
+function useComparing(session: Session, a: Side | undefined, b: Side | undefined): CompareTell | undefined {
   const [heard, setHeard] = useState<CompareTell>();
   const asked = JSON.stringify([a, b]);
   useEffect(() => {
@@ -337,7 +337,10 @@ function useComparing(a: Side | undefined, b: Side | undefined): CompareTell | u
         kind: 'not compared',
         say: `The comparison could not be made: ${message || 'its program is missing'}.`,
       });
-    worker.postMessage({ a, b });
+    void Promise.all([session.ask.file(a.file), session.ask.file(b.file)]).then(
+      logs => worker.postMessage({ a, b, logs }),
+      (error: unknown) => setHeard({ kind: 'not compared', say: session.ask.problems(error)[0]?.message ?? '' }),
+    );
     return () => worker.terminate();
   }, [asked]);
   return heard;

@@ -1,4 +1,4 @@
-/** Two laps compared beside the page: their logs fetched from the book and read, both laid on one line. */
+/** Two laps compared beside the page: their logs, as the book keeps them, read, and both laid on one line. */
 import type { BookGate } from '../../book/index.ts';
 import {
   type ChosenColumns,
@@ -33,7 +33,12 @@ export type Side = {
   readonly columns?: ChosenColumns;
   readonly lap: number; // from 1
 };
-export type CompareAsk = { readonly a: Side; readonly b: Side };
+export type CompareAsk = {
+  readonly a: Side;
+  readonly b: Side;
+  /** Of each, undefined where the book of this device does not have it. */
+  readonly logs: readonly [Blob | undefined, Blob | undefined];
+};
 export type CompareTell =
   | { readonly kind: 'reading'; readonly bytes: number }
   | { readonly kind: 'not compared'; readonly say: string }
@@ -56,15 +61,14 @@ type Log = {
   readonly receiver: ReturnType<typeof lapsOf>['receiver'];
 };
 
-/** @param fetched the bytes of a log by its hash */
 export async function compareLaps(
-  { a, b }: CompareAsk,
-  fetched: (hash: string) => Promise<Blob>,
+  { a, b, logs: [logA, logB] }: CompareAsk,
   say: (bytes: number) => void,
 ): Promise<Exclude<CompareTell, { kind: 'reading' }>> {
-  const first = await readLog(a, fetched, say);
+  if (logA === undefined || logB === undefined) return { kind: 'not compared', say: NOT_HERE };
+  const first = await readLog(a, logA, say);
   if (typeof first === 'string') return { kind: 'not compared', say: first };
-  const second = a.file === b.file ? first : await readLog({ ...b, gates: a.gates }, fetched, say, first.plane);
+  const second = a.file === b.file ? first : await readLog({ ...b, gates: a.gates }, logB, say, first.plane);
   if (typeof second === 'string') return { kind: 'not compared', say: second };
   const [lapA, lapB] = [first.laps[a.lap - 1], second.laps[b.lap - 1]];
   if (lapA === undefined || lapB === undefined)
@@ -89,17 +93,17 @@ export async function compareLaps(
   };
 }
 
+const NOT_HERE = 'The log of this session is not on this device, and the server that has it is out of reach.';
+
 async function readLog(
-  { file, gates, columns }: Side,
-  fetched: (hash: string) => Promise<Blob>,
+  { gates, columns }: Side,
+  log: Blob,
   say: (bytes: number) => void,
   plane?: Plane,
 ): Promise<Log | string> {
-  const read = await wholeLog(
-    await fetched(file),
-    proposed => ({ ...proposed, columns: { ...proposed.columns, ...columns } }),
-    { say: ({ bytes }) => say(bytes) },
-  );
+  const read = await wholeLog(log, proposed => ({ ...proposed, columns: { ...proposed.columns, ...columns } }), {
+    say: ({ bytes }) => say(bytes),
+  });
   if (read.kind === 'not imported')
     return `The log could not be read: expected ${read.problem.expected}, got ${read.problem.got}.`;
   const { trace } = read;

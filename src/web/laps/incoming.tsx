@@ -5,7 +5,7 @@ import { LastWritten } from '../track/written.tsx';
 import { dateOf } from '../words.ts';
 import { Stopwatch } from './by-hand.tsx';
 import { createDesk, type Desk, handInWorker, type OnTable } from './desk.ts';
-import type { LapsWritten } from './http.ts';
+import type { LapsWritten } from './into-book.ts';
 import { knownFrom } from './known.ts';
 import { Older } from './older.tsx';
 import { LogOnTable } from './on-table.tsx';
@@ -33,12 +33,12 @@ export function Incoming({ snapshot, session, keep }: LapsProps) {
       {logs.map(log => (
         <LogOnTable
           key={log.id}
-          {...{ desk: table, log, snapshot, keep }}
+          {...{ desk: table, log, snapshot, session, keep }}
           already={alreadyThere(log, logs, snapshot)}
           onWritten={setWritten}
         />
       ))}
-      <Stopwatch snapshot={snapshot} keep={keep} onWritten={setWritten} />
+      <Stopwatch snapshot={snapshot} session={session} keep={keep} onWritten={setWritten} />
       <Sessions snapshot={snapshot} />
     </>
   );

@@ -2,7 +2,7 @@
 import { type Fact, partAge } from '../../book/index.ts';
 import type { Snapshot } from '../session.ts';
 import { spanOf } from '../words.ts';
-import type { LapsWritten } from './http.ts';
+import type { LapsWritten } from './into-book.ts';
 import { lapsCount } from './words.ts';
 
 export function Older({ written, snapshot }: { readonly written: LapsWritten; readonly snapshot: Snapshot }) {

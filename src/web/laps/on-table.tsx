@@ -1,13 +1,13 @@
 /** One log on the table, from the first byte to its laps. */
 import { Refused } from '../parts.tsx';
 import type { Keep } from '../place.ts';
-import type { Snapshot } from '../session.ts';
+import type { Session, Snapshot } from '../session.ts';
 import { eventNow } from '../track/now.ts';
 import type { Typed } from '../track/said.ts';
 import { Columns } from './columns.tsx';
 import type { Desk, OnTable, Stage } from './desk.ts';
 import { GateTools } from './gate-tools.tsx';
-import { asked, type LapsWritten, urlOf } from './http.ts';
+import { intoBook, type LapsWritten, piecesOf } from './into-book.ts';
 import { LapTable } from './lap-table.tsx';
 import { PassedOver, ReadAs } from './read-as.tsx';
 import { columnsSaid, gatesSaid } from './saying.ts';
@@ -18,12 +18,13 @@ export function LogOnTable(props: {
   readonly desk: Desk;
   readonly log: OnTable;
   readonly snapshot: Snapshot;
+  readonly session: Session;
   readonly keep: Keep;
   /** Where this very file is already, in words. */
   readonly already: string | undefined;
   readonly onWritten: (written: LapsWritten) => void;
 }) {
-  const { desk, log, snapshot, keep, already, onWritten } = props;
+  const { desk, log, snapshot, session, keep, already, onWritten } = props;
   const { stage } = log;
   return (
     <section class="step log" aria-label={log.name}>
@@ -74,14 +75,17 @@ export function LogOnTable(props: {
                 likely={likely(stage, snapshot)}
                 button={`Write ${lapsCount(stage.found.laps.length)} into the book`}
                 send={(said, sure) =>
-                  asked(
-                    urlOf(snapshot.kart.name, 'laps', {
-                      ...{ by: keep.get('name'), name: log.name, ...said, ...(sure && { sure }) },
-                      gate: stage.found.gates && gatesSaid(stage.found.gates),
-                      column: stage.log.chosen ? columnsSaid(stage.log.layout) : [],
-                      without: [...stage.marked],
-                    }),
-                    { method: 'POST', headers: { 'content-type': TYPES[stage.log.format] }, body: log.file },
+                  intoBook(session, (book, kart) =>
+                    book.importLaps(
+                      kart,
+                      { chunks: piecesOf(log.file) },
+                      {
+                        ...{ by: keep.get('name'), name: log.name, ...said, ...(sure && { sure }) },
+                        ...(stage.found.gates && { gates: gatesSaid(stage.found.gates) }),
+                        columns: stage.log.chosen ? columnsSaid(stage.log.layout) : [],
+                        without: [...stage.marked],
+                      },
+                    ),
                   )
                 }
                 onWritten={written => {
@@ -96,8 +100,6 @@ export function LogOnTable(props: {
     </section>
   );
 }
-
-const TYPES = { csv: 'text/csv', gpx: 'application/gpx+xml', nmea: 'text/plain' } as const;
 
 function likely({ log, found }: Stage & { readonly kind: 'read' }, snapshot: Snapshot): Typed {
   const event = eventNow(snapshot);

@@ -15,9 +15,7 @@ export function useOwn<T>(
   const [asked, setAsked] = useState<Asked<T>>({ problems: [] });
   useEffect(() => {
     let mine = true;
-    const own = session.ask.own();
-    if (own === undefined) throw new Error('useOwn: a kart must be open, got none');
-    ask(own, snapshot.kart.name).then(
+    ask(session.ask.own(), snapshot.kart.name).then(
       answer => mine && setAsked({ answer, problems: [] }),
       (error: unknown) => mine && setAsked({ problems: problemsOf(session, error) }),
     );

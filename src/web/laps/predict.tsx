@@ -8,7 +8,7 @@ import { Predicted } from './predicted.tsx';
 import { type PredictAsk, usePredicting } from './predicting.ts';
 import type { LapsProps } from './sheet.tsx';
 
-export function Predict({ snapshot, keep }: LapsProps) {
+export function Predict({ snapshot, session: device, keep }: LapsProps) {
   const slot = `predict ${snapshot.kart.name}`;
   const sessions = useMemo(() => sessionsWithLog(snapshot), [snapshot]);
   const [chosen, setChosen] = useState(keep.get(slot));
@@ -17,7 +17,7 @@ export function Predict({ snapshot, keep }: LapsProps) {
   const [gearing, setGearing] = useState(typed);
   const session = sessions.find(({ fact }) => fact === chosen) ?? sessions[0];
   const ask = useMemo(() => session && askOf(snapshot, session, gearing), [snapshot, session, gearing]);
-  const { heard, cancel, again } = usePredicting(ask);
+  const { heard, cancel, again } = usePredicting(device, ask);
   return (
     <>
       <PrintTitle

@@ -2,15 +2,20 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { PredictedWhole, PredictFrom, Problem } from '../../app/index.ts';
 import type { SweepProgress } from '../../laps/index.ts';
+import type { Session } from '../session.ts';
 
 export type PredictAsk = Omit<PredictFrom, 'bytes'>;
+export type PredictWith = PredictAsk & { readonly log: Blob | undefined };
 export type PredictTell =
   | ({ readonly kind: 'trying' } & SweepProgress)
   | { readonly kind: 'refused'; readonly problems: readonly Problem[] }
   | { readonly kind: 'predicted'; readonly answer: PredictedWhole };
 type Heard = PredictTell | { readonly kind: 'reading' } | { readonly kind: 'cancelled' };
 
-export function usePredicting(ask: PredictAsk | undefined): {
+export function usePredicting(
+  session: Session,
+  ask: PredictAsk | undefined,
+): {
   readonly heard: Heard | undefined;
   readonly cancel: () => void;
   readonly again: () => void;
@@ -26,7 +31,12 @@ export function usePredicting(ask: PredictAsk | undefined): {
     const worker = new Worker(new URL('./predict-worker.ts', import.meta.url), { type: 'module' });
     worker.onmessage = ({ data }: MessageEvent<PredictTell>) => setHeard(data);
     worker.onerror = ({ message }) => setHeard({ kind: 'refused', problems: [failed(message)] });
-    worker.postMessage(ask);
+    const { file } = ask.session;
+    const log = file === null ? Promise.resolve(undefined) : session.ask.file(file);
+    log.then(
+      kept => worker.postMessage({ ...ask, log: kept } satisfies PredictWith),
+      (error: unknown) => setHeard({ kind: 'refused', problems: session.ask.problems(error) }),
+    );
     setStop(() => () => {
       worker.terminate();
       setHeard({ kind: 'cancelled' });

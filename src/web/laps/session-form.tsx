@@ -10,7 +10,7 @@ import type { Typed } from '../track/said.ts';
 import { keepWritten } from '../track/written.tsx';
 import { eventsOf } from '../views/entry-field.tsx';
 import { dayOf, spanOf, timeOf } from '../words.ts';
-import type { Answered, LapsWritten } from './http.ts';
+import type { Answered, LapsWritten } from './into-book.ts';
 import { fieldAt, runsWithoutLaps, type SessionSaid, sessionSaid, tracksOf } from './saying.ts';
 
 export function SessionForm(props: {

@@ -1,18 +1,15 @@
 /**
- * How long parts last, worked out here from the records of all karts of the book: this one's from the device's own copy, the
- * others' fetched. Where those are out of reach, from this kart alone, and said so.
+ * How long parts last, worked out here from the records of all karts of this device's book.
  */
 import { useEffect, useMemo, useState } from 'preact/hooks';
 import { type KartBook, type LifeAsk, readPriors } from '../../life/index.ts';
 import type { Session, Snapshot } from '../session.ts';
 import { fetchShipped } from '../weak/texts.ts';
 
-type Gathered = { readonly others: readonly KartBook[]; readonly priors: string; readonly alone: boolean };
+type Gathered = { readonly others: readonly KartBook[]; readonly priors: string };
 export type Asked = {
   /** What is on record, and the hours of the event ahead where there is one. */
   readonly ask?: LifeAsk;
-  /** The record of the owner's other karts was out of reach. */
-  readonly alone: boolean;
   readonly failed?: unknown;
 };
 
@@ -42,7 +39,6 @@ export function useLives(session: Session, snapshot: Snapshot): Asked {
     };
   }, [gathered, kart, state, facts, fitness.event]);
   return {
-    alone: gathered?.alone ?? false,
     ...(ask && { ask }),
     ...(failed !== undefined && { failed }),
   };
@@ -50,10 +46,5 @@ export function useLives(session: Session, snapshot: Snapshot): Asked {
 
 async function gather(session: Session, others: readonly string[]): Promise<Gathered> {
   const { priors } = await fetchShipped();
-  try {
-    return { priors, others: await Promise.all(others.map(name => session.ask.book(name))), alone: false };
-  } catch (error) {
-    if (!session.ask.isDown(error)) throw error;
-    return { priors, others: [], alone: true };
-  }
+  return { priors, others: await Promise.all(others.map(name => session.ask.book(name))) };
 }

@@ -3,8 +3,7 @@ import { useState } from 'preact/hooks';
 import type { Problem } from '../../app/index.ts';
 import type { ExpectedLife } from '../../kart/index.ts';
 import { Refused } from '../parts.tsx';
-import type { Draft } from '../server.ts';
-import type { Session, Snapshot } from '../session.ts';
+import type { Draft, Session, Snapshot } from '../session.ts';
 import { dateOf } from '../words.ts';
 
 export function Expect(props: { readonly kind: string; readonly snapshot: Snapshot; readonly session: Session }) {

@@ -22,7 +22,7 @@ export type LivesProps = {
 
 export function Lives({ snapshot, session, about }: LivesProps) {
   const { kart, fitness } = snapshot;
-  const { ask, alone, failed } = useLives(session, snapshot);
+  const { ask, failed } = useLives(session, snapshot);
   const part = about === undefined ? undefined : kart.parts[about];
   const lines = useMemo(() => (ask === undefined || part ? [] : lifeLines(kart, ask)), [kart, ask, part]);
   const known = lines.filter(({ chance, fate }) => chance !== null || fate === 'failed');
@@ -42,9 +42,6 @@ export function Lives({ snapshot, session, about }: LivesProps) {
       </p>
       <h1 class="no-print">{part ? capital(part.id) : 'How long parts last'}</h1>
       {failed !== undefined && <Refused problems={session.ask.problems(failed)} />}
-      {alone && (
-        <p class="note need">The server is out of reach: from the record of this kart alone, not of your others.</p>
-      )}
       {ask === undefined ? (
         <p class="loading">Reckoning lives …</p>
       ) : part ? (

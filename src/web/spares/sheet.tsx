@@ -49,10 +49,7 @@ export function Spares({ snapshot, session, keep }: SparesProps) {
         </a>
       </p>
       <h1 class="no-print">Spares box</h1>
-      {spares?.answer.box && <p class="note">{spares.answer.box.note}</p>}
-      {spares?.alone && (
-        <p class="note need">The server is out of reach: from the record of this kart alone, not of your others.</p>
-      )}
+      {spares?.box && <p class="note">{spares.box.note}</p>}
       <Refused problems={problems} />
       <form class="budget no-print" onSubmit={e => e.preventDefault()}>
         {FIELDS.map(([field, label, hint]) => (
@@ -74,7 +71,7 @@ export function Spares({ snapshot, session, keep }: SparesProps) {
       {spares === undefined ? (
         problems.length === 0 && <p class="loading">Reckoning spares …</p>
       ) : (
-        <Answer answer={spares.answer} {...{ snapshot, session }} />
+        <Answer answer={spares} {...{ snapshot, session }} />
       )}
     </>
   );

@@ -4,7 +4,7 @@ import { TYRES, type Tyre } from '../../book/index.ts';
 import type { Kart } from '../../kart/index.ts';
 import { type AfterSaid, afterSession, type PressuresSaid, type TrackDraft } from '../../prep/index.ts';
 import { withUnit } from '../answer.ts';
-import type { Draft } from '../server.ts';
+import type { Draft } from '../session.ts';
 import { isProblem, lapsSaid, type Measured, numberSaid, problemAt, type Said, said, type Typed } from './said.ts';
 
 export const AFTER: Readonly<Record<'minutes' | 'litres' | 'meterHours', Measured>> = {

@@ -1,7 +1,7 @@
 /** The air as it was read before a session: from what was typed to a weather fact, and what the last one there says. */
 import type { FactLine } from '../../app/index.ts';
 import type { FactOf } from '../../book/index.ts';
-import type { Draft } from '../server.ts';
+import type { Draft } from '../session.ts';
 import { isProblem, type Measured, numberSaid, problemAt, type Said, said, type Typed } from './said.ts';
 
 export const AIR: Readonly<Record<'celsius' | 'pascal' | 'elevation' | 'humidity' | 'trackCelsius', Measured>> = {

@@ -4,8 +4,7 @@ import type { Problem } from '../../app/index.ts';
 import type { Fact } from '../../book/index.ts';
 import { typedFrom } from '../numbers/question.ts';
 import type { Keep } from '../place.ts';
-import type { Draft } from '../server.ts';
-import type { Session } from '../session.ts';
+import type { Draft, Session } from '../session.ts';
 import type { Asking } from './fields.tsx';
 import type { Said, Typed } from './said.ts';
 

@@ -14,7 +14,7 @@ export function Alike(props: { readonly fact: string; readonly session: Session;
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   const [said, setSaid] = useState('');
   useEffect(() => {
-    session.ask.server<AlikeAnswer>('alike', { fact }).then(setFound, (error: unknown) => {
+    session.ask.alike(fact).then(setFound, (error: unknown) => {
       setProblems(session.ask.problems(error));
     });
   }, [fact]);

@@ -5,6 +5,7 @@ import { Refused } from '../parts.tsx';
 import type { Session, Snapshot } from '../session.ts';
 import { dateOf } from '../words.ts';
 import { type Field, PART_ITSELF } from '../write-down.ts';
+import { Photo } from './photo.tsx';
 import { type Choice, Pick } from './pick.tsx';
 
 type Props = {
@@ -106,7 +107,7 @@ function Input(props: Props) {
   };
   const typed = (e: { readonly currentTarget: { readonly value: string } }): void =>
     props.onInput(e.currentTarget.value);
-  if (field.is === 'photo') return <Photo {...props} />;
+  if (field.is === 'photo') return <PhotoInput {...props} />;
   if (field.is === 'words') return <textarea {...of} onInput={typed} />;
   if (field.is === 'moment') return <input {...of} type="datetime-local" onInput={typed} />;
   if (field.is === 'choice')
@@ -132,7 +133,7 @@ function Input(props: Props) {
 const UNITS = { minutes: 'min', hours: 'h', tick: '', ticks: '', pick: '' } as const;
 
 /** A photo goes into the book as soon as it is taken, so that a reload does not lose it; the find then names it. */
-function Photo({ field, value, session, onInput }: Props) {
+function PhotoInput({ field, value, session, onInput }: Props) {
   const [busy, setBusy] = useState(false);
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   const keep = async (file: File | undefined): Promise<void> => {
@@ -153,7 +154,7 @@ function Photo({ field, value, session, onInput }: Props) {
       />
       {busy && <p role="status">Keeping the photo …</p>}
       <Refused problems={problems} />
-      {value !== '' && <img class="photo" src={`/api/files/${value}`} alt="What goes with the find" />}
+      {value !== '' && <Photo session={session} hash={value} alt="What goes with the find" />}
     </>
   );
 }

@@ -5,6 +5,7 @@ import { Refused } from '../parts.tsx';
 import { hashOf, type Keep } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
 import { dateOf, factSign, factWords, timeOf } from '../words.ts';
+import { Photo } from './photo.tsx';
 import { WriteDown } from './write-down.tsx';
 
 const PAGE = 60;
@@ -43,14 +44,7 @@ export function RecordSheet(props: { readonly snapshot: Snapshot; readonly sessi
                     {line.struck ? `. Struck by ${line.struck.by}: ${line.struck.why}` : ''}
                   </p>
                   {(line.fact.kind === 'found' || line.fact.kind === 'failed') && line.fact.photo !== undefined && (
-                    <a href={`/api/files/${line.fact.photo}`} target="_blank" rel="noreferrer">
-                      <img
-                        class="photo"
-                        src={`/api/files/${line.fact.photo}`}
-                        alt={factWords(line.fact)}
-                        loading="lazy"
-                      />
-                    </a>
+                    <Photo session={session} hash={line.fact.photo} alt={factWords(line.fact)} />
                   )}
                   {striking === line.fact.id && <Strike line={line} session={session} onDone={() => setStriking('')} />}
                 </div>

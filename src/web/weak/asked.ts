@@ -2,11 +2,11 @@
 import { useEffect, useState } from 'preact/hooks';
 import { type Problem, type WeakLinksAnswer, weakLinksOf } from '../../app/index.ts';
 import type { Session, Snapshot } from '../session.ts';
-import { type Answered, known, ownOrServer, problemsOf } from './own-or-server.ts';
+import { known, ownOrServer, problemsOf } from './own-or-server.ts';
 import { fetchShipped } from './texts.ts';
 
 export type Budget = { readonly minutes: number | undefined; readonly money: number | undefined };
-export type Asked = { readonly weak?: Answered<WeakLinksAnswer>; readonly problems: readonly Problem[] };
+export type Asked = { readonly weak?: WeakLinksAnswer; readonly problems: readonly Problem[] };
 
 export function useWeakLinks(session: Session, snapshot: Snapshot, { minutes, money }: Budget): Asked {
   const [asked, setAsked] = useState<Asked>({ problems: [] });
@@ -27,7 +27,7 @@ export function useWeakLinks(session: Session, snapshot: Snapshot, { minutes, mo
   return asked;
 }
 
-async function weakLinksFor(session: Session, kart: string, budget: Budget): Promise<Answered<WeakLinksAnswer>> {
+async function weakLinksFor(session: Session, kart: string, budget: Budget): Promise<WeakLinksAnswer> {
   const texts = await fetchShipped();
   const here = (own: Parameters<typeof weakLinksOf>[0]) => weakLinksOf(own, kart, known(budget), texts);
   return ownOrServer(session, { what: 'weak-links', given: budget, here });

@@ -1,15 +1,9 @@
 /**
- * One answer for a page: worked out here from this device's own copy of the facts; where the book holds more karts, whose
- * record counts too, by the server, and here again when that is out of reach.
+ * One answer for a page, worked out here from this device's own book. What takes seconds is asked of the server instead,
+ * while that is in reach and holds all that is here.
  */
-import { type Problem, type Queries, Refusal } from '../../app/index.ts';
+import type { Problem, Queries } from '../../app/index.ts';
 import type { Session } from '../session.ts';
-
-export type Answered<T> = {
-  readonly answer: T;
-  /** The record of the owner's other karts was out of reach. */
-  readonly alone: boolean;
-};
 
 export async function ownOrServer<T>(
   session: Session,
@@ -23,28 +17,21 @@ export async function ownOrServer<T>(
     /** What is left out is not asked. */
     readonly given: Readonly<Record<string, number | undefined>>;
     readonly here: (own: Queries) => Promise<T>;
-    /** It takes seconds here: the server is asked first while it is in reach. */
+    /** It takes seconds here. */
     readonly slow?: boolean;
   },
-): Promise<Answered<T>> {
-  const byOwn = async (): Promise<T> => {
-    const own = session.ask.own();
-    if (own === undefined) throw new Error('ownOrServer: a kart must be open, got none');
-    return here(own);
-  };
-  const only = session.view().karts.length < 2;
-  if (only && !slow) return { answer: await byOwn(), alone: false };
+): Promise<T> {
+  if (!slow) return here(session.ask.own());
   try {
     const said = Object.entries(given).flatMap(([key, value]) => (value === undefined ? [] : [[key, String(value)]]));
-    return { answer: await session.ask.server(what, Object.fromEntries(said)), alone: false };
+    return await session.ask.server(what, Object.fromEntries(said));
   } catch (error) {
     if (!session.ask.isDown(error)) throw error;
-    return { answer: await byOwn(), alone: !only };
+    return here(session.ask.own());
   }
 }
 
-export const problemsOf = (session: Session, error: unknown): readonly Problem[] =>
-  error instanceof Refusal ? error.problems : session.ask.problems(error);
+export const problemsOf = (session: Session, error: unknown): readonly Problem[] => session.ask.problems(error);
 
 /** Those that are known, so that what is left out is absent. */
 export const known = <K extends string>(all: Readonly<Record<K, number | undefined>>): { readonly [N in K]?: number } =>

@@ -29,7 +29,7 @@ export function Weak({ snapshot, session, keep, who, about }: WeakProps) {
     money: typedNumber(typed.money),
   });
   const { kart, fitness } = snapshot;
-  const answer = weak?.answer;
+  const answer = weak;
   const [made, setMade] = useState<readonly Wanted[]>([]);
   const jobs: Jobs = { session, who, made, onMade: wanted => setMade(was => [...was, wanted]) };
   const open = answer?.hazards.find(one => one.function === about) ?? answer?.hazards[0];
@@ -46,9 +46,6 @@ export function Weak({ snapshot, session, keep, who, about }: WeakProps) {
       <p class="note">
         {answer?.note ?? 'Reckoning what alone and together is enough …'} The maker's manual and the class rules win.
       </p>
-      {weak?.alone && (
-        <p class="note need">The server is out of reach: from the record of this kart alone, not of your others.</p>
-      )}
       <Refused problems={problems} />
       <div class="answers no-print">
         <a class="button" href={hashOf({ sheet: 'lives' })}>

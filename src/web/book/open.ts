@@ -1,0 +1,77 @@
+/** The book of this device: the whole program runs on it here; the server is met when it is in reach. */
+import { type App, type BookStore, type Clock, createApp, type Own } from '../../app/index.ts';
+import { deviceReader } from './reader.ts';
+import { OutOfReach, type Remote } from './remote.ts';
+import { createSync, type Sync } from './sync.ts';
+
+export type DeviceBook = {
+  readonly app: App;
+  readonly sync: Sync;
+  /** False where the browser keeps nothing: what is written lives until the page is closed. */
+  readonly kept: boolean;
+  /** A photo or a log; fetched and kept when it is only on the server. Undefined when it cannot be had. */
+  file(hash: string): Promise<Blob | undefined>;
+  answer: Remote['answer'];
+  /** Calls back when the page should look again: facts came in, or karts read otherwise. */
+  onNews(listener: () => void): () => void;
+};
+
+export type BookParts = {
+  readonly store: BookStore & { readonly own: Own };
+  readonly kept: boolean;
+  readonly remote: Remote;
+  readonly clock: Clock;
+  /** Bytes nobody can guess. */
+  readonly random: (bytes: number) => Uint8Array;
+  /** Names this version of the program. */
+  readonly build: string;
+};
+
+export async function openDeviceBook({ store, kept, remote, clock, random, build }: BookParts): Promise<DeviceBook> {
+  const { own } = store;
+  // Beside the facts: whoever loses these must not go on under the same name.
+  const device = (await own.first('device', `page-${hex(random(6))}`)) as string;
+  const reader = deviceReader(own, remote, build);
+  const app = createApp({ store, clock, ids: { next: () => uuid(random(16)) }, reader, device });
+  const sync = await createSync({ app, own, remote, clock });
+  const news = new Set<() => void>();
+  const tell = (): void => {
+    for (const each of news) each();
+  };
+  sync.onArrived(tell);
+  const stopWaiting = sync.onChange(() => {
+    if (sync.state().is !== 'all sent') return;
+    stopWaiting();
+    reader.renewLibrary().then(isOther => isOther && tell(), ignoreDistance);
+  });
+  return {
+    app,
+    sync,
+    kept,
+    answer: remote.answer,
+    onNews(listener) {
+      news.add(listener);
+      return () => news.delete(listener);
+    },
+    async file(hash) {
+      const here = await app.getFile(hash);
+      const file = here ?? (await remote.getFile(hash).catch(ignoreDistance));
+      if (file === undefined) return undefined;
+      if (here === undefined) await app.putFile(file.bytes, file.mediaType);
+      return new Blob([file.bytes.slice()], { type: file.mediaType });
+    },
+  };
+}
+
+const hex = (bytes: Uint8Array): string => [...bytes].map(byte => byte.toString(16).padStart(2, '0')).join('');
+
+/** Version 4 of RFC 9562, section 5.4; the browser's own is missing where a page comes over plain HTTP. */
+function uuid(bytes: Uint8Array): string {
+  const marked = bytes.map((byte, i) => (i === 6 ? (byte & 0x0f) | 0x40 : i === 8 ? (byte & 0x3f) | 0x80 : byte));
+  return hex(marked).replace(/^(.{8})(.{4})(.{4})(.{4})/, '$1-$2-$3-$4-');
+}
+
+function ignoreDistance(error: unknown): undefined {
+  if (!(error instanceof OutOfReach)) throw error;
+  return undefined;
+}

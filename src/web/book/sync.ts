@@ -1,0 +1,203 @@
+/**
+ * Keeps the book of this device and the server's the same (docs/exchange.md): after every write, when the server speaks,
+ * when the network is back, and by and by. Nobody waits for it.
+ */
+import { type App, type ChainEnds, exchange, type Own, type Problem, sameBook } from '../../app/index.ts';
+import type { Fact } from '../../book/index.ts';
+import { Answered, OutOfReach, type Remote } from './remote.ts';
+
+export type SyncState = {
+  /** `looking`: not met yet; `stopped`: the server answers and does not take what is here; `other book`: it keeps somebody else's. */
+  readonly is: 'looking' | 'all sent' | 'to send' | 'no server' | 'stopped' | 'other book';
+  /** Facts that the server does not have. */
+  readonly waiting: number;
+  /** When the server was last met; undefined: never. */
+  readonly met?: string;
+  readonly problems: readonly Problem[];
+  /** Of another book: where its devices began. */
+  readonly theirs?: readonly string[];
+};
+
+export type Sync = {
+  state(): SyncState;
+  onChange(listener: () => void): () => void;
+  /** Calls back when facts are here that were not, from the server or another page of this device; not amid an exchange. */
+  onArrived(listener: () => void): () => void;
+  /** Counts what waits, and sends it as soon as can be. Resolves when it is counted. */
+  wrote(): Promise<void>;
+  /** Tries now, or once more when it is trying. Resolves after it. */
+  now(): Promise<void>;
+  stop(): void;
+};
+
+type Met = { readonly at: string; readonly numbers: Readonly<Record<string, number>> };
+type Parts = {
+  readonly app: App;
+  readonly own: Own;
+  readonly remote: Pick<Remote, 'meet' | 'since' | 'take' | 'putFile' | 'listen'>;
+  readonly clock: { now(): Date };
+};
+
+/** While the server is in reach it tells when something arrived; this is for a line that looks whole and is not. */
+const CALM_MS = 60_000;
+const FIRST_MS = 2_000;
+const LONGEST_MS = 120_000;
+
+export async function createSync({ app, own, remote, clock }: Parts): Promise<Sync> {
+  const before = (await own.get('met')) as Met | undefined;
+  const numbers: Record<string, number> = { ...before?.numbers }; // last fact of each device that the server holds
+  let state: SyncState = { is: 'looking', waiting: 0, problems: [], ...(before && { met: before.at }) };
+  let trying: Promise<void> | undefined;
+  let next: Promise<void> | undefined;
+  let unheard = false;
+  let wait = FIRST_MS;
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  const listeners = new Set<() => void>();
+  const arrivals = new Set<() => void>();
+  const tell = (all: ReadonlySet<() => void>): void => {
+    for (const each of all) each();
+  };
+  const put = (part: Partial<SyncState>): void => {
+    state = { ...state, ...part };
+    tell(listeners);
+  };
+
+  const here = { ends: app.ends, since: app.since, take: app.take };
+  const there = {
+    since: async (have: Readonly<Record<string, number>>): Promise<readonly Fact[]> => {
+      const facts = await remote.since(have);
+      for (const { device, seq } of facts) numbers[device] = Math.max(numbers[device] ?? 0, seq);
+      return facts;
+    },
+    take: async (facts: readonly unknown[]) => {
+      const chain = facts as readonly Fact[];
+      await sendFiles(app, remote, chain);
+      const taken = await remote.take(facts);
+      if (taken.kind === 'taken')
+        for (const { device, seq } of chain) numbers[device] = Math.max(numbers[device] ?? 0, seq);
+      return taken;
+    },
+  };
+
+  const count = async (): Promise<number> => {
+    const ends = await app.ends();
+    return Object.entries(ends).reduce((sum, [device, { seq }]) => sum + Math.max(0, seq - (numbers[device] ?? 0)), 0);
+  };
+  const meet = async (): Promise<void> => {
+    const { ends, starts } = await remote.meet();
+    if (!sameBook(await app.starts(), starts)) return put({ is: 'other book', waiting: await count(), theirs: starts });
+    hold(numbers, ends);
+    const { problems } = await exchange(here, { ends: async () => ends, ...there });
+    const met = clock.now().toISOString();
+    await own.put('met', { at: met, numbers });
+    const waiting = await count();
+    put({ is: problems.length > 0 ? 'stopped' : waiting > 0 ? 'to send' : 'all sent', waiting, met, problems });
+    if (waiting > 0 && problems.length === 0) void now(); // written meanwhile
+  };
+  const attempt = async (): Promise<void> => {
+    try {
+      await meet();
+      wait = FIRST_MS;
+      later(CALM_MS);
+    } catch (error) {
+      const waiting = await count().catch(() => state.waiting);
+      put(
+        error instanceof OutOfReach
+          ? { is: 'no server', waiting, problems: [] }
+          : { is: 'stopped', waiting, problems: toldOf(error) },
+      );
+      later(wait);
+      wait = Math.min(LONGEST_MS, wait * 2);
+    }
+  };
+  const now = (): Promise<void> => {
+    if (trying === undefined) {
+      trying = attempt().finally(() => {
+        trying = undefined;
+        if (unheard) tell(arrivals);
+        unheard = false;
+      });
+      return trying;
+    }
+    next ??= trying.then(() => {
+      next = undefined;
+      return now();
+    });
+    return next;
+  };
+  const later = (ms: number): void => {
+    clearTimeout(timer);
+    timer = setTimeout(() => void now(), ms);
+  };
+  const wrote = async (): Promise<void> => {
+    const waiting = await count();
+    if (waiting === state.waiting) return;
+    put({ waiting, ...(state.is === 'all sent' && waiting > 0 && { is: 'to send' }) });
+    if (waiting > 0) void now();
+  };
+
+  const unwatch = app.watch(() => {
+    if (trying) unheard = true;
+    else tell(arrivals);
+    void wrote().catch(() => undefined); // a book that cannot be read says so to whoever asks it something
+  });
+  const hangUp = remote.listen(
+    () => void now(),
+    () => void now(),
+  );
+  await wrote().catch(() => undefined);
+  void now();
+  return {
+    state: () => state,
+    onChange: listener => added(listeners, listener),
+    onArrived: listener => added(arrivals, listener),
+    wrote,
+    now,
+    stop() {
+      clearTimeout(timer);
+      unwatch();
+      hangUp();
+    },
+  };
+}
+
+/** A server that was set back to an old copy holds less than it did: what it lacks is sent again. */
+function hold(numbers: Record<string, number>, ends: ChainEnds): void {
+  for (const device of Object.keys(numbers)) delete numbers[device];
+  for (const [device, { seq }] of Object.entries(ends)) numbers[device] = seq;
+}
+
+/** Photos and logs go before the facts that speak of them; the same bytes twice are kept once. */
+async function sendFiles(app: App, remote: Pick<Remote, 'putFile'>, facts: readonly Fact[]): Promise<void> {
+  for (const hash of filesOf(facts)) {
+    const file = await app.getFile(hash);
+    if (file) await remote.putFile(file.bytes, file.mediaType);
+  }
+}
+
+/** The files that facts name, each once. */
+export const filesOf = (facts: readonly Fact[]): readonly string[] => [
+  ...new Set(
+    facts.flatMap(fact => {
+      const hash = fact.kind === 'laps' ? fact.file : 'photo' in fact ? fact.photo : undefined;
+      return hash === undefined ? [] : [hash];
+    }),
+  ),
+];
+
+const toldOf = (error: unknown): readonly Problem[] =>
+  error instanceof Answered
+    ? error.problems
+    : [
+        {
+          code: 'book',
+          where: 'server',
+          message: `The two books could not be brought together: ${error instanceof Error ? error.message : String(error)}.`,
+          remedy: 'What was written is kept on this device. Load the page again; take an export if it stays so.',
+        },
+      ];
+
+function added(all: Set<() => void>, listener: () => void): () => void {
+  all.add(listener);
+  return () => all.delete(listener);
+}

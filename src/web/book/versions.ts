@@ -1,0 +1,50 @@
+/** The page's own files on this device, and what becomes of a new version of them: a person says when it takes over. */
+export type Versions = {
+  /** `none`: this browser keeps no page here, so loading it needs the server; `waiting`: a new version is here. */
+  state(): 'none' | 'here' | 'waiting';
+  onChange(listener: () => void): () => void;
+  /** Shows the new version; what was written is in the book, and what is half typed is kept. */
+  takeOver(): void;
+};
+
+/** As src/web/sw.ts hears it. */
+const TAKE_OVER = 'take over';
+const HOUR_MS = 3_600_000;
+
+/** Undefined where the browser has no such thing: over plain HTTP to another machine, or when it is forbidden. */
+export function createVersions(worker: ServiceWorkerContainer | undefined, reload: () => void): Versions {
+  let registration: ServiceWorkerRegistration | undefined;
+  let state: ReturnType<Versions['state']> = 'none';
+  let pressed = false;
+  const listeners = new Set<() => void>();
+  const look = (): void => {
+    const next = registration?.waiting ? 'waiting' : worker?.controller ? 'here' : 'none';
+    if (next === state) return;
+    state = next;
+    for (const listener of listeners) listener();
+  };
+  worker?.addEventListener('controllerchange', () => {
+    if (pressed) reload();
+    else look();
+  });
+  worker?.register('/sw.js').then(
+    found => {
+      registration = found;
+      found.addEventListener('updatefound', () => found.installing?.addEventListener('statechange', look));
+      setInterval(() => void found.update().catch(() => undefined), HOUR_MS); // fails without a server, and may
+      look();
+    },
+    () => undefined, // forbidden: it stays `none`, which is shown
+  );
+  return {
+    state: () => state,
+    onChange(listener) {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
+    },
+    takeOver() {
+      pressed = true;
+      registration?.waiting?.postMessage(TAKE_OVER);
+    },
+  };
+}

@@ -1,0 +1,29 @@
+/**
+ * An address may serve one book today and another tomorrow: the demo, then one's own. Each has its own place on this
+ * device, so that they never run into each other.
+ */
+import { sameBook } from '../../app/index.ts';
+import type { Keep } from '../place.ts';
+
+const FIRST = 'kartwright';
+const CURRENT = 'book';
+const ALL = 'books';
+
+export const currentBook = (keep: Keep): string => keep.get(CURRENT) || FIRST;
+
+/**
+ * Makes the book that belongs to the server the current one: one that shares its beginning, else a new one.
+ * @param theirs hashes of the first fact of each device in the server's book
+ * @param starts the same of a book on this device
+ */
+export async function changeBook(
+  keep: Keep,
+  theirs: readonly string[],
+  starts: (name: string) => Promise<readonly string[]>,
+): Promise<void> {
+  const names = (keep.get(ALL) || FIRST).split(' ');
+  for (const name of names) if (sameBook(await starts(name), theirs)) return keep.set(CURRENT, name);
+  const fresh = `${FIRST}-${names.length + 1}`;
+  keep.set(ALL, [...names, fresh].join(' '));
+  keep.set(CURRENT, fresh);
+}

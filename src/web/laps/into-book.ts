@@ -1,0 +1,32 @@
+/** Laps into the book of this device: what was written, or its refusals as values. */
+import { ASKS_AGAIN, type LapsIn, type Problem } from '../../app/index.ts';
+import type { Fact } from '../../book/index.ts';
+import { problemsOf, type Session } from '../session.ts';
+
+export type Answered<T> =
+  | { readonly kind: 'answered'; readonly value: T }
+  /** `asksAgain`: the same once more, and sure, is recorded as it was said. */
+  | { readonly kind: 'refused'; readonly problems: readonly Problem[]; readonly asksAgain: boolean };
+
+/** What was written, with what a person should know of it. */
+export type LapsWritten = { readonly facts: readonly Fact[]; readonly say: readonly string[] };
+
+export async function intoBook(
+  session: Session,
+  write: (book: Parameters<Parameters<Session['busy']>[0]>[0], kart: string) => Promise<LapsIn>,
+): Promise<Answered<LapsWritten>> {
+  try {
+    const done = await session.busy(write);
+    if (done.kind === 'recorded') return { kind: 'answered', value: done };
+    const problems = done.kind === 'refused' ? done.problems : [];
+    return { kind: 'refused', problems, asksAgain: problems.every(({ code }) => ASKS_AGAIN.includes(code)) };
+  } catch (error) {
+    return { kind: 'refused', problems: problemsOf(error), asksAgain: false };
+  }
+}
+
+/** A file piece by piece: a browser's stream cannot be gone through with `for await` everywhere yet. */
+export async function* piecesOf(file: Blob): AsyncIterable<Uint8Array> {
+  const reader = file.stream().getReader();
+  for (let piece = await reader.read(); piece.value; piece = await reader.read()) yield piece.value;
+}

@@ -1,0 +1,37 @@
+import { Glyph, type Sign } from '../glyph.tsx';
+import type { View } from '../session.ts';
+
+type Word = { readonly sign: Sign; readonly text: string };
+
+/** How the book of this device stands to the server's, in a word. */
+export function syncWord({ sync, writing, kept }: Pick<View, 'sync' | 'writing' | 'kept'>): Word {
+  const { is, waiting, met } = sync;
+  if (writing) return { sign: 'waiting', text: 'writing …' };
+  if (!kept && waiting > 0) return { sign: 'caution', text: `not kept, ${waiting} to send` };
+  if (is === 'all sent') return { sign: 'done', text: 'all sent' };
+  if (is === 'to send') return { sign: 'waiting', text: `${waiting} to send` };
+  const rest = waiting > 0 ? `, ${waiting} to send` : '';
+  if (is === 'no server') return { sign: 'away', text: `no server${sinceOf(met)}${rest}` };
+  if (is === 'stopped') return { sign: 'caution', text: `not taken${rest}` };
+  if (is === 'other book') return { sign: 'caution', text: 'another book on the server' };
+  return { sign: 'waiting', text: `looking for the server${rest}` };
+}
+
+/** The time of today, else the day. */
+function sinceOf(met: string | undefined): string {
+  if (met === undefined) return '';
+  const then = new Date(met);
+  const today = then.toDateString() === new Date().toDateString();
+  const two = (n: number): string => String(n).padStart(2, '0');
+  const clock = `${two(then.getHours())}:${two(then.getMinutes())}`;
+  return ` since ${today ? clock : `${then.getFullYear()}-${two(then.getMonth() + 1)}-${two(then.getDate())}`}`;
+}
+
+export function SyncWord({ view }: { readonly view: View }) {
+  const { sign, text } = syncWord(view);
+  return (
+    <>
+      <Glyph sign={sign} /> {text}
+    </>
+  );
+}

@@ -1,0 +1,30 @@
+/** How much a phone fetches before the bench page is there; what else there is waits until it is wanted. */
+import { readFileSync } from 'node:fs';
+import { gzipSync } from 'node:zlib';
+import { expect, test } from 'vitest';
+
+const MOST_KB = 200; // gzip, script and style
+
+const built = (path: string): string => readFileSync(`dist/web${path}`, 'utf8');
+
+/** Everything that the page imports before it runs, not what it fetches later. */
+function atOnce(path: string, found: Set<string>): void {
+  if (found.has(path)) return;
+  found.add(path);
+  for (const [, file] of built(path).matchAll(/(?:import|export)[^"'();]*["']\.\/([^"']+\.js)["']/g))
+    atOnce(`/assets/${file}`, found);
+}
+
+test(`the bench page comes with at most ${MOST_KB} kB`, () => {
+  const index = built('/index.html');
+  const [, script = ''] = /<script[^>]+src="([^"]+)"/.exec(index) ?? [];
+  const styles = [...index.matchAll(/<link rel="stylesheet"[^>]+href="([^"]+)"/g)].flatMap(([, href]) => href ?? []);
+  const scripts = new Set<string>();
+  atOnce(script, scripts);
+  // The build itself lists what the script needs at once: both must tell of the same files.
+  const told = [...index.matchAll(/<link rel="modulepreload"[^>]+href="([^"]+)"/g)].flatMap(([, href]) => href ?? []);
+  expect([...scripts].toSorted()).toEqual([script, ...told].toSorted());
+  const bytes = [...scripts, ...styles].reduce((sum, file) => sum + gzipSync(built(file)).length, 0);
+  console.log(`The bench page: ${(bytes / 1000).toFixed(0)} kB in ${scripts.size} scripts and ${styles.length} style.`);
+  expect(bytes).toBeLessThanOrEqual(MOST_KB * 1000);
+});

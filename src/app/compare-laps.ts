@@ -9,6 +9,7 @@ import {
   type GripUsed,
   gateFromBook,
   gripOf,
+  jumpsOf,
   type Lap,
   type LapSession,
   type Laps,
@@ -37,7 +38,7 @@ export type CompareAnswer = {
     readonly lap: number;
     readonly time: number; // s
     readonly spread: number; // s
-    readonly spikes: number; // fixes of the log that jumped and came back
+    readonly jumps: number; // fixes of the log that jumped away and came back, left out
   }[];
   readonly difference: number; // s, b less a
   readonly pieces: readonly PieceCompared[];
@@ -82,8 +83,8 @@ export async function compareLaps(book: Book, kart: string, { a, b, ...at }: Com
   const soundOf = (laps: typeof own) => laps.filter(({ lap }) => isSound(lap));
   return {
     laps: [
-      { ...told(first, lapA.lap), spikes: one.smoothed.spikes.length },
-      { ...told(second, lapB.lap), spikes: two.smoothed.spikes.length },
+      { ...told(first, lapA.lap), jumps: one.jumps },
+      { ...told(second, lapB.lap), jumps: two.jumps },
     ],
     difference: compared.difference,
     pieces: compared.pieces,
@@ -99,7 +100,7 @@ export async function compareLaps(book: Book, kart: string, { a, b, ...at }: Com
   };
 }
 
-type Opened = { readonly found: Laps; readonly smoothed: Smooth; readonly plane: Plane };
+type Opened = { readonly found: Laps; readonly smoothed: Smooth; readonly plane: Plane; readonly jumps: number };
 type Chosen = { readonly session: LapSession; readonly number: number };
 
 function opened(
@@ -127,7 +128,8 @@ function opened(
   const motion = motionOf(trace, plane);
   const found = lapsOf(trace, [start, ...more], { motion });
   const doppler = trace.speed !== undefined && trace.heading !== undefined;
-  return { found, smoothed: smooth(motion, { receiver: found.receiver, doppler }), plane };
+  const jumps = jumpsOf(read);
+  return { found, smoothed: smooth(motion, { receiver: found.receiver, doppler }), plane, jumps };
 }
 
 async function bytesOf(book: Book, { file, fileKept, label }: LapSession): Promise<Uint8Array> {

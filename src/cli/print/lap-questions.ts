@@ -27,10 +27,8 @@ export function comparedText({ laps, pieces, driven, grip, say }: CompareAnswer)
     ...(grip.aside && grip.braking && grip.drive
       ? [wrap(`Grip used: ${g(grip.aside)} aside, ${g(grip.braking)} braking, ${g(grip.drive)} driving.`)]
       : []),
-    ...laps.flatMap(({ session, spikes }) =>
-      spikes === 0
-        ? []
-        : [wrap(`${session}: ${count(spikes, 'fix', 'fixes')} jumped away and came back: passed over.`, 'note: ')],
+    ...laps.flatMap(({ session, jumps }) =>
+      jumps === 0 ? [] : [wrap(`${session}: ${count(jumps, 'fix that jumps', 'fixes that jump')} left out.`, 'note: ')],
     ),
   ].join('');
 }

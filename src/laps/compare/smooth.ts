@@ -7,8 +7,8 @@
  *   then backward: state += C (next smoothed - next foretold), C = P F' P_foretold⁻¹ (Rauch, Tung, Striebel)
  *
  * q 200 m²/s⁵, between 100 and 400 alike within a tenth; s_x quick error of the receiver [m]; s_v from 0.1 m/s and 0.4 degrees,
- * an assumption (memory). The slow error of the receiver moves whole laps and is not seen here. A fix further than 6 of its
- * deviations and 3 m from where it is foretold is a spike: passed over and counted, unless five follow in a row.
+ * an assumption (memory). The slow error of the receiver moves whole laps and is not seen here; fixes that
+ * jump away and come back were left out when the log was read.
  * Source: Kalman filter with constant acceleration, RTS smoother (memory); figures in smooth.test.ts.
  */
 import type { Motion, Receiver } from '../find/index.ts';
@@ -24,16 +24,11 @@ export type Smooth = {
   /** One standard deviation of speed [m/s] and acceleration [m/s²], one way. */
   readonly speedSpread: Float64Array;
   readonly accelerationSpread: Float64Array;
-  /** Index of each fix that jumped away and came back. */
-  readonly spikes: readonly number[];
 };
 
 const JERK = 200;
 const SPEED_ERROR = 0.1; // m/s
 const COURSE_ERROR = 0.007; // rad
-const SPIKE = 6;
-const SPIKE_LEAST = 3; // m
-const SPIKES_IN_A_ROW = 5;
 /** What a kart did in a longer hole nobody knows: smoothing begins anew, s. */
 const APART = 10;
 
@@ -47,14 +42,13 @@ export function smooth(
   const made = (): Float64Array => new Float64Array(count);
   const out = { x: made(), y: made(), vx: made(), vy: made(), ax: made(), ay: made() };
   const [speedSpread, accelerationSpread] = [made(), made()];
-  const spikes: number[] = [];
   for (let from = 0; from < count; ) {
     let to = from + 1;
     while (to < count && (time[to] as number) - (time[to - 1] as number) <= APART) to++;
-    smoothStretch(motion, { from, to, quick, doppler, spikes }, { ...out, speedSpread, accelerationSpread });
+    smoothStretch(motion, { from, to, quick, doppler }, { ...out, speedSpread, accelerationSpread });
     from = to;
   }
-  return { time, ...out, speedSpread, accelerationSpread, spikes };
+  return { time, ...out, speedSpread, accelerationSpread };
 }
 
 type Stretch = {
@@ -62,38 +56,27 @@ type Stretch = {
   readonly to: number;
   readonly quick: number;
   readonly doppler: boolean;
-  readonly spikes: number[];
 };
-type Out = Omit<Smooth, 'time' | 'spikes'>;
+type Out = Omit<Smooth, 'time'>;
 
 /** x, y, vx, vy, ax, ay, then the six of the covariance, which both ways share: xx, xv, xa, vv, va, aa. */
 const WIDE = 12;
 
-function smoothStretch(motion: Motion, { from, to, quick, doppler, spikes }: Stretch, out: Out): void {
+function smoothStretch(motion: Motion, { from, to, quick, doppler }: Stretch, out: Out): void {
   const { time, x, y, vx, vy } = motion;
   const foretold = new Float64Array(WIDE * (to - from));
   const known = new Float64Array(WIDE * (to - from));
   const now = new Float64Array(WIDE);
   now.set([x[from] as number, y[from] as number, vx[from] as number, vy[from] as number, 0, 0]);
   now.set([100, 0, 0, 100, 0, 400], 6); // next to nothing is known before the first fix
-  let inARow = 0;
   for (let n = from; n < to; n++) {
     if (n > from) foretell(now, (time[n] as number) - (time[n - 1] as number));
     foretold.set(now, WIDE * (n - from));
-    const off = Math.hypot((x[n] as number) - (now[0] as number), (y[n] as number) - (now[1] as number));
-    const jumps = off > Math.max(SPIKE * Math.sqrt((now[6] as number) + quick ** 2), SPIKE_LEAST);
-    inARow = jumps ? inARow + 1 : 0;
-    if (jumps && inARow <= SPIKES_IN_A_ROW) spikes.push(n);
-    else {
-      see(now, 0, { a: x[n] as number, b: y[n] as number, variance: quick ** 2 });
-      if (doppler) {
-        const speed = Math.hypot(vx[n] as number, vy[n] as number);
-        const variance = SPEED_ERROR ** 2 + (COURSE_ERROR * speed) ** 2;
-        see(now, 1, { a: vx[n] as number, b: vy[n] as number, variance });
-      }
-      // Five and more were no spike but the new truth.
-      if (inARow > SPIKES_IN_A_ROW) spikes.length -= SPIKES_IN_A_ROW;
-      inARow = 0;
+    see(now, 0, { a: x[n] as number, b: y[n] as number, variance: quick ** 2 });
+    if (doppler) {
+      const speed = Math.hypot(vx[n] as number, vy[n] as number);
+      const variance = SPEED_ERROR ** 2 + (COURSE_ERROR * speed) ** 2;
+      see(now, 1, { a: vx[n] as number, b: vy[n] as number, variance });
     }
     known.set(now, WIDE * (n - from));
   }

@@ -11,4 +11,4 @@ export {
   type Progress,
 } from './log-import.ts';
 export type { Format } from './sniff.ts';
-export type { Reason, Skipped } from './tally.ts';
+export { jumpsOf, type Reason, type Skipped } from './tally.ts';

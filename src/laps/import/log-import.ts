@@ -8,6 +8,7 @@ import type { CsvLayout } from './csv/layout.ts';
 import { tellSpeedUnit } from './csv/speed-unit.ts';
 import { Gather } from './gather.ts';
 import { GpxReader } from './gpx/gpx.ts';
+import { withoutJumps } from './jumps.ts';
 import { NmeaReader } from './nmea/nmea.ts';
 import type { Reader } from './reader.ts';
 import { oneReceiver } from './receivers.ts';
@@ -91,7 +92,8 @@ export class LogImport {
       notes.push(told.note);
       trace = told.trace;
     }
-    trace = oneReceiver(trace, recording.lines, this.#tally);
+    const one = oneReceiver({ trace, lines: recording.lines }, this.#tally);
+    trace = withoutJumps(one, this.#tally).trace;
     const stopped = problem ? { stopped: problem } : {};
     return {
       kind: 'imported',

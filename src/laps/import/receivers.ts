@@ -2,7 +2,8 @@
  * Two receivers that wrote into one file by turns. One alone goes on from fix to fix; two, each with an error of its own,
  * make a zigzag: a fix lies further from its two neighbours than from the two beyond them, which are its own again.
  */
-import { COLUMNS, type Trace } from '../model.ts';
+import type { Trace } from '../model.ts';
+import { type Picked, pickedFrom } from './picked.ts';
 import type { Tally } from './tally.ts';
 
 const EARTH = 6_371_000; // m
@@ -12,19 +13,11 @@ const LEAST = 0.3;
 const RATIO = 2;
 
 /** The trace, or of two receivers that take turns the fixes of the first. */
-export function oneReceiver(trace: Trace, lines: Float64Array, tally: Tally): Trace {
+export function oneReceiver({ trace, lines }: Picked, tally: Tally): Picked {
   const [beside, beyond] = [middleOff(trace, 1), middleOff(trace, 2)];
-  if (!(beside > LEAST && beside > RATIO * beyond)) return trace;
+  if (!(beside > LEAST && beside > RATIO * beyond)) return { trace, lines };
   for (let n = 1; n < lines.length; n += 2) tally.add('second receiver', lines[n] as number);
-  const every = (column: Float64Array): Float64Array => column.filter((_, n) => n % 2 === 0);
-  const said = COLUMNS.flatMap(name => (trace[name] ? [[name, every(trace[name])] as const] : []));
-  return {
-    zero: trace.zero,
-    time: every(trace.time),
-    lat: every(trace.lat),
-    lon: every(trace.lon),
-    ...Object.fromEntries(said),
-  };
+  return pickedFrom({ trace, lines }, n => n % 2 === 0);
 }
 
 /** The middle one of how far fixes lie off the straight line between those `step` before and behind them, m. */

@@ -22,6 +22,7 @@ const REASONS = {
   ahead: 'fixes whose time leapt ahead and came back',
   overlap: 'fixes of a second recording of the same time: another receiver, a copy, or a clock that began anew',
   'second receiver': 'fixes of a second receiver, written between those of the first',
+  jumped: 'fixes that jump away and come back, where no kart could be',
   'too many': 'fixes beyond what one import holds',
 } as const;
 
@@ -52,3 +53,7 @@ export class Tally {
     return [...this.#of].map(([reason, { count, lines }]) => ({ reason, say: REASONS[reason], count, lines }));
   }
 }
+
+/** How many fixes of a log that jumped were left out. */
+export const jumpsOf = ({ skipped }: { readonly skipped: readonly Skipped[] }): number =>
+  skipped.find(({ reason }) => reason === 'jumped')?.count ?? 0;

@@ -64,7 +64,7 @@ export function Compare({ snapshot, session, keep }: LapsProps) {
 }
 
 function Result({ of, laps: [a, b] }: { readonly of: ComparedLaps; readonly laps: readonly [number, number] }) {
-  const { compared, say, line, driven, grip, spikes } = of;
+  const { compared, say, line, driven, grip, jumps } = of;
   const { distance, delta, speeds, pieces } = compared;
   const [kmhA, kmhB] = speeds.map(of => of.map(each => each * 3.6)) as [Float64Array, Float64Array];
   return (
@@ -173,7 +173,7 @@ function Result({ of, laps: [a, b] }: { readonly of: ComparedLaps; readonly laps
         <p class="soft">
           Best driven and spread are of the {lapsCount(driven.laps)} of the first session; the sum of the best pieces is
           a lap that nobody drove, and comes out too fast. Bold: more than the receiver may be off.
-          {spikes > 0 && ` ${spikes} fixes that jumped away and came back were left out.`}
+          {jumps > 0 && ` ${jumps === 1 ? '1 fix that jumps' : `${jumps} fixes that jump`} left out.`}
         </p>
       </section>
       <section class="group" aria-label="What the kart held">

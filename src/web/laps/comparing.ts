@@ -13,6 +13,7 @@ import {
   gateBetween,
   gateFromBook,
   gripOf,
+  jumpsOf,
   type Lap,
   lapsOf,
   layOn,
@@ -51,12 +52,13 @@ export type ComparedLaps = {
   /** Of the session of the first lap. */
   readonly driven: Driven;
   readonly grip: GripUsed;
-  readonly spikes: number; // fixes that jumped away and came back, both logs
+  readonly jumps: number; // fixes that jumped away and came back, both logs; left out
 };
 
 type Log = {
   readonly laps: readonly Lap[];
   readonly smooth: Smooth;
+  readonly jumps: number;
   readonly plane: Plane;
   readonly receiver: ReturnType<typeof lapsOf>['receiver'];
 };
@@ -89,7 +91,7 @@ export async function compareLaps(
     line: { x: line.x, y: line.y },
     driven: drivenOf(laid, line, pieces),
     grip: gripOf(first.smooth, usable),
-    spikes: first.smooth.spikes.length + (second === first ? 0 : second.smooth.spikes.length),
+    jumps: first.jumps + (second === first ? 0 : second.jumps),
   };
 }
 
@@ -115,6 +117,7 @@ async function readLog(
   return {
     laps,
     receiver,
+    jumps: jumpsOf(read),
     plane: motion.plane,
     smooth: smooth(motion, { receiver, doppler: trace.speed !== undefined }),
   };

@@ -73,6 +73,36 @@ describe('did a change help', () => {
       'Changed so far: rear width 1360 mm',
     );
   });
+  test('counts a dimension that was set between runs, by its name on the set-up sheet, and what the tape cannot tell apart as one', async () => {
+    const bench = await smallBench();
+    const runs = [
+      ['1380 mm', SLOW],
+      ['1360 mm', FAST],
+      ['1360 mm', FAST],
+      ['1380.5 mm', SLOW],
+    ] as const;
+    for (const [n, [text, times]] of runs.entries()) {
+      await bench.say({ kind: 'set', item: 'hub/width', reading: { text, instrument: 'tape', resolution: '1 mm' } });
+      await bench.app.lapsByHand('small', times, { ...by, session: `Run ${n + 1}`, track: 'Loop', minutes: 5 });
+    }
+    const answer = await helpedOf(bench.app, 'small', { change: 'width' });
+    expect(answer.runs.map(({ on }) => on)).toEqual([[], ['width 1360 mm'], ['width 1360 mm'], []]);
+    expect(answer.effects).toMatchObject([{ change: 'width 1360 mm', verdict: 'faster' }]);
+  });
+  test('takes a set-up written and a dimension set under one name for one setting, and leaves out what was struck', async () => {
+    const bench = await smallBench();
+    await bench.say({ kind: 'set-up', changes: { Width: '138 cm' } });
+    await bench.app.lapsByHand('small', SLOW, { ...by, session: 'Run 1', track: 'Loop', minutes: 5 });
+    await bench.say({ kind: 'set', item: 'hub/width', reading: '1360 mm' });
+    await bench.app.lapsByHand('small', FAST, { ...by, session: 'Run 2', track: 'Loop', minutes: 5 });
+    await bench.say({ kind: 'set', item: 'hub/width', reading: '1380 mm' });
+    await bench.app.lapsByHand('small', SLOW, { ...by, session: 'Run 3', track: 'Loop', minutes: 5 });
+    const asked = () => helpedOf(bench.app, 'small').then(({ runs }) => runs.map(({ on }) => on));
+    expect(await asked()).toEqual([[], ['Width 1360 mm'], []]);
+    const set = (await bench.app.facts('small')).find(({ fact }) => fact.kind === 'set');
+    await bench.say({ kind: 'struck', fact: set?.fact.id ?? '', why: 'not done' });
+    expect(await refusal(asked())).toContain('None changed so far');
+  });
   test('of a change that came once cannot be told from the track, and says what to drive', async () => {
     const bench = await smallBench();
     await tested(bench, [

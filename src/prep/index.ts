@@ -32,6 +32,7 @@ export {
   solve as solveSchedule,
   solving as solvingSchedule,
 } from './schedule/index.ts';
+export { amountOf } from './setting-value.ts';
 export { readSetupEffects, type SetupEffect, type SetupEffects } from './setup-effects.ts';
 export type { Observed, Outing } from './setup-history.ts';
 export {
@@ -41,6 +42,7 @@ export {
   type Setting,
   type SetupSheet,
   type SheetAsk,
+  settingName,
   setupSheet,
 } from './setup-sheet.ts';
 export { type Aim, aimOf, type Bound, gaugeOf, limitsOf, toward } from './targets/index.ts';

@@ -112,6 +112,12 @@ export function settingsOf(kart: Kart, state: State): readonly Setting[] {
   return [...found.values()].map(({ pos: _, ...setting }) => setting).sort((a, b) => (a.name < b.name ? -1 : 1));
 }
 
+/** As what is read or set there is called among the settings. */
+export function settingName({ items }: Kart, id: ItemId): string {
+  const item = items[id];
+  return item === undefined ? id : namesOf(item, Object.values(items).filter(isSetting)).name;
+}
+
 /** Measured to set the kart up, not to see what is worn or tight: it has a dimension or a number, is set, or is there for the lap time. */
 function isSetting({ measure, joint, action, grade, when }: Item): boolean {
   if (measure === undefined || joint !== undefined || action === 'function-test') return false;

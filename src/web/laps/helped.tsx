@@ -1,31 +1,33 @@
 /** Did the change help? The runs of a day with what was on the kart, the answer in words with its interval, and what to drive next. */
 import { useMemo, useState } from 'preact/hooks';
+import { changesIn, type DayRun, type TestDay, testDays } from '../../app/index.ts';
 import { adviceFor, type Effect, effectSay, helped, runSpreadFrom, type TestRun, type Told } from '../../laps/index.ts';
 import { Plate } from '../drawing/lines.tsx';
 import { ScaleDrawing, scaleHeight } from '../drawing/scale.tsx';
 import { PrintTitle } from '../parts.tsx';
+import type { Snapshot } from '../session.ts';
 import { type Asking, Entry } from '../track/fields.tsx';
 import { isProblem, numberSaid, type Typed } from '../track/said.ts';
+import { dateOf } from '../words.ts';
 import { BeforeTest } from './before-test.tsx';
 import { levelsOf } from './levels.ts';
 import { RunsPicture } from './runs-picture.tsx';
 import type { LapsProps } from './sheet.tsx';
-import { type DayRun, type TestDay, testDays, testRuns } from './test-days.ts';
 import { lapText, middleOf } from './words.ts';
 
 export function Helped({ snapshot, keep }: LapsProps) {
-  const days = useMemo(() => testDays(snapshot), [snapshot]);
+  const days = useMemo(() => daysOf(snapshot), [snapshot]);
   const slot = `helped day ${snapshot.kart.name}`;
   const [chosen, setChosen] = useState(keep.get(slot));
-  const day = days.find(({ key }) => key === chosen) ?? days[0];
-  const history = useMemo(() => days.filter(each => each !== day).map(({ runs }) => testRuns(runs)), [days, day]);
+  const day = days.find(each => keyOf(each) === chosen) ?? days[0];
+  const history = useMemo(() => days.filter(each => each !== day).map(({ runs }) => runs), [days, day]);
   const spreads = useMemo(() => spreadsOf(day), [day]);
   return (
     <>
       <PrintTitle
         title="Did it help?"
         kart={snapshot.kart.name}
-        event={day?.name ?? null}
+        event={day ? nameOf(day) : null}
         invented={snapshot.kart.invented}
       />
       {day === undefined ? (
@@ -41,32 +43,45 @@ export function Helped({ snapshot, keep }: LapsProps) {
               <select
                 id="helped-day"
                 class="field"
-                value={day.key}
+                value={keyOf(day)}
                 onChange={e => {
                   keep.set(slot, e.currentTarget.value);
                   setChosen(e.currentTarget.value);
                 }}
               >
-                {days.map(({ key, name, runs }) => (
-                  <option key={key} value={key}>
-                    {name}, {runs.length} runs
+                {days.map(each => (
+                  <option key={keyOf(each)} value={keyOf(each)}>
+                    {nameOf(each)}, {each.runs.length} runs
                   </option>
                 ))}
               </select>
             </div>
           )}
-          <Day key={day.key} day={day} history={history} />
+          <Day key={keyOf(day)} day={day} history={history} />
         </>
       )}
-      <BeforeTest key={day?.key} seen={spreads} />
+      <BeforeTest key={day && keyOf(day)} seen={spreads} />
     </>
   );
 }
 
+/** Newest first; a day with one run tells nothing of a change. */
+const daysOf = ({ facts, kart }: Snapshot): readonly TestDay[] =>
+  testDays(
+    facts.flatMap(({ fact, struck }) => (struck === null ? [fact] : [])),
+    kart,
+  )
+    .filter(({ runs }) => runs.length > 1)
+    .toReversed();
+
+const nameOf = ({ day, event, track, wet }: TestDay): string =>
+  [event ?? dateOf(`${day}T12:00:00Z`), track, wet ? 'wet' : null].filter(each => each !== null).join(', ');
+const keyOf = ({ day, track, wet }: TestDay): string => [day, track, wet].join(' ');
+
 function Day({ day, history }: { readonly day: TestDay; readonly history: readonly (readonly TestRun[])[] }) {
   const [runs, setRuns] = useState(day.runs);
   const [typed, setTyped] = useState<Typed>({ matters: '0.05', worth: '0.10' });
-  const changes = [...new Set([...day.runs, ...runs].flatMap(({ on }) => on))];
+  const changes = changesIn(day);
   const read = (key: string, label: string) => numberSaid(typed, { key, label, unit: 's', dimension: 'time' });
   const [matters, worth] = [read('matters', 'Too small to matter'), read('worth', 'Worth finding')];
   const asking: Asking = {
@@ -75,14 +90,13 @@ function Day({ day, history }: { readonly day: TestDay; readonly history: readon
     problemsAt: key => [key === 'matters' ? matters : key === 'worth' ? worth : undefined].filter(isProblem),
     put: (key, text) => setTyped({ ...typed, [key]: text }),
   };
-  const tests = useMemo(() => testRuns(runs), [runs]);
   const told = useMemo(
     () =>
-      helped(tests, {
+      helped(runs, {
         runSpread: runSpreadFrom(history),
         ...(typeof matters === 'number' && matters > 0 && { matters }),
       }),
-    [tests, history, typed.matters],
+    [runs, history, typed.matters],
   );
   const toggle = (at: number, change: string): void =>
     setRuns(runs.map((run, n) => (n === at ? { ...run, on: toggled(run.on, change) } : run)));
@@ -90,7 +104,7 @@ function Day({ day, history }: { readonly day: TestDay; readonly history: readon
     <>
       <section class="group" aria-label="Answer">
         <h2>
-          Did it help? <span>{day.name}</span>
+          Did it help? <span>{nameOf(day)}</span>
         </h2>
         {told.kind === 'not told' ? (
           <p class="verdict-words">
@@ -101,7 +115,7 @@ function Day({ day, history }: { readonly day: TestDay; readonly history: readon
             <OneEffect
               key={effect.change}
               effect={effect}
-              advice={adviceFor(tests, told, effect, typeof worth === 'number' && worth > 0 ? worth : undefined)?.say}
+              advice={adviceFor(runs, told, effect, typeof worth === 'number' && worth > 0 ? worth : undefined)?.say}
             />
           ))
         )}
@@ -118,10 +132,10 @@ function Day({ day, history }: { readonly day: TestDay; readonly history: readon
         <figure class="sheet">
           <RunsPicture
             title="The laps of each run, with the level that was fitted. The table says the same."
-            runs={runs.map((_, n) => ({
+            runs={runs.map(({ laps }, n) => ({
               name: String(n + 1),
-              laps: (tests[n]?.laps ?? []).flatMap(({ time, out, marked }) => (out ? [] : [{ time, counts: !marked }])),
-              ...levelOf(levelsOf(tests, told)[n]),
+              laps: laps.flatMap(({ time, out, marked }) => (out ? [] : [{ time, counts: !marked }])),
+              ...levelOf(levelsOf(runs, told)[n]),
             }))}
           />
         </figure>
@@ -209,10 +223,10 @@ function RunTable(props: {
           </tr>
         </thead>
         <tbody>
-          {runs.map(({ session, on }, n) => {
-            const full = session.times.filter(({ number }) => number !== null);
+          {runs.map(({ session, outing, on, laps }, n) => {
+            const full = laps.filter(({ out }) => !out);
             return (
-              <tr key={session.fact}>
+              <tr key={`${session.fact} ${outing}`}>
                 <th scope="row" class="run">
                   {n + 1} <span class="soft">{session.session ?? ''}</span>
                 </th>
@@ -242,6 +256,6 @@ const toggled = (on: readonly string[], change: string): readonly string[] =>
 
 /** How much laps and runs of a day differ by themselves, where it tells. */
 function spreadsOf(day: TestDay | undefined): { readonly lap: number; readonly run: number } | undefined {
-  const told = day && helped(testRuns(day.runs));
+  const told = day && helped(day.runs);
   return told?.kind === 'told' ? { lap: told.lapSpread, run: told.runSpread } : undefined;
 }

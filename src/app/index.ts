@@ -19,6 +19,7 @@ export { instrumentsFor, judgeTyped, type ReadingJudged } from './judge.ts';
 export { KEEP, type KeepRules, keepRulesIn, noLongerKept } from './keep-rules.ts';
 export { type LapsIn, type LogReport, type LogSaid, lapsOfBook, type SessionSaid } from './laps.ts';
 export { type LifeAnswer, type LifeQuestion, type LivesAnswer, lifeOf, livesAsked } from './life.ts';
+export { outingsOf } from './outings.ts';
 export { type PlanAsk, planningOf, type Replanned } from './plan.ts';
 export type { AppendOutcome, BookStore, Clock, Ids, KartRead, KartReader, Kept, Own } from './ports.ts';
 export {

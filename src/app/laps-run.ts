@@ -1,5 +1,5 @@
 /** The run that laps belong to: a new one, or one that was logged before its laps came. */
-import type { Fact, FactOf, KartEvent, Payload, State } from '../book/index.ts';
+import { type Fact, type FactOf, type KartEvent, outingName, type Payload, type State } from '../book/index.ts';
 import { lapSessions } from '../laps/index.ts';
 import type { App } from './app.ts';
 import { given } from './asking.ts';
@@ -75,8 +75,7 @@ export function askedOfRun(facts: readonly Fact[], said: SessionSaid, when: When
   ];
 }
 
-const inWords = ({ event, session, at, minutes }: FactOf<'ran'>): string =>
-  `${[event ?? at.slice(0, 10), session].filter(part => part !== undefined).join(' › ')}, ${minutes} min`;
+const inWords = (run: FactOf<'ran'>): string => `${outingName(run)}, ${run.minutes} min`;
 
 /** What a person should know of laps given to an earlier run. */
 export function sayOfRun(facts: readonly Fact[], id: string, laps: number): readonly string[] {

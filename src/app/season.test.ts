@@ -48,6 +48,32 @@ test('a session sheet holds its laps, its air, its set-up and what changed since
   await expect(sessionSheetOf(app, 'small', { session: 'Heat 9' })).rejects.toThrow(/The last sessions: .*Heat 2/);
 });
 
+test('laps that no run was written down for have a sheet too, which says so; what has no name goes by its day and time', async () => {
+  const { app, say } = await smallBench();
+  const laps = { kind: 'laps', name: 'stopwatch', laps: 2, timed: 'by hand' } as const;
+  const times = [
+    { time: 52.4, spread: 0.06 },
+    { time: 52.1, spread: 0.06 },
+  ];
+  await say({ kind: 'set-up', changes: { caster: '18°' } });
+  const [alone = ''] = await say({ ...laps, times, track: 'Loop' });
+  const [ran = ''] = await say({ kind: 'ran', minutes: 6, laps: 2 });
+  await say({ ...laps, times, run: ran });
+  const unnamed = expect.stringMatching(/^2026-03-14 › session of 10:00 UTC$/);
+  expect(await sessionSheetOf(app, 'small', { session: alone })).toMatchObject({
+    session: { label: unnamed, track: 'Loop', minutes: 1.74, laps: 2 },
+    ran: false,
+    laps: { best: { time: 52.1 } },
+    settings: [{ name: 'caster' }],
+    before: null,
+  });
+  const withRun = await sessionSheetOf(app, 'small');
+  expect(withRun).toMatchObject({ session: { label: unnamed, minutes: 6 }, ran: true, before: { fact: alone } });
+  await say({ kind: 'struck', fact: ran, why: 'counted twice' });
+  expect(await sessionSheetOf(app, 'small')).toMatchObject({ ran: false, laps: { laps: 2 } });
+  expect(await seasonOf(app, 'small')).toMatchObject({ minutes: 0, sessions: 0 });
+});
+
 test('a season holds hours, laps and the best of each track, dry apart from wet, and says what it does not know', async () => {
   const season = await seasonOf(await weekend(), 'small');
   expect(season).toMatchObject({ minutes: 20, laps: 6, sessions: 4, cost: null });

@@ -1,16 +1,9 @@
 /** One session on one page: its laps, the conditions, pressures, temperatures, the set-up, and what changed since the session before. */
 import type { FactOf } from '../book/index.ts';
-import { type LapSession, lapSessions } from '../laps/index.ts';
-import {
-  type Difference,
-  type Outing,
-  type Pressures,
-  type Setting,
-  setupSheet,
-  type TrackSession,
-  trackRecord,
-} from '../prep/index.ts';
+import type { LapSession } from '../laps/index.ts';
+import { type Difference, type Outing, type Pressures, type Setting, setupSheet } from '../prep/index.ts';
 import { type At, given } from './asking.ts';
+import { type OutingWithLaps, outingsOf } from './outings.ts';
 import { Refusal, refuse } from './problem.ts';
 import type { Queries } from './queries.ts';
 import { suggestion } from './words.ts';
@@ -19,6 +12,7 @@ export type SessionSheet = {
   readonly kart: string;
   readonly invented: boolean;
   readonly session: Outing;
+  readonly ran: boolean; // false: no run was written down, and its minutes are those of its laps
   readonly laps: LapSession | null; // null: none came into the book
   readonly weather: Pick<
     FactOf<'weather'>,
@@ -46,18 +40,17 @@ export async function sessionSheetOf(
 ): Promise<SessionSheet> {
   const kart = await queries.kart(name, at);
   const facts = (await queries.facts(name, at)).flatMap(({ fact, struck }) => (struck ? [] : [fact]));
-  const { sessions } = trackRecord(kart, facts, facts.at(-1)?.at ?? '');
+  const sessions = outingsOf(kart, facts);
   const place = placeOf(sessions, session);
-  const one = sessions[place] as TrackSession;
+  const one = sessions[place] as OutingWithLaps;
   const [before, after] = [sessions[place - 1]?.outing, sessions[place + 1]?.outing];
-  const { outing, weather, tyres, cold, hot, treads, plug, fuel } = one;
+  const { outing, laps, ran, weather, tyres, cold, hot, treads, plug, fuel } = one;
   const then = facts.filter(fact => fact.at <= outing.at);
   const against = before && { label: before.label, at: before.at };
   const { settings, differences } = setupSheet(kart, then, given({ against }));
   const between = facts.filter(fact => fact.at > (before?.at ?? '') && (after === undefined || fact.at < after.at));
   return {
-    ...{ kart: name, invented: kart.invented, session: outing },
-    laps: lapSessions(facts).find(({ run }) => run === outing.fact) ?? null,
+    ...{ kart: name, invented: kart.invented, session: outing, ran, laps },
     weather: weather ? weatherOf(weather) : null,
     ...{ tyres: tyres?.set ?? null, cold, hot, treads: treads?.celsius ?? null },
     ...{ plug: plug?.says ?? null, litres: fuel?.litres ?? null },
@@ -72,7 +65,7 @@ export const goesBy = (label: string, wanted: string): boolean => {
   return [name, name.replace(' › ', ' '), ...name.split(' › ')].includes(wanted.trim().toLowerCase());
 };
 
-function placeOf(sessions: readonly TrackSession[], name: string | undefined): number {
+function placeOf(sessions: readonly OutingWithLaps[], name: string | undefined): number {
   const wanted = name?.trim().toLowerCase();
   const place = sessions.findLastIndex(
     ({ outing: { label, fact } }) => wanted === undefined || fact === wanted || goesBy(label, wanted),

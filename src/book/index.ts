@@ -6,6 +6,7 @@ export { fold, knownAt } from './fold.ts';
 export { Ledger } from './ledger.ts';
 export { exportLines, type Imported, importLines, LINES_FORMAT } from './lines.ts';
 export { compareFacts, factsOf, inOrder } from './order.ts';
+export { outingName } from './outing-name.ts';
 export { isProblem, type Problem } from './problem.ts';
 export {
   CHAIN_START,

@@ -1,5 +1,5 @@
 /** This kart's own changes of set-up: what ran before, what ran after, what was noted, and what else moved at once. */
-import { type Fact, type FactOf, inOrder, struckFacts } from '../book/index.ts';
+import { type Fact, type FactOf, inOrder, outingName, struckFacts } from '../book/index.ts';
 import { type Change, changeOf } from './setting-value.ts';
 
 /** One time on the track, as the record names it. */
@@ -34,7 +34,7 @@ export type Observed = Change & {
 export const outingOf = (fact: FactOf<'ran'>): Outing => ({
   fact: fact.id,
   at: fact.at,
-  label: [fact.event ?? fact.at.slice(0, 10), fact.session].filter(part => part !== undefined).join(' › '),
+  label: outingName(fact),
   minutes: fact.minutes,
   laps: fact.laps ?? null,
   wet: fact.wet ?? false,

@@ -5,9 +5,9 @@ import { lapBody, lapTime } from './laps.ts';
 import { count, duration, heading, shortTime, wrap } from './wrap.ts';
 
 export function sessionSheetText(sheet: SessionSheet): string {
-  const { kart, invented, session, laps, before, changed, settings, notes } = sheet;
+  const { kart, invented, session, ran, laps, before, changed, settings, notes } = sheet;
   const facts = [
-    duration(session.minutes),
+    ran ? duration(session.minutes) : `${duration(session.minutes)} by its laps, no run was written down`,
     session.wet ? 'wet' : 'dry',
     ...(session.track === null ? [] : [session.track]),
   ];

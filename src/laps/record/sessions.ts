@@ -1,5 +1,5 @@
 /** The laps of the book, session by session, each with the run it belongs to. Read from facts alone: no raw file is needed. */
-import { type Fact, type FactOf, inOrder, isFull, struckFacts, type TimedLap } from '../../book/index.ts';
+import { type Fact, type FactOf, inOrder, isFull, outingName, struckFacts, type TimedLap } from '../../book/index.ts';
 
 /** A lap as it was driven; `number` counts the full ones from 1 and is null for a way out or in. */
 export type SessionLap = TimedLap & { readonly number: number | null };
@@ -62,7 +62,7 @@ function sessionOf(fact: FactOf<'laps'>, run: FactOf<'ran'> | undefined): LapSes
     .reduce<SessionLap | null>((top, lap) => (top && top.time <= lap.time ? top : lap), null);
   return {
     ...{ fact: fact.id, run: run?.id ?? null, at },
-    label: [event ?? at.slice(0, 10), session].filter(part => part !== undefined).join(' › '),
+    label: outingName({ event, session, at }),
     ...{ event: event ?? null, session: session ?? null, track: run?.track ?? fact.track ?? null },
     ...{ wet: run ? (run.wet ?? false) : null, name: fact.name },
     ...{ file: fact.file ?? null, fileKept: fact.file !== undefined && fact.fileKept !== false },

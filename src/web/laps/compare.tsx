@@ -10,7 +10,7 @@ import { Envelope } from './envelope.tsx';
 import type { LapsProps } from './sheet.tsx';
 import { SpeedMap } from './speed-map.tsx';
 import { Traces } from './traces.tsx';
-import { lapsCount, lapText, sizeOf } from './words.ts';
+import { lapsCount, lapText, nameOf, sizeOf } from './words.ts';
 
 type Pick = { readonly fact: string; readonly lap: number };
 
@@ -258,9 +258,9 @@ function PickLap(props: {
             if (next) onPick({ fact: next.fact, lap: bestOf(next) });
           }}
         >
-          {sessions.map(({ fact, label, at, track }) => (
-            <option key={fact} value={fact}>
-              {[label, track, dateOf(at)].filter(Boolean).join(', ')}
+          {sessions.map(one => (
+            <option key={one.fact} value={one.fact}>
+              {[nameOf(one), one.track, dateOf(one.at)].filter(Boolean).join(', ')}
             </option>
           ))}
         </select>

@@ -7,6 +7,7 @@ import { dateOf } from '../words.ts';
 import { Predicted } from './predicted.tsx';
 import { type PredictAsk, usePredicting } from './predicting.ts';
 import type { LapsProps } from './sheet.tsx';
+import { nameOf } from './words.ts';
 
 export function Predict({ snapshot, session: device, keep }: LapsProps) {
   const slot = `predict ${snapshot.kart.name}`;
@@ -23,7 +24,7 @@ export function Predict({ snapshot, session: device, keep }: LapsProps) {
       <PrintTitle
         title="A lap predicted"
         kart={snapshot.kart.name}
-        event={session?.label ?? null}
+        event={session ? nameOf(session) : null}
         invented={snapshot.kart.invented}
       />
       {session === undefined ? (
@@ -44,9 +45,9 @@ export function Predict({ snapshot, session: device, keep }: LapsProps) {
                   setChosen(e.currentTarget.value);
                 }}
               >
-                {sessions.map(({ fact, label, at, track }) => (
-                  <option key={fact} value={fact}>
-                    {[label, track, dateOf(at)].filter(Boolean).join(', ')}
+                {sessions.map(one => (
+                  <option key={one.fact} value={one.fact}>
+                    {[nameOf(one), one.track, dateOf(one.at)].filter(Boolean).join(', ')}
                   </option>
                 ))}
               </select>

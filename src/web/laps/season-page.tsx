@@ -7,7 +7,7 @@ import { dateOf, spanOf } from '../words.ts';
 import { useOwn } from './own.ts';
 import { sessionHash } from './session-page.tsx';
 import type { LapsProps } from './sheet.tsx';
-import { lapText, within } from './words.ts';
+import { lapText, nameOf, within } from './words.ts';
 
 export function SeasonPage(props: LapsProps) {
   const { answer, problems } = useOwn(props, seasonOf);
@@ -81,7 +81,7 @@ function ByEvent({ season: { events } }: { readonly season: Season }) {
             {events.map(({ event, at, track, minutes, laps, sessions, best }) => (
               <tr key={event}>
                 <th scope="row" class="piece">
-                  {event}
+                  {eventName(event, at)}
                   <small class="soft">
                     {dateOf(at)}, {track ?? 'track not known'}
                   </small>
@@ -125,7 +125,7 @@ function BestLaps({ season: { best }, snapshot }: { readonly season: Season; rea
                   <th scope="row" class="piece">
                     {track}, {wet ? 'wet' : 'dry'}
                     <small class="soft">
-                      {dateOf(at)}, <a href={sessionHash(runAt(snapshot, at))}>{session}</a>
+                      {dateOf(at)}, <a href={sessionHash(runAt(snapshot, at))}>{nameOf({ label: session, at })}</a>
                     </small>
                   </th>
                   <td>
@@ -155,3 +155,6 @@ const degrees = (celsius: number | null): string => (celsius === null ? 'not kno
 /** One kart runs one session at a time. */
 const runAt = ({ facts }: Snapshot, at: string): string =>
   facts.find(({ fact, struck }) => struck === null && fact.kind === 'ran' && fact.at === at)?.fact.id ?? '';
+
+/** A day without an event goes by its day. */
+const eventName = (event: string, at: string): string => (/^\d{4}-\d\d-\d\d$/.test(event) ? dateOf(at) : event);

@@ -1,9 +1,9 @@
 /** One session on one page: laps, conditions, tyres, set-up and what changed since the session before. */
 import './printed.css';
 import { useMemo } from 'preact/hooks';
-import { type SessionSheet, sessionSheetOf } from '../../app/index.ts';
+import { outingsOf, type SessionSheet, sessionSheetOf } from '../../app/index.ts';
 import { isComparable } from '../../laps/index.ts';
-import { type Outing, setupSheet } from '../../prep/index.ts';
+import type { Outing } from '../../prep/index.ts';
 import { Cell, PrintTitle, Refused } from '../parts.tsx';
 import { hashOf } from '../place.ts';
 import type { Snapshot } from '../session.ts';
@@ -11,14 +11,14 @@ import { dateOf, spanOf, timeOf } from '../words.ts';
 import { useOwn } from './own.ts';
 import { Changed, Conditions, Laps, Notes, SetUp, Tyres } from './session-parts.tsx';
 import type { LapsProps } from './sheet.tsx';
-import { lapText, middleOf } from './words.ts';
+import { lapText, middleOf, nameOf } from './words.ts';
 
-/** @param run the fact of the run */
+/** @param run the fact of the run, or of laps that have none */
 export const sessionHash = (run: string): string => hashOf({ sheet: 'laps', about: `session/${run}` });
 
 export function SessionPage(props: LapsProps) {
   const { snapshot, page } = props;
-  const outings = useMemo(() => outingsOf(snapshot), [snapshot]);
+  const outings = useMemo(() => listOf(snapshot), [snapshot]);
   const named = page?.split('/')[1];
   const run = named ?? outings[0]?.fact;
   const { answer, problems } = useOwn(
@@ -41,9 +41,9 @@ export function SessionPage(props: LapsProps) {
               location.hash = sessionHash(e.currentTarget.value);
             }}
           >
-            {outings.map(({ fact, label, at }) => (
-              <option key={fact} value={fact}>
-                {label}, {dateOf(at)}, {timeOf(at)}
+            {outings.map(one => (
+              <option key={one.fact} value={one.fact}>
+                {nameOf(one)}, {dateOf(one.at)}, {timeOf(one.at)}
               </option>
             ))}
           </select>
@@ -59,15 +59,15 @@ export function SessionPage(props: LapsProps) {
 }
 
 function OnePage({ sheet }: { readonly sheet: SessionSheet }) {
-  const { kart, invented, session, laps } = sheet;
+  const { kart, invented, session, ran, laps } = sheet;
   const best = laps?.best ?? null;
   const middle = middleOf((laps?.times ?? []).filter(isComparable).map(({ time }) => time));
   return (
     <>
-      <PrintTitle title="Session sheet" kart={kart} event={session.label} invented={invented} />
+      <PrintTitle title="Session sheet" kart={kart} event={nameOf(session)} invented={invented} />
       <section class="group" aria-label="The session in short">
         <h2 class="no-print">
-          {session.label} {invented && <span>invented</span>}
+          {nameOf(session)} {invented && <span>invented</span>}
         </h2>
         <div class="cells">
           <Cell label="When">
@@ -75,7 +75,7 @@ function OnePage({ sheet }: { readonly sheet: SessionSheet }) {
           </Cell>
           <Cell label="Track">{session.track ?? 'not known'}</Cell>
           <Cell label="Surface">{session.wet ? 'wet' : 'dry'}</Cell>
-          <Cell label="Engine ran">{spanOf(session.minutes)}</Cell>
+          <Cell label="Engine ran">{ran ? spanOf(session.minutes) : 'not written down'}</Cell>
           <Cell label="Laps">{session.laps ?? laps?.laps ?? 'not known'}</Cell>
           <Cell label="Best lap">{best ? `${lapText(best.time, best.spread)} s` : 'not known'}</Cell>
           <Cell label="Middle lap">{Number.isFinite(middle) ? `${lapText(middle, best?.spread)} s` : 'not known'}</Cell>
@@ -95,9 +95,11 @@ function OnePage({ sheet }: { readonly sheet: SessionSheet }) {
   );
 }
 
-/** Every run of the record, with laps or without, the newest first. */
-const outingsOf = ({ kart, facts }: Snapshot): readonly Outing[] =>
-  setupSheet(
+/** Every session of the record, the newest first. */
+const listOf = ({ kart, facts }: Snapshot): readonly Outing[] =>
+  outingsOf(
     kart,
-    facts.map(({ fact }) => fact),
-  ).sessions.toReversed();
+    facts.flatMap(({ fact, struck }) => (struck === null ? [fact] : [])),
+  )
+    .map(({ outing }) => outing)
+    .toReversed();

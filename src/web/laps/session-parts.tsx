@@ -3,7 +3,7 @@ import type { SessionSheet } from '../../app/index.ts';
 import { TYRES } from '../../book/index.ts';
 import type { SessionLap } from '../../laps/index.ts';
 import { capital, timeOf } from '../words.ts';
-import { lapText, remarksOn, within } from './words.ts';
+import { lapText, nameOf, remarksOn, within } from './words.ts';
 
 type Of = { readonly sheet: SessionSheet };
 const UNKNOWN = 'not written down';
@@ -134,7 +134,7 @@ export function Changed({ sheet: { before, changed } }: Of) {
         Changed <span>{before === null ? '' : changed.length}</span>
       </h2>
       <p class="soft small">
-        {before === null ? 'It is the first session of the record.' : `Since ${before.label}.`}
+        {before === null ? 'It is the first session of the record.' : `Since ${nameOf(before)}.`}
         {before !== null && changed.length === 0 && ' Nothing of the set-up differs in the record.'}
       </p>
       <dl class="facts">

@@ -4,7 +4,7 @@ import { isComparable, type LapSession, lapSessions, type SessionLap } from '../
 import type { Snapshot } from '../session.ts';
 import { capital, dateOf, spanOf, timeOf } from '../words.ts';
 import { sessionHash } from './session-page.tsx';
-import { lapsCount, lapText, middleOf, remarksOn, within } from './words.ts';
+import { lapsCount, lapText, middleOf, nameOf, remarksOn, within } from './words.ts';
 
 const PAGE = 20;
 
@@ -29,14 +29,14 @@ export function Sessions({ snapshot }: { readonly snapshot: Snapshot }) {
 }
 
 function OneSession({ session }: { readonly session: LapSession }) {
-  const { label, at, track, laps, best, minutes, wet, times, timed, run } = session;
+  const { at, track, laps, best, minutes, wet, times, timed, run, fact } = session;
   const usual = middleOf(times.filter(isComparable).map(({ time }) => time));
   const where = [dateOf(at), timeOf(at), track, wet ? 'wet' : undefined].filter(Boolean).join(', ');
   return (
     <details class="group">
       <summary>
         <h2>
-          {label} <span>{best ? lapText(best.time, best.spread) : lapsCount(laps)}</span>
+          {nameOf(session)} <span>{best ? lapText(best.time, best.spread) : lapsCount(laps)}</span>
         </h2>
       </summary>
       <p class="soft">
@@ -60,11 +60,9 @@ function OneSession({ session }: { readonly session: LapSession }) {
           </tbody>
         </table>
       )}
-      {run !== null && (
-        <a class="button plain wide" href={sessionHash(run)}>
-          The session on one page
-        </a>
-      )}
+      <a class="button plain wide" href={sessionHash(run ?? fact)}>
+        The session on one page
+      </a>
     </details>
   );
 }

@@ -1,5 +1,6 @@
 /** How a lap time, a size and a count of laps read. */
 import type { Lap, LogProblem, SessionLap, Zero } from '../../laps/index.ts';
+import { dateOf, timeOf } from '../words.ts';
 
 /** 95 of 100 lie within so many standard deviations. */
 const WITHIN = 1.96;
@@ -43,6 +44,10 @@ export const momentIn = (zero: Zero, seconds: number): string | undefined =>
     : undefined;
 
 export const lapsCount = (count: number): string => `${count} ${count === 1 ? 'lap' : 'laps'}`;
+
+/** What a session goes by, with day and time of this place where it has no name of its own. */
+export const nameOf = ({ label, at }: { readonly label: string; readonly at: string }): string =>
+  label.replace(/^\d{4}-\d\d-\d\d(?= › )/, dateOf(at)).replace(/session of \d\d:\d\d UTC$/, `session of ${timeOf(at)}`);
 
 /** The middle one; of an even number the slower of the two. */
 export const middleOf = (values: readonly number[]): number =>

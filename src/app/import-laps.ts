@@ -1,5 +1,5 @@
 /** A log into the book: read to its end, cut into laps, and written as one run with its laps, or nothing of it. */
-import type { FactOf } from '../book/index.ts';
+import type { Fact, FactOf } from '../book/index.ts';
 import {
   type ChosenColumns,
   type CsvLayout,
@@ -79,10 +79,13 @@ export async function importLaps(book: LapBook, kart: string, log: LogBytes, sai
     ...given({ columns: chosenOf(read.layout, columns.value) }),
   };
   const batch = run === undefined ? [runOf(about, { minutes, laps }, event), payload] : [payload];
-  const done = await book.record(kart, batch, writtenAt(said, when), fileOf(whole, read));
+  // Minutes that the log itself bears out are no slip of a hand, though it ran all day.
+  const sure = said.sure || (run === undefined && minutes <= lengthOf(read) + 1 && minutes <= DAY);
+  const done = await book.record(kart, batch, writtenAt({ ...said, sure }, when), fileOf(whole, read));
   if (done.kind === 'refused') return refused(...done.problems);
   const say = [
     ...read.notes,
+    ...daySay(read, said, done.facts),
     ...(read.stopped ? [stoppedAt(read.stopped)] : []),
     ...(whole.file === undefined ? [TOO_LARGE] : []),
     ...cut.say,
@@ -104,6 +107,23 @@ function whenOf({ trace: { zero, time } }: Imported, { at }: LogSaid): When {
   if (zero.kind === 'no date') return given({ at });
   const moment = (second = 0): string => new Date(Date.parse(`${zero.day}T00:00:00Z`) + second * 1000).toISOString();
   return { from: moment(time[0]), at: at ?? moment(time.at(-1)) };
+}
+
+/** A logger that is left on all day writes one log of all its sessions, min. */
+const DAY = 24 * 60;
+
+/** From its first fix to its last, min. */
+const lengthOf = ({ trace: { time } }: Imported): number => ((time.at(-1) as number) - (time[0] as number)) / 60;
+
+/** Of a log that names no day a person should know which one was taken. */
+function daySay({ trace: { zero } }: Imported, { at }: LogSaid, facts: readonly Fact[]): readonly string[] {
+  if (zero.kind === 'day') return [];
+  const taken = `${(facts[0]?.at ?? '').slice(0, 16).replace('T', ' ')} UTC`;
+  return [
+    at === undefined
+      ? `The log names no day: it is written as of now, ${taken}. Was it another day, strike it and bring it in again with that day.`
+      : `The log names no day: it is written as of ${taken}, as you said.`,
+  ];
 }
 
 /** What a person chose, with all it was chosen among: the next log with this header is read the same way. */

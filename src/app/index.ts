@@ -42,6 +42,7 @@ export {
   type KartLine,
   type Queries,
 } from './queries.ts';
+export { MOST_KEPT } from './read-log.ts';
 export type { Limits, ReadingInput } from './reading.ts';
 export { limitsInWords, readReading } from './reading.ts';
 export type { Recorded, Written } from './record.ts';

@@ -1,8 +1,10 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
+import { drive } from '../../test/drive.ts';
+import { csvOf, nmeaOf } from '../../test/drive-files.ts';
 import { smallBench } from '../../test/fixtures/small-bench.ts';
 import { importLines } from '../book/index.ts';
-import { lapSessions } from '../laps/index.ts';
+import { type Gate, gateForBook, lapSessions } from '../laps/index.ts';
 import { lapsOfBook } from './index.ts';
 
 const fixture = (name: string): Uint8Array => readFileSync(new URL(`../../test/fixtures/${name}`, import.meta.url));
@@ -18,6 +20,8 @@ const truth = JSON.parse(new TextDecoder().decode(fixture('laps/truth.json'))) a
 const trackOf = (file: string) => truth.tracks[truth.files.find(one => one.file === file)?.track ?? ''];
 const gatesOf = (file: string): readonly string[] =>
   (trackOf(file)?.gates ?? []).map(({ left, right }) => [...left, ...right].join(','));
+const gateTexts = (gates: readonly Gate[]): readonly string[] =>
+  gates.map(gateForBook).map(({ left, right }) => [...left, ...right].join(','));
 const said = { by: 'A', name: 'heat-1.csv' };
 const codes = (done: { kind: string; problems?: readonly { code: string }[] }) =>
   done.kind === 'refused' ? done.problems?.map(({ code }) => code) : done.kind;
@@ -127,6 +131,40 @@ describe('a log in the book', () => {
       session: { laps: 0 },
     });
     expect((await app.state('small')).minutes).toBeGreaterThan(1);
+  });
+  test('of a logger left on all day is one run of many outings, however long, and minutes it does not bear out are asked about', async () => {
+    const { app } = await smallBench();
+    const hours = drive({ laps: 430, rate: 1 });
+    const day = text(csvOf(hours.rows.filter(({ time }) => time % 3600 < 3000)));
+    const done = await app.importLaps('small', day, { ...said, gates: gateTexts(hours.gates) });
+    if (done.kind !== 'recorded') throw new Error(JSON.stringify(done));
+    expect(new Set(done.session.times.map(({ outing }) => outing)).size).toBe(5);
+    expect(done.session.laps).toBeGreaterThan(340);
+    const whole = text(csvOf(hours.rows));
+    expect(codes(await app.importLaps('small', whole, { ...said, minutes: 16_000 }))).toEqual(['far outside']);
+    const all = await app.importLaps('small', whole, said);
+    expect(all).toMatchObject({ kind: 'recorded', session: { laps: expect.any(Number) } });
+    expect(all.kind === 'recorded' && all.session.minutes).toBeGreaterThan(240);
+  });
+  test('that names no day is written as of the day that was said, else of now, and says which; one with a day keeps it', async () => {
+    const { app } = await smallBench();
+    const told = async (bytes: { chunks: Uint8Array[] }, more = {}) => {
+      const done = await app.importLaps('small', bytes, { ...said, ...more, sure: true });
+      if (done.kind !== 'recorded') throw new Error(JSON.stringify(done));
+      return { at: done.session.at, say: done.say.join(' ') };
+    };
+    const { rows } = drive({ laps: 3, rate: 5 });
+    expect(await told(text(csvOf(rows)))).toEqual({
+      at: expect.stringMatching(/^2026-03-14T10:00/),
+      say: expect.stringContaining('names no day: it is written as of now, 2026-03-14 10:00 UTC'),
+    });
+    expect(await told(text(`${csvOf(rows)}\n`), { at: '2026-02-01T12:00:00.000Z' })).toEqual({
+      at: '2026-02-01T12:00:00.000Z',
+      say: expect.stringContaining('written as of 2026-02-01 12:00 UTC, as you said'),
+    });
+    const dated = await told(text(nmeaOf(rows, { date: '010226' })));
+    expect(dated.at).toMatch(/^2026-02-01T00/);
+    expect(dated.say).not.toContain('no day');
   });
   test('that is none says what it is, keeps no file and writes nothing', async () => {
     const { app } = await smallBench();

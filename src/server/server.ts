@@ -16,6 +16,7 @@ import {
   lapsOfBook,
   lifeOf,
   livesAsked,
+  MOST_KEPT,
   predictLaps,
   type Recorded,
   Refusal,
@@ -64,7 +65,7 @@ export type ServerParts = {
 
 const JSON_BYTES = 1_000_000; // a batch of facts; a kart file alone is allowed 2 MB of text only on the command line
 const BATCH_BYTES = 5_000_000; // 500 facts of another book, kart files among them
-const FILE_BYTES = 64_000_000; // a log of eight hours at 25 fixes a second; as much as the book keeps of one
+const FILE_BYTES = MOST_KEPT; // a log of eight hours at 25 fixes a second; as much as the book keeps of one
 const BEAT_MS = 25_000; // proxies and phones drop a silent line after 30 to 60 s
 const FILE_TYPES = /^(image\/(jpeg|png|webp|heic|gif)|text\/csv|text\/plain|application\/(gpx\+xml|octet-stream))$/;
 

@@ -1,8 +1,9 @@
 /** Laps into the book: what was typed handed to the app, how far it has come, and what became of it. */
-import { type LapsIn, type Problem, Refusal, type SessionSaid } from '../../app/index.ts';
+import { type LapsIn, MOST_KEPT, type Problem, Refusal, type SessionSaid } from '../../app/index.ts';
 import { fail } from '../exit.ts';
 import { lapsInText } from '../print/laps.ts';
 import { personOf, type Session } from '../session.ts';
+import { typedTime } from '../when.ts';
 import type { World } from '../world.ts';
 import type { Writing } from './log.ts';
 
@@ -12,6 +13,7 @@ export type Importing = ByHand & {
   readonly gate?: readonly string[];
   readonly column?: readonly string[];
   readonly without?: readonly string[];
+  readonly on?: string;
 };
 
 export async function bringInLog(world: World, on: Session, path: string, options: Importing): Promise<void> {
@@ -22,9 +24,11 @@ export async function bringInLog(world: World, on: Session, path: string, option
   void world.stopped().then(() => {
     stopped = true;
   });
-  const { gate: gates, column: columns, without } = options;
+  const { gate: gates, column: columns, without, on: day } = options;
+  if (found.bytes > MOST_KEPT) world.err(tooLarge(path, found.bytes));
   const said = {
     ...saidOf(world, on, options),
+    ...(day !== undefined && { at: onDay(day, world.now()) }),
     ...(gates && { gates }),
     ...(columns && { columns }),
     ...(without && { without: without.map(Number) }),
@@ -52,6 +56,18 @@ function saidOf(world: World, { at }: Session, options: ByHand): SessionSaid {
     ...(minutes !== undefined && { minutes: minutesOf(minutes) }),
   };
 }
+
+/** A day alone is its noon, or now while that is still to come. */
+function onDay(text: string, now: Date): string {
+  const day = /^\d{4}-\d\d-\d\d$/.test(text.trim());
+  const at = typedTime(day ? `${text.trim()} 12:00` : text);
+  const soon = day && Date.parse(at) > now.getTime() && Date.parse(at) < now.getTime() + HALF_DAY;
+  return soon ? now.toISOString() : at;
+}
+const HALF_DAY = 12 * 3_600_000; // ms
+
+const tooLarge = (path: string, bytes: number): string =>
+  `${path} has ${Math.round(bytes / 1e6)} MB: its laps can come into the book; the file cannot, which keeps ${MOST_KEPT / 1e6} MB. Keep it yourself.\n`;
 
 function minutesOf(text: string): number {
   if (/^\d+(\.\d*)?$/.test(text.trim())) return Number(text);

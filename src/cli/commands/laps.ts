@@ -11,9 +11,10 @@ export function addLaps(program: Command, world: World): void {
 
   const bringIn = said(laps.command('import'))
     .description('a log as CSV with a header, GPX 1.1 or NMEA 0183: one run with its laps, or nothing of it')
-    .argument('<file>', 'the log; up to 64 MB it is kept with the record')
+    .argument('<file>', 'the log; up to 64 MB it is kept with the record, a larger one gives its laps alone')
     .option('--gate <lat,lon,lat,lon>', 'start and finish, then where each sector ends', several)
     .option('--column <what=heading>', 'which column says what: time=Elapsed, "speed=v [km/h]"', several)
+    .option('--on <day>', 'when it was driven, where the log names no day: 2026-05-12, or "2026-05-12 14:30"')
     .option('--without <lap>', 'the number of a lap that does not count, for traffic or a mistake', several)
     .addHelpText(
       'after',

@@ -1,4 +1,5 @@
 /** One log on the table, from the first byte to its laps. */
+import { MOST_KEPT } from '../../app/index.ts';
 import { Refused } from '../parts.tsx';
 import type { Keep } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
@@ -66,13 +67,15 @@ export function LogOnTable(props: {
                 onMark={lap => desk.mark(log.id, lap)}
               />
             </div>
-            {stage.found.gates && stage.found.laps.length > 0 && (
+            {log.file.size > MOST_KEPT && <TooLarge name={log.name} bytes={log.file.size} />}
+            {log.file.size <= MOST_KEPT && stage.found.gates && stage.found.laps.length > 0 && (
               <SessionForm
                 form={`log-${log.id}`}
                 of={log.name}
                 snapshot={snapshot}
                 keep={keep}
                 likely={likely(stage, snapshot)}
+                undated={stage.log.zero.kind === 'no date'}
                 button={`Write ${lapsCount(stage.found.laps.length)} into the book`}
                 send={(said, sure) =>
                   intoBook(session, (book, kart) =>
@@ -109,6 +112,18 @@ function likely({ log, found }: Stage & { readonly kind: 'read' }, snapshot: Sna
     ...(event && { event: event.event }),
     ...(track && { track }),
   };
+}
+
+/** The server takes no more, and would say so only after all of it was sent. */
+function TooLarge({ name, bytes }: { readonly name: string; readonly bytes: number }) {
+  return (
+    <p class="note need">
+      <b>
+        {sizeOf(bytes)}: more than the {sizeOf(MOST_KEPT)} that the book takes from a page.
+      </b>{' '}
+      On the computer of the book its laps come in with: kartwright laps import {name}
+    </p>
+  );
 }
 
 function Reading({ stage, of }: { readonly stage: Stage & { readonly kind: 'reading' }; readonly of: number }) {

@@ -16,6 +16,8 @@ export type SessionSaid = {
   /** The run they belong to, when it is written down already. */
   readonly run?: string;
   readonly wet?: boolean;
+  /** When it was driven, where the log names no day. */
+  readonly at?: string;
 };
 
 export function sessionSaid(typed: Typed): Said<SessionSaid> {
@@ -25,12 +27,19 @@ export function sessionSaid(typed: Typed): Said<SessionSaid> {
   const [track, event, session] = [word(typed.track), word(typed.event), word(typed.session)];
   // What is known of the run written down is not said anew.
   const whole = run === undefined ? { minutes, event, session, ...(typed.wet ? { wet: true } : {}) } : { run };
-  return { ok: true, value: said({ ...whole, track }) };
+  return { ok: true, value: said({ ...whole, track, at: momentTyped(typed.at) }) };
+}
+
+/** As the page's clock has it: '2026-05-12T14:30'; what is none goes as it is, and is refused by name. */
+function momentTyped(text: string | undefined): string | undefined {
+  const typed = word(text);
+  const at = typed === undefined ? undefined : new Date(typed);
+  return at === undefined || Number.isNaN(at.getTime()) ? typed : at.toISOString();
 }
 
 const word = (text: string | undefined): string | undefined => text?.trim() || undefined;
 
-const FIELDS = ['minutes', 'track', 'event', 'session', 'run', 'wet', 'times'] as const;
+const FIELDS = ['at', 'minutes', 'track', 'event', 'session', 'run', 'wet', 'times'] as const;
 
 /** The field a refusal is about; undefined: it is about all of it. */
 export const fieldAt = ({ where }: Problem): string | undefined =>

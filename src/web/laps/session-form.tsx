@@ -21,13 +21,15 @@ export function SessionForm(props: {
   readonly keep: Keep;
   /** What stands there before anybody typed. */
   readonly likely: Typed;
+  /** The log names no day. */
+  readonly undated?: boolean;
   readonly button: string;
   readonly disabled?: boolean;
   readonly children?: ComponentChildren;
   readonly send: (said: SessionSaid, sure: boolean) => Promise<Answered<LapsWritten>>;
   readonly onWritten: (written: LapsWritten) => void;
 }) {
-  const { form, of, snapshot, keep, likely, button, children, send, onWritten } = props;
+  const { form, of, snapshot, keep, likely, undated, button, children, send, onWritten } = props;
   const [typedHere, setTyped] = useState<Typed>({});
   const [refused, setRefused] = useState<readonly Problem[]>([]);
   const [asksAgain, setAsksAgain] = useState(false);
@@ -68,6 +70,7 @@ export function SessionForm(props: {
       </h2>
       <Press writing={{ asking, busy, rest, asksAgain, press }} button={button}>
         {children}
+        {undated && <WhenDriven asking={asking} />}
         <WhichRun asking={asking} snapshot={snapshot} />
         <div class="two-fields steppers">
           <TrackName asking={asking} snapshot={snapshot} />
@@ -93,6 +96,31 @@ export function SessionForm(props: {
         )}
       </Press>
     </section>
+  );
+}
+
+function WhenDriven({ asking }: Pick<Of, 'asking'>) {
+  const id = `${asking.form}-at`;
+  return (
+    <div class="entry-field">
+      <label for={id}>When it was driven</label>
+      <input
+        id={id}
+        type="datetime-local"
+        aria-describedby={`${id}-why`}
+        aria-invalid={asking.problemsAt('at').length > 0}
+        value={asking.typed.at ?? ''}
+        onInput={e => asking.put('at', e.currentTarget.value)}
+      />
+      <p id={`${id}-why`} class="soft">
+        The log names no day. Left empty, it is written as of now.
+      </p>
+      {asking.problemsAt('at').map(({ message, remedy }) => (
+        <p key={message} class="refused" role="alert">
+          <b>{message}</b> {remedy}
+        </p>
+      ))}
+    </div>
   );
 }
 

@@ -36,6 +36,7 @@ export async function readLog(
     if (bytes > MOST_KEPT) held = undefined;
     held?.push(chunk.slice());
     await progress(into.push(chunk));
+    if (into.isHopeless) break;
   }
   if (cancelled()) return undefined;
   const read = into.finish();

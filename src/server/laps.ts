@@ -19,9 +19,15 @@ export async function lapsIn(c: Context, app: App, kart: string): Promise<LapsIn
   return app.importLaps(kart, { chunks: piecesOf(c.req.raw.body), cancelled }, logAsk(c));
 }
 
+/** Who stops reading early has the rest read and thrown away: a client that is still sending would not hear the answer. */
 async function* piecesOf(body: ReadableStream<Uint8Array> | null): AsyncIterable<Uint8Array> {
   const reader = body?.getReader();
-  for (let piece = await reader?.read(); piece?.value; piece = await reader?.read()) yield piece.value;
+  const next = async (): Promise<Uint8Array | undefined> => (await reader?.read())?.value;
+  try {
+    for (let piece = await next(); piece; piece = await next()) yield piece;
+  } finally {
+    while (await next());
+  }
 }
 
 export function lapsAnswer(c: Context, done: LapsIn): Response {

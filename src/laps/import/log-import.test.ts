@@ -220,6 +220,17 @@ describe('a long import', () => {
     expect(await importLog(pieces(3), { cancelled: () => true })).toEqual({ kind: 'cancelled' });
   });
 
+  test('of what can be no log is given up at once', async () => {
+    for (const first of ['<html><body>Sign in</body></html>'.padEnd(20_000), 'a,b\n1,2\n'.repeat(3000)]) {
+      let given = 0;
+      async function* endless() {
+        for (; given < 100; given++) yield bytesOf(given === 0 ? first : 'a,b\n');
+      }
+      expect((await importLog(endless())).kind).toBe('not imported');
+      expect(given).toBe(0);
+    }
+  });
+
   test('of lines without an end keeps none of them', () => {
     const into = new LogImport();
     into.push(bytesOf(FILES.csv));

@@ -72,6 +72,11 @@ export class LogImport {
     return { bytes: this.#bytes, fixes: this.#gather.count };
   }
 
+  /** Nothing that follows can make it a log: who reads may stop and finish. */
+  get isHopeless(): boolean {
+    return (this.#problem ?? this.#reader?.problem()) !== undefined && this.#gather.count === 0;
+  }
+
   finish(): Imported | NotImported {
     if (this.#reader === undefined && this.#problem === undefined) this.#begin();
     const reader = this.#reader;
@@ -142,6 +147,7 @@ export async function importLog(
   for await (const chunk of chunks) {
     if (cancelled()) return { kind: 'cancelled' };
     await progress(into.push(chunk));
+    if (into.isHopeless) break;
   }
   return cancelled() ? { kind: 'cancelled' } : into.finish();
 }

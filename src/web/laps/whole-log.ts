@@ -20,6 +20,10 @@ export async function wholeLog(
     if (done) return into.finish();
     each(value);
     const progress = into.push(value);
+    if (into.isHopeless) {
+      await reader.cancel();
+      return into.finish();
+    }
     if (progress.bytes - said < APART) continue;
     said = progress.bytes;
     say(progress);

@@ -21,7 +21,8 @@ export type Figure = {
   readonly value: number; // SI
   readonly unit: string;
   readonly spread?: number;
-  readonly from: 'asked' | 'kart file' | 'book' | 'log' | 'starting guess';
+  /** `template`: the kart file leaves it to its template, so nobody has measured it on this kart. */
+  readonly from: 'asked' | 'kart file' | 'book' | 'log' | 'template' | 'starting guess';
   /** What a figure of the log rests on; of a guess, why the log does not say it or where to write it. */
   readonly why?: string;
 };
@@ -45,7 +46,7 @@ export function reckonKart(
   };
   const filed = (dimension: string, unit: string, fallback: number): number => {
     const said = file.dimensions[dimension];
-    if (said) figures.push({ what: dimension, value: said.si, unit, from: 'kart file' });
+    if (said) figures.push({ what: dimension, value: said.si, unit, ...measured(file, dimension) });
     else guess(dimension, fallback, unit, `Write it into the kart file: dimensions: ${dimension}.`);
     return said?.si ?? fallback;
   };
@@ -68,7 +69,13 @@ export function reckonKart(
 
   const radius = log ? fitRadius(log, kart) : none;
   const rolling = take('rolling radius', 'm', radius, () => {
-    if (round) figures.push({ what: 'rolling radius', value: kart.wheel.radius, unit: 'm', from: 'kart file' });
+    if (round)
+      figures.push({
+        what: 'rolling radius',
+        value: kart.wheel.radius,
+        unit: 'm',
+        ...measured(file, 'rolling circumference'),
+      });
     else guess('rolling radius', kart.wheel.radius, 'm', whyOf(radius));
     return kart.wheel.radius;
   });
@@ -103,6 +110,11 @@ export function reckonKart(
   ] as const)
     spreads = { ...spreads, [change]: share(fitted) ?? spreads[change] };
   return { kart, figures, spreads };
+}
+
+function measured({ unmeasured = [] }: Kart, dimension: string): Pick<Figure, 'from' | 'why'> {
+  if (!unmeasured.includes(dimension)) return { from: 'kart file' };
+  return { from: 'template', why: `Measure yours and write it into the kart file: dimensions: ${dimension}.` };
 }
 
 type Guess = (what: string, value: number, unit: string, why: string) => void;

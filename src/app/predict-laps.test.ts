@@ -53,6 +53,18 @@ describe('a lap predicted from the book', () => {
     expect(answer.say.join(' ')).toContain('level');
     expect(JSON.parse(JSON.stringify(answer)).sensitivities).toHaveLength(8);
   });
+  test('says the slowest of each corner, predicted and driven, and tries the sprockets that were typed', async () => {
+    const { app } = await bench();
+    await app.importLaps('small', log('K1_10hz.csv'), { by: 'A', name: 'heat-1.csv' });
+    const { slowest, sprockets, lap } = await predictLaps(app, 'small', { box: '16, 17 / 22 23 22' });
+    expect(slowest.length).toBeGreaterThan(4);
+    expect(Math.min(...slowest.map(({ predicted }) => predicted))).toBeCloseTo(lap.vMin, 1);
+    for (const { predicted, driven } of slowest) expect(Math.abs(predicted / driven - 1)).toBeLessThan(0.2);
+    const pairs = sprockets?.pairs.map(({ front, rear }) => `${front}/${rear}`).toSorted();
+    expect(pairs).toEqual(['16/22', '16/23', '17/22', '17/23']);
+    for (const box of ['/', 'many', '17/22/23', '17/0', '22.5', '23,-1'])
+      expect(await refusal(predictLaps(app, 'small', { box }))).toContain('Write those behind like 21, 22, 23');
+  });
   test('of a kart of which nothing is written, names all that is guessed', async () => {
     const { app } = await bench(SMALL_KART);
     await app.importLaps('small', log('clean_10hz.csv'), { by: 'A', name: 'heat-1.csv' });

@@ -8,7 +8,6 @@ import {
   type LapSession,
   predictorOf,
   type Sensitivity,
-  type Slowest,
   type SweepProgress,
   sensitivitiesOf,
   sprocketSweep,
@@ -16,8 +15,9 @@ import {
 import type { App } from './app.ts';
 import type { At } from './asking.ts';
 import { lapsOfBook } from './laps.ts';
+import { boxTyped } from './predict-box.ts';
 import { type Figure, reckonKart } from './predict-kart.ts';
-import { readTrackLog } from './predict-log.ts';
+import { type LogRead, readTrackLog } from './predict-log.ts';
 import { Refusal, refuse } from './problem.ts';
 
 export type PredictQuestion = At & {
@@ -25,7 +25,11 @@ export type PredictQuestion = At & {
   readonly session?: string;
   /** Teeth in front and behind, '17/23'; as the book has them when left out. */
   readonly gearing?: string;
+  /** Teeth of the sprockets at hand, '21, 22, 23' behind or '16, 17 / 21, 22, 23'; as the kart file has them when left out. */
+  readonly box?: string;
 };
+/** Slowest in one corner, m/s. */
+export type CornerSpeeds = { readonly corner: string; readonly predicted: number; readonly driven: number };
 export type LapsPredicted = {
   readonly session: string;
   readonly track: { readonly length: number; readonly laps: number }; // m, and laps its curvature is the middle of
@@ -34,7 +38,7 @@ export type LapsPredicted = {
   readonly driven: { readonly lap: number; readonly time: number };
   /** By tenths of the lap: s that the driven lap lost on the predicted, gained where below 0. */
   readonly lost: readonly { readonly from: number; readonly to: number; readonly seconds: number }[];
-  readonly slowest: readonly Slowest[];
+  readonly slowest: readonly CornerSpeeds[];
   readonly sensitivities: readonly Sensitivity[];
   readonly sprockets: Choice | null; // null: the box holds none
   readonly say: readonly string[];
@@ -45,13 +49,13 @@ const STEP = 1; // m
 export async function predictLaps(
   app: Pick<App, 'kart' | 'facts' | 'getFile'>,
   name: string,
-  { session: named, gearing, ...at }: PredictQuestion = {},
+  { session: named, gearing, box, ...at }: PredictQuestion = {},
 ): Promise<LapsPredicted> {
   const kart = await app.kart(name, at);
   const facts = (await app.facts(name, at)).flatMap(({ fact, struck }) => (struck === null ? [fact] : []));
   const session = sessionNamed(await lapsOfBook(app, name, at), named);
   const bytes = session.file === null ? undefined : (await app.getFile(session.file))?.bytes;
-  const { beside: _, ...answer } = atOnce(predictingLaps({ kart, facts, session, bytes, gearing }));
+  const { beside: _, ...answer } = atOnce(predictingLaps({ kart, facts, session, bytes, gearing, box }));
   return answer;
 }
 
@@ -62,12 +66,14 @@ export type PredictFrom = {
   /** Its log; undefined where it is not kept. */
   readonly bytes: Uint8Array | undefined;
   readonly gearing?: string | undefined;
+  readonly box?: string | undefined;
 };
 export type PredictedWhole = LapsPredicted & { readonly beside: Beside };
 
 /** The same by and by, from what a face has at hand: the sweep over the sprockets can be watched, and stopped. */
 export function* predictingLaps(from: PredictFrom): Generator<SweepProgress, PredictedWhole> {
   const { kart: file, facts, session, bytes, gearing } = from;
+  const typed = boxTyped(from.box);
   const read = bytes && readTrackLog(bytes, session, facts);
   if (read === undefined || typeof read === 'string')
     throw new Refusal([
@@ -90,12 +96,13 @@ export function* predictingLaps(from: PredictFrom): Generator<SweepProgress, Pre
         'Correct torque, gears or mass.',
       ),
     ]);
-  const slowest = predictor.corners();
   const beside = besidePredicted(predictor.trail(), read.best);
+  const slowest = inCorners(beside, read.pieces);
   const sensitivities = sensitivitiesOf(predictor, kart);
+  const front = typed?.front.length ? typed.front : (file.box?.frontSprockets ?? []);
   const box = {
-    front: file.box?.frontSprockets.length ? file.box.frontSprockets : [kart.gearing.front],
-    rear: file.box?.rearSprockets ?? [],
+    front: front.length > 0 ? front : [kart.gearing.front],
+    rear: typed?.rear ?? file.box?.rearSprockets ?? [],
   };
   const choice = box.rear.length === 0 ? null : yield* sprocketSweep(predictor, kart, box, spreads);
   const driven = { lap: read.best.number, time: read.best.time.at(-1) as number };
@@ -145,6 +152,20 @@ function tenths(gap: Float64Array, at: Float64Array): LapsPredicted['lost'] {
   }));
 }
 
+function inCorners({ at, predicted, driven }: Beside, pieces: LogRead['pieces']): readonly CornerSpeeds[] {
+  const corners = pieces.filter(({ turn }) => turn !== 0);
+  const slowest = (of: Float64Array, from: number, to: number): number =>
+    of.reduce(
+      (least, v, n) => ((at[n] as number) >= from && (at[n] as number) <= to ? Math.min(least, v) : least),
+      1e9,
+    );
+  return corners.map(({ name, from, to }) => ({
+    corner: name,
+    predicted: slowest(predicted, from, to),
+    driven: slowest(driven, from, to),
+  }));
+}
+
 function atOnce<T>(steps: Generator<unknown, T>): T {
   let next = steps.next();
   while (!next.done) next = steps.next();
@@ -153,13 +174,18 @@ function atOnce<T>(steps: Generator<unknown, T>): T {
 
 function inSentences(choice: Choice | null, figures: readonly Figure[]): readonly string[] {
   const level = choice?.pairs.filter(pair => pair.level) ?? [];
-  const guessed = figures.filter(({ from }) => from === 'starting guess').map(({ what }) => what);
+  const from = (where: Figure['from']): string =>
+    figures.flatMap(figure => (figure.from === where ? figure.what : [])).join(', ');
+  const [guessed, template] = [from('starting guess'), from('template')];
   return [
-    ...(choice === null ? ['Write into the kart file which sprockets are in the box: box: rear sprockets.'] : []),
+    ...(choice === null
+      ? ['Say which sprockets are in the box, or write it into the kart file: box: rear sprockets.']
+      : []),
     ...(level.length > 1
       ? [`${inTeeth(level)}: level, as far as can be told with what is known of the kart.`]
       : level.map(one => `${inTeeth([one])}: quicker than every other pair in the box, as far as can be told.`)),
-    ...(guessed.length > 0 ? [`Guessed: ${guessed.join(', ')}.`] : []),
+    ...(guessed === '' ? [] : [`Guessed: ${guessed}.`]),
+    ...(template === '' ? [] : [`As the template has it, not measured: ${template}.`]),
     'It is for differences between two settings; the lap itself may be 1 to 3 % off. The engine’s limit and the class rules go first.',
   ];
 }

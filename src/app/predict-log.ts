@@ -13,8 +13,10 @@ import {
   layOn,
   medianLine,
   motionOf,
+  piecesOf,
   smooth,
   type Track,
+  type TrackPiece,
   type Trail,
   trackAlong,
 } from '../laps/index.ts';
@@ -22,6 +24,7 @@ import {
 export type LogRead = {
   readonly track: Track;
   readonly best: Trail & { readonly number: number };
+  readonly pieces: readonly TrackPiece[]; // corners and straights, along the line
   readonly laps: number; // that the line and its curvature are the middle of
   readonly log: FitLog;
 };
@@ -48,11 +51,13 @@ export function readTrackLog(bytes: Uint8Array, session: LapSession, facts: read
   const smoothed = smooth(motion, { receiver, doppler: trace.speed !== undefined && trace.heading !== undefined });
   const line = medianLine(smoothed, alike);
   const on = alike.map(lap => layOn(smoothed, lap, line));
-  const { distance, curvature } = curvatureOf(on, line);
+  const along = curvatureOf(on, line);
+  const { distance, curvature } = along;
   const { time, speed } = on[0] as (typeof on)[number];
   return {
     track: trackAlong({ at: distance.subarray(0, -1), curvature }, { length: line.length }),
     best: { at: distance, speed, time, number: best.number },
+    pieces: piecesOf(along),
     laps: alike.length,
     log: fitLogOf(smoothed, trace.rotation),
   };

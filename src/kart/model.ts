@@ -289,6 +289,8 @@ export type Kart = {
   /** What the library lists to measure with, by name. */
   readonly instruments?: Readonly<Record<string, Instrument>>;
   readonly dimensions: Readonly<Record<string, Measure>>;
+  /** Dimensions that stand as the template has them: nobody has measured them on this kart. */
+  readonly unmeasured?: readonly string[];
   readonly parts: Readonly<Record<PartId, Part>>;
   readonly joints: Readonly<Record<JointId, Joint>>;
   readonly items: Readonly<Record<ItemId, Item>>;

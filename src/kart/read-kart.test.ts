@@ -12,6 +12,12 @@ describe('a kart file that is right', () => {
     expect(kart.parts['rear hub right']?.behind).toEqual([['rear wheel right'], ['clip']]);
   });
 
+  test('a dimension that it leaves to the template, or repeats word for word, is told as not measured', () => {
+    expect(kart.unmeasured).toContain('wheelbase');
+    expect(good(`${HEAD}dimensions: { wheelbase: 1045 mm }\n`).unmeasured).toContain('wheelbase');
+    expect(good(`${HEAD}dimensions: { wheelbase: 1046 mm }\n`).unmeasured ?? []).not.toContain('wheelbase');
+  });
+
   test('every joint owes one check, which has the id of the joint', () => {
     for (const joint of Object.values(kart.joints))
       expect(kart.items[joint.item]).toMatchObject({

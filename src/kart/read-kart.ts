@@ -10,7 +10,7 @@ import type { Kart, RuleSet } from './model.ts';
 import { posturesOf } from './postures.ts';
 import { type Place, type Problem, Problems, type Report } from './problem.ts';
 import { type KartFile, kartShape } from './shapes.ts';
-import { locate, placeIn, readYaml, type Tree, top } from './source.ts';
+import { child, locate, placeIn, readYaml, type Tree, top } from './source.ts';
 import { didYouMean } from './suggest.ts';
 import { validate } from './validate.ts';
 import { circleInWork } from './work-order.ts';
@@ -69,6 +69,7 @@ function assemble(file: KartFile, library: Library, problems: Problems): Kart | 
     ...(ruleFile && { rules: ruleFile.value }),
     ...(Object.keys(instruments).length > 0 && { instruments }),
     dimensions,
+    ...unmeasuredOf(dimensions, file.dimensions as Tree | undefined, template?.value.dimensions as Tree | undefined),
     parts: built.parts,
     joints: built.joints,
     items,
@@ -88,6 +89,19 @@ function assemble(file: KartFile, library: Library, problems: Problems): Kart | 
   checkLimits(kart, layered.dimensions, report);
   if (problems.errors().length === 0) checkOrder(kart, built.places, report);
   return kart;
+}
+
+/** What the file leaves to its template, or repeats word for word as a new file does. */
+function unmeasuredOf(
+  dimensions: Kart['dimensions'],
+  file: Tree | undefined,
+  template: Tree | undefined,
+): Pick<Kart, 'unmeasured'> {
+  const names = Object.keys(dimensions).filter(name => {
+    const below = child(template, name);
+    return below !== undefined && (child(file, name) ?? below) === below;
+  });
+  return names.length === 0 ? {} : { unmeasured: names };
 }
 
 /** With every part off and every item due, there must be an order to do it all in. Told once all else is right. */

@@ -43,8 +43,11 @@ export const sheetAsk = (c: Context): SheetQuestion => {
   return { ...atOf(c), ...(against === undefined ? {} : { against }), ...(about === undefined ? {} : { about }) };
 };
 export const predictAsk = (c: Context): PredictQuestion => {
-  const [session, gearing] = [c.req.query('session'), c.req.query('gearing')];
-  return { ...atOf(c), ...(session === undefined ? {} : { session }), ...(gearing === undefined ? {} : { gearing }) };
+  const asked = ['session', 'gearing', 'box'].flatMap(key => {
+    const text = c.req.query(key);
+    return text === undefined ? [] : [[key, text]];
+  });
+  return { ...atOf(c), ...Object.fromEntries(asked) };
 };
 export const weakAsk = (c: Context): WeakLinksQuestion => {
   const [minutes, money, season] = [amount(c, 'minutes'), amount(c, 'money'), count(c, 'season')];

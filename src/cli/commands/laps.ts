@@ -6,6 +6,8 @@ import type { ByHand, Importing } from './laps-in.ts';
 import { addLapQuestions } from './laps-questions.ts';
 import { sure, type Writing } from './log.ts';
 
+type Predicting = { readonly session?: string; readonly gearing?: string; readonly box?: string };
+
 export function addLaps(program: Command, world: World): void {
   const laps = program.command('laps').description('laps from a log or a stopwatch: into the book and out of it');
 
@@ -60,19 +62,24 @@ Examples:
       'what a lap should take on the track of a log, what each change is worth, and which sprockets of the box',
     )
     .option('--session <name>', 'a session with a log (default: the newest)')
-    .option('--gearing <front/rear>', 'teeth (default: as the book has them)')
-    .addHelpText('after', '\nExample:\n  kartwright laps predict --session "Heat 1" --gearing 17/23\n')
-    .action((options: Common & { readonly session?: string; readonly gearing?: string }) =>
+    .option('--gearing <front/rear>', 'teeth that were on (default: as the book has them)')
+    .option('--box <teeth>', 'sprockets at hand: "21, 22, 23", or "16, 17 / 21, 22, 23" (default: of the kart file)')
+    .addHelpText(
+      'after',
+      '\nExample:\n  kartwright laps predict --session "Heat 1" --gearing 17/23 --box "22, 23, 24"\n',
+    )
+    .action((options: Common & Predicting) =>
       session(world, options, 'ask', async ({ app, kart, at }) => {
         const [{ predictLaps }, { predictedText }] = await Promise.all([
           import('../../app/index.ts'),
           import('../print/laps-predicted.ts'),
         ]);
-        const { session: named, gearing } = options;
+        const { session: named, gearing, box } = options;
         const answer = await predictLaps(app, kart, {
           ...(at === undefined ? {} : { at }),
           ...(named === undefined ? {} : { session: named }),
           ...(gearing === undefined ? {} : { gearing }),
+          ...(box === undefined ? {} : { box }),
         });
         world.out(options.json ? `${JSON.stringify(answer)}\n` : predictedText(answer));
       }),

@@ -3,10 +3,11 @@ import type { LapsPredicted } from '../../app/index.ts';
 import { heading, wrap } from './wrap.ts';
 
 const seconds = (value: number, digits = 3): string => `${value < 0 ? '-' : '+'}${Math.abs(value).toFixed(digits)} s`;
+const kmh = (value: number): string => (value * 3.6).toFixed(0).padStart(4);
 const figure = (value: number): string => String(Number(value.toPrecision(4)));
 
 export function predictedText(answer: LapsPredicted): string {
-  const { session, track, lap, driven, figures, lost, sensitivities, sprockets, say } = answer;
+  const { session, track, lap, driven, figures, lost, slowest, sensitivities, sprockets, say } = answer;
   return [
     wrap(`${session}: predicted ${lap.time.toFixed(2)} s, driven ${driven.time.toFixed(2)} s (lap ${driven.lap}).`),
     wrap(
@@ -18,6 +19,8 @@ export function predictedText(answer: LapsPredicted): string {
       ({ from, to, seconds: so }) =>
         `  ${`${Math.round(from)} to ${Math.round(to)} m`.padEnd(16)}  ${seconds(so, 2)}\n`,
     ),
+    heading('slowest in each corner, km/h: predicted, driven'),
+    ...slowest.map(({ corner, predicted, driven: was }) => `  ${corner.padEnd(16)}  ${kmh(predicted)}  ${kmh(was)}\n`),
     heading('what one step more is worth in a lap'),
     ...sensitivities.map(({ change, by, seconds: so }) => `  ${`${change} +${by}`.padEnd(24)}  ${seconds(so)}\n`),
     ...(sprockets === null ? [] : [heading('sprockets, behind the quickest')]),

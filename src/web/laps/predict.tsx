@@ -16,8 +16,9 @@ export function Predict({ snapshot, session: device, keep }: LapsProps) {
   // What is typed stands while the answer comes in; it is asked when the person is done with it.
   const [typed, setTyped] = useState(keep.get(`${slot} gearing`));
   const [gearing, setGearing] = useState(typed);
+  const [box, setBox] = useState(keep.get(`${slot} box`));
   const session = sessions.find(({ fact }) => fact === chosen) ?? sessions[0];
-  const ask = useMemo(() => session && askOf(snapshot, session, gearing), [snapshot, session, gearing]);
+  const ask = useMemo(() => session && askOf(snapshot, session, { gearing, box }), [snapshot, session, gearing, box]);
   const { heard, cancel, again } = usePredicting(device, ask);
   return (
     <>
@@ -69,6 +70,25 @@ export function Predict({ snapshot, session: device, keep }: LapsProps) {
                 }}
               />
             </div>
+            <div class="entry-field">
+              <label for="predict-box">Sprockets in the box</label>
+              <input
+                id="predict-box"
+                class="field"
+                defaultValue={box}
+                placeholder={boxOf(snapshot) || 'behind: 21, 22, 23'}
+                aria-describedby="predict-box-how"
+                autocomplete="off"
+                onChange={e => {
+                  const text = e.currentTarget.value.trim();
+                  keep.set(`${slot} box`, text);
+                  setBox(text);
+                }}
+              />
+              <p id="predict-box-how" class="soft">
+                Teeth behind, or in front / behind. Left empty: as the kart file has them.
+              </p>
+            </div>
           </div>
           {(heard?.kind === 'reading' || heard?.kind === 'trying') && (
             <div class="predict-wait no-print" role="status">
@@ -108,7 +128,17 @@ function sessionsWithLog({ facts }: Snapshot): readonly LapSession[] {
     .toReversed();
 }
 
-function askOf({ kart, facts }: Snapshot, session: LapSession, gearing: string): PredictAsk {
+function askOf(
+  { kart, facts }: Snapshot,
+  session: LapSession,
+  { gearing, box }: { readonly gearing: string; readonly box: string },
+): PredictAsk {
   const counted = facts.flatMap(({ fact, struck }) => (struck === null ? [fact] : [])).toReversed();
-  return { kart, facts: counted, session, ...(gearing !== '' && { gearing }) };
+  return { kart, facts: counted, session, ...(gearing !== '' && { gearing }), ...(box !== '' && { box }) };
 }
+
+const boxOf = ({ kart: { box } }: Snapshot): string =>
+  [box?.frontSprockets ?? [], box?.rearSprockets ?? []]
+    .filter(teeth => teeth.length > 0)
+    .map(teeth => teeth.join(', '))
+    .join(' / ');

@@ -166,8 +166,10 @@ function BesideDriven({ of: { beside, lost, driven } }: { readonly of: Predicted
 }
 
 function ReckonedWith({ figures }: Pick<LapsPredicted, 'figures'>) {
-  const guessed = figures.filter(({ from }) => from === 'starting guess');
-  const known = figures.filter(({ from }) => from !== 'starting guess');
+  const isGuess = ({ from }: LapsPredicted['figures'][number]): boolean =>
+    from === 'starting guess' || from === 'template';
+  const guessed = figures.filter(isGuess);
+  const known = figures.filter(figure => !isGuess(figure));
   return (
     <section class="group" aria-label="Reckoned with">
       <h2>

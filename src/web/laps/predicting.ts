@@ -24,7 +24,7 @@ export function usePredicting(
   const [turn, setTurn] = useState(0);
   const [stop, setStop] = useState<() => void>();
   // The record may have grown: what was asked is the same as long as nothing new is in it.
-  const asked = ask && [ask.session.fact, ask.gearing, ask.facts.length, ask.kart.name].join(' ');
+  const asked = ask && [ask.session.fact, ask.gearing, ask.box, ask.facts.length, ask.kart.name].join(' ');
   useEffect(() => {
     if (ask === undefined) return undefined;
     setHeard({ kind: 'reading' });

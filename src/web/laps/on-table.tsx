@@ -67,8 +67,8 @@ export function LogOnTable(props: {
                 onMark={lap => desk.mark(log.id, lap)}
               />
             </div>
-            {log.file.size > MOST_KEPT && <TooLarge name={log.name} bytes={log.file.size} />}
-            {log.file.size <= MOST_KEPT && stage.found.gates && stage.found.laps.length > 0 && (
+            {log.file.size > MOST_KEPT && <TooLarge bytes={log.file.size} />}
+            {stage.found.gates && stage.found.laps.length > 0 && (
               <SessionForm
                 form={`log-${log.id}`}
                 of={log.name}
@@ -114,14 +114,14 @@ function likely({ log, found }: Stage & { readonly kind: 'read' }, snapshot: Sna
   };
 }
 
-/** The server takes no more, and would say so only after all of it was sent. */
-function TooLarge({ name, bytes }: { readonly name: string; readonly bytes: number }) {
+/** Said before it is written: afterwards it is too late to keep it elsewhere. */
+function TooLarge({ bytes }: { readonly bytes: number }) {
   return (
     <p class="note need">
       <b>
-        {sizeOf(bytes)}: more than the {sizeOf(MOST_KEPT)} that the book takes from a page.
+        {sizeOf(bytes)}: more than the {sizeOf(MOST_KEPT)} that the book keeps.
       </b>{' '}
-      On the computer of the book its laps come in with: kartwright laps import {name}
+      Its laps can come into the book, the file cannot: keep it yourself. Such laps are not compared with others later.
     </p>
   );
 }

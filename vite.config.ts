@@ -50,7 +50,8 @@ const pageFiles: Plugin = {
 /** Nothing of ours does anything by being imported but what a page or its worker begins with, so the numbers wait in their own chunk. */
 const treeshake = {
   moduleSideEffects: (id: string) =>
-    !/\/src\/(?!web\/(main|(plan\/worker|laps\/(compare-)?worker)))/.test(id) || /\.(css|html)/.test(id),
+    !/\/src\/(?!web\/(main|sw|(plan|beside)\/worker|laps\/((compare|predict)-)?worker))/.test(id) ||
+    /\.(css|html)/.test(id),
 };
 
 export default defineConfig(({ isSsrBuild }) =>

@@ -17,6 +17,7 @@ import {
 import type { Fact } from '../book/index.ts';
 import type { KartBook } from '../life/index.ts';
 import type { PlanDifference } from '../prep/index.ts';
+import type { Gathered } from './beside/ask.ts';
 import type { DeviceBook } from './book/open.ts';
 import { Answered, OutOfReach } from './book/remote.ts';
 import type { SyncState } from './book/sync.ts';
@@ -76,9 +77,8 @@ export type Session = {
     book(kart: string): Promise<KartBook>;
     /** A photo or a log of the book; undefined when it cannot be had here. */
     file(hash: string): Promise<Blob | undefined>;
-    /** What takes this device too long; only while the server holds all that is here. */
-    server<T>(what: string, ask?: Readonly<Record<string, string>>): Promise<T>;
-    isDown(error: unknown): boolean;
+    /** Everything, for a worker beside the page. */
+    gathered(): Promise<Gathered>;
     problems(error: unknown): readonly Problem[];
   };
   /** Meeting the server: tried now; the whole book as text. */
@@ -194,11 +194,25 @@ export function createSession(book: DeviceBook, { who, crewOf, search }: Device)
       alike: async fact => (await rarely()).alike(app, name, fact),
       book: async kart => ({ kart: await app.kart(kart), facts: (await app.facts(kart)).map(({ fact }) => fact) }),
       file: hash => book.file(hash),
-      server: (what, given = {}) =>
-        sync.state().is === 'all sent'
-          ? book.answer(name, what, given)
-          : Promise.reject(new OutOfReach('the server does not hold all that is here')),
-      isDown: error => error instanceof OutOfReach,
+      async gathered() {
+        const books = await Promise.all(
+          (await app.karts()).map(async ({ name: each }) => ({
+            facts: (await app.facts(each)).map(({ fact }) => fact),
+            kart: await app.kart(each),
+            filed: (await app.state(each)).filed?.fact,
+          })),
+        );
+        const all = books.flatMap(each => each.facts);
+        const textOf = (id: string | undefined): string => {
+          const filed = all.find(fact => fact.id === id);
+          return filed?.kind === 'kart filed' ? filed.text : '';
+        };
+        return {
+          facts: all,
+          karts: books.map(({ kart, filed }) => ({ kart, text: textOf(filed) })),
+          now: new Date().toISOString(),
+        };
+      },
       problems: problemsOf,
     },
     book: { meet: () => sync.now(), export: () => app.exportBook() },

@@ -1,5 +1,6 @@
 /** The book of this device: the whole program runs on it here; the server is met when it is in reach. */
 import { type App, type BookStore, type Clock, createApp, type Own } from '../../app/index.ts';
+import { fetchingFiles, fileFrom } from './files.ts';
 import { deviceReader } from './reader.ts';
 import { OutOfReach, type Remote } from './remote.ts';
 import { createSync, type Sync } from './sync.ts';
@@ -11,7 +12,6 @@ export type DeviceBook = {
   readonly kept: boolean;
   /** A photo or a log; fetched and kept when it is only on the server. Undefined when it cannot be had. */
   file(hash: string): Promise<Blob | undefined>;
-  answer: Remote['answer'];
   /** Calls back when the page should look again: facts came in, or karts read otherwise. */
   onNews(listener: () => void): () => void;
 };
@@ -39,26 +39,26 @@ export async function openDeviceBook({ store, kept, remote, clock, random, build
     for (const each of news) each();
   };
   sync.onArrived(tell);
+  const fetching = fetchingFiles(app, remote);
+  const fetchFiles = (): void => void fetching().catch(() => undefined); // who looks at one asks again, and is told
+  sync.onArrived(fetchFiles);
   const stopWaiting = sync.onChange(() => {
     if (sync.state().is !== 'all sent') return;
     stopWaiting();
+    fetchFiles();
     reader.renewLibrary().then(isOther => isOther && tell(), ignoreDistance);
   });
   return {
     app,
     sync,
     kept,
-    answer: remote.answer,
     onNews(listener) {
       news.add(listener);
       return () => news.delete(listener);
     },
     async file(hash) {
-      const here = await app.getFile(hash);
-      const file = here ?? (await remote.getFile(hash).catch(ignoreDistance));
-      if (file === undefined) return undefined;
-      if (here === undefined) await app.putFile(file.bytes, file.mediaType);
-      return new Blob([file.bytes.slice()], { type: file.mediaType });
+      const file = await fileFrom(app, remote, hash);
+      return file && new Blob([file.bytes.slice()], { type: file.mediaType });
     },
   };
 }

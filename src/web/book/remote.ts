@@ -5,17 +5,22 @@ import type { LibraryTexts } from '../../kart/index.ts';
 
 export type Remote = Pick<BookSide, 'since' | 'take'> & {
   /** What its book holds, and whose it is: see `sameBook`. */
-  meet(): Promise<{ readonly ends: ChainEnds; readonly starts: readonly string[] }>;
+  meet(): Promise<Meeting>;
   putFile(bytes: Uint8Array, mediaType: string): Promise<void>;
   /** Undefined where it keeps no such file. */
   getFile(hash: string): Promise<{ readonly bytes: Uint8Array; readonly mediaType: string } | undefined>;
   readKart(text: string): Promise<KartRead>;
   /** Undefined while it is still the one with this tag. */
   library(tag: string | undefined): Promise<{ readonly tag: string; readonly texts: LibraryTexts } | undefined>;
-  /** One more answer about a kart, for what takes this device too long. */
-  answer<T>(kart: string, what: string, given: Readonly<Record<string, string>>): Promise<T>;
   /** Calls `news` when its book grew, and when the line is there again; `gone` when it drops. Returns the way to hang up. */
   listen(news: () => void, gone: () => void): () => void;
+};
+
+export type Meeting = {
+  readonly ends: ChainEnds;
+  readonly starts: readonly string[];
+  /** The server's clock, to the second (RFC 9110, section 6.6.1); undefined where it does not say. */
+  readonly clock?: string | undefined;
 };
 
 /** The server answered, and said no. */
@@ -63,7 +68,11 @@ const unclear = ({ status, statusText, url }: Response): Problem => ({
 });
 
 export const httpRemote: Remote = {
-  meet: () => json('/api/book/ends'),
+  meet: () =>
+    ask('/api/book/ends', {}, async response => ({
+      ...((await response.json()) as Omit<Meeting, 'clock'>),
+      clock: response.headers.get('date') ?? undefined,
+    })),
   since: async numbers => (await post<{ facts: readonly Fact[] }>('/api/book/since', { numbers })).facts,
   async take(facts): Promise<Taken> {
     try {
@@ -94,7 +103,6 @@ export const httpRemote: Remote = {
         ? undefined
         : { tag: response.headers.get('etag') ?? '', texts: (await response.json()) as LibraryTexts },
     ),
-  answer: (kart, what, given) => json(`/api/karts/${encodeURIComponent(kart)}/${what}?${new URLSearchParams(given)}`),
   listen(news, gone) {
     let source: EventSource;
     let timer: ReturnType<typeof setTimeout> | undefined;

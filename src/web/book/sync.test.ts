@@ -172,4 +172,18 @@ describe('the book of a device', () => {
     await sync.now();
     expect(sync.state().is).toBe('all sent');
   });
+
+  test('tells a clock that is a day off, not one that is a minute off', async () => {
+    for (const [clock, ahead] of [
+      ['Sat, 18 Apr 2026 14:04:00 GMT', undefined],
+      ['Fri, 17 Apr 2026 14:05:00 GMT', 86_400_000],
+      ['Sun, 19 Apr 2026 14:05:00 GMT', -86_400_000],
+    ] as const) {
+      const [here, { remote }] = [book('phone'), remoteOf(book('laptop'))];
+      const sync = await begin(here, { ...remote, meet: async () => ({ ...(await remote.meet()), clock }) });
+      await sync.now();
+      expect(sync.state()).toMatchObject({ is: 'all sent' });
+      expect(sync.state().ahead).toBe(ahead);
+    }
+  });
 });

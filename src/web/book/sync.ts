@@ -2,8 +2,17 @@
  * Keeps the book of this device and the server's the same (docs/exchange.md): after every write, when the server speaks,
  * when the network is back, and by and by. Nobody waits for it.
  */
-import { type App, type ChainEnds, exchange, type Own, type Problem, sameBook } from '../../app/index.ts';
+import {
+  type App,
+  type ChainEnds,
+  CLOCK_SLACK_MS,
+  exchange,
+  type Own,
+  type Problem,
+  sameBook,
+} from '../../app/index.ts';
 import type { Fact } from '../../book/index.ts';
+import { sendFiles } from './files.ts';
 import { Answered, OutOfReach, type Remote } from './remote.ts';
 
 export type SyncState = {
@@ -14,6 +23,8 @@ export type SyncState = {
   /** When the server was last met; undefined: never. */
   readonly met?: string;
   readonly problems: readonly Problem[];
+  /** How far the clock of this device runs ahead of the server's [ms], where that is more than two clocks may differ. */
+  readonly ahead?: number | undefined;
   /** Of another book: where its devices began. */
   readonly theirs?: readonly string[];
 };
@@ -71,7 +82,7 @@ export async function createSync({ app, own, remote, clock }: Parts): Promise<Sy
     },
     take: async (facts: readonly unknown[]) => {
       const chain = facts as readonly Fact[];
-      await sendFiles(app, remote, chain);
+      await sendFiles(app, remote, chain); // before the facts that speak of them
       const taken = await remote.take(facts);
       if (taken.kind === 'taken')
         for (const { device, seq } of chain) numbers[device] = Math.max(numbers[device] ?? 0, seq);
@@ -84,7 +95,8 @@ export async function createSync({ app, own, remote, clock }: Parts): Promise<Sy
     return Object.entries(ends).reduce((sum, [device, { seq }]) => sum + Math.max(0, seq - (numbers[device] ?? 0)), 0);
   };
   const meet = async (): Promise<void> => {
-    const { ends, starts } = await remote.meet();
+    const { ends, starts, clock: theirClock } = await remote.meet();
+    put({ ahead: aheadOf(clock.now(), theirClock) });
     if (!sameBook(await app.starts(), starts)) return put({ is: 'other book', waiting: await count(), theirs: starts });
     hold(numbers, ends);
     const { problems } = await exchange(here, { ends: async () => ends, ...there });
@@ -161,29 +173,16 @@ export async function createSync({ app, own, remote, clock }: Parts): Promise<Sy
   };
 }
 
+function aheadOf(now: Date, theirs: string | undefined): number | undefined {
+  const ahead = theirs === undefined ? 0 : now.getTime() - Date.parse(theirs);
+  return Math.abs(ahead) > CLOCK_SLACK_MS ? ahead : undefined;
+}
+
 /** A server that was set back to an old copy holds less than it did: what it lacks is sent again. */
 function hold(numbers: Record<string, number>, ends: ChainEnds): void {
   for (const device of Object.keys(numbers)) delete numbers[device];
   for (const [device, { seq }] of Object.entries(ends)) numbers[device] = seq;
 }
-
-/** Photos and logs go before the facts that speak of them; the same bytes twice are kept once. */
-async function sendFiles(app: App, remote: Pick<Remote, 'putFile'>, facts: readonly Fact[]): Promise<void> {
-  for (const hash of filesOf(facts)) {
-    const file = await app.getFile(hash);
-    if (file) await remote.putFile(file.bytes, file.mediaType);
-  }
-}
-
-/** The files that facts name, each once. */
-export const filesOf = (facts: readonly Fact[]): readonly string[] => [
-  ...new Set(
-    facts.flatMap(fact => {
-      const hash = fact.kind === 'laps' ? fact.file : 'photo' in fact ? fact.photo : undefined;
-      return hash === undefined ? [] : [hash];
-    }),
-  ),
-];
 
 const toldOf = (error: unknown): readonly Problem[] =>
   error instanceof Answered

@@ -7,7 +7,7 @@ import { Cell, Refused } from '../parts.tsx';
 import { hashOf } from '../place.ts';
 import type { Session, View } from '../session.ts';
 import { SyncWord } from '../views/sync-word.tsx';
-import { dateOf, timeOf } from '../words.ts';
+import { dateOf, spanOf, timeOf } from '../words.ts';
 
 export type DeviceProps = { readonly session: Session; readonly versions: Versions };
 
@@ -37,6 +37,13 @@ export function DeviceSheet({ session, versions }: DeviceProps) {
       <p class="note" role="status">
         {sentenceOf(view)}
       </p>
+      {sync.ahead !== undefined && (
+        <p class="note need">
+          <Glyph sign="caution" /> The clock of this device is {spanOf(Math.abs(sync.ahead) / 60_000)}{' '}
+          {sync.ahead > 0 ? 'ahead of' : 'behind'} the server's. Set the one that is wrong: facts are written with the
+          time of their device, and what lapses by days is reckoned from it.
+        </p>
+      )}
       <Refused problems={sync.problems} />
       <div class="answers">
         <button type="button" class="button main" onClick={() => void session.book.meet()}>

@@ -1,7 +1,7 @@
 /** What this device works out from its own facts, asked anew when one arrives. */
 import { useEffect, useState } from 'preact/hooks';
 import type { Problem, Queries } from '../../app/index.ts';
-import { problemsOf } from '../weak/own-or-server.ts';
+import { problemsOf } from '../session.ts';
 import type { LapsProps } from './sheet.tsx';
 
 type Asked<T> = { readonly answer?: T; readonly problems: readonly Problem[] };
@@ -17,7 +17,7 @@ export function useOwn<T>(
     let mine = true;
     ask(session.ask.own(), snapshot.kart.name).then(
       answer => mine && setAsked({ answer, problems: [] }),
-      (error: unknown) => mine && setAsked({ problems: problemsOf(session, error) }),
+      (error: unknown) => mine && setAsked({ problems: problemsOf(error) }),
     );
     return () => {
       mine = false;

@@ -1,8 +1,9 @@
 /** Which spares to carry, asked anew when a fact arrives or the budget changes. */
 import { useEffect, useState } from 'preact/hooks';
-import { type Problem, type SparesAnswer, sparesOf } from '../../app/index.ts';
+import type { Problem, SparesAnswer } from '../../app/index.ts';
+import { askBeside } from '../beside/ask.ts';
 import type { Session, Snapshot } from '../session.ts';
-import { known, ownOrServer, problemsOf } from '../weak/own-or-server.ts';
+import { known } from '../weak/known.ts';
 import { fetchShipped } from '../weak/texts.ts';
 
 /** Until somebody has typed on: the answer takes a while. */
@@ -15,23 +16,21 @@ export function useSpares(session: Session, snapshot: Snapshot, budget: Budget):
   const [asked, setAsked] = useState<Asked>({ problems: [] });
   const { money, kilograms, minutes } = budget;
   useEffect(() => {
-    let mine = true;
+    let stop = (): void => undefined;
     const timer = setTimeout(() => {
-      sparesFor(session, snapshot.kart.name, { money, kilograms, minutes }).then(
-        spares => mine && setAsked({ spares, problems: [] }),
-        (error: unknown) => mine && setAsked(was => ({ ...was, problems: problemsOf(session, error) })),
+      stop = askBeside(session, question(snapshot.kart.name, { money, kilograms, minutes }), heard =>
+        setAsked(was => ('answer' in heard ? { spares: heard.answer, problems: [] } : { ...was, ...heard })),
       );
     }, WAIT_MS);
     return () => {
-      mine = false;
       clearTimeout(timer);
+      stop();
     };
   }, [session, snapshot.kart, snapshot.state, money, kilograms, minutes]);
   return asked;
 }
 
-async function sparesFor(session: Session, kart: string, budget: Budget): Promise<SparesAnswer> {
+async function question(kart: string, budget: Budget) {
   const { priors } = await fetchShipped();
-  const here = (own: Parameters<typeof sparesOf>[0]) => sparesOf(own, kart, known(budget), priors);
-  return ownOrServer(session, { what: 'spares', given: budget, here, slow: true });
+  return { what: 'spares', kart, ask: known(budget), priors } as const;
 }

@@ -18,6 +18,11 @@ test('a server that was last met on another day is told by the day', () => {
   expect(syncWord({ sync, writing: false, kept: true }).text).toBe('no server since 2026-01-02');
 });
 
+test('a clock that differs from the server’s is told before all is well', () => {
+  const sync = { is: 'all sent', waiting: 0, problems: [], met, ahead: 86_400_000 } as const;
+  expect(syncWord({ sync, writing: false, kept: true })).toEqual({ sign: 'caution', text: 'check the clock' });
+});
+
 test('what a browser will not keep is said before anything else', () => {
   expect(word('no server', 2, { kept: false })).toEqual({ sign: 'caution', text: 'not kept, 2 to send' });
 });

@@ -8,6 +8,7 @@ export function syncWord({ sync, writing, kept }: Pick<View, 'sync' | 'writing' 
   const { is, waiting, met } = sync;
   if (writing) return { sign: 'waiting', text: 'writing …' };
   if (!kept && waiting > 0) return { sign: 'caution', text: `not kept, ${waiting} to send` };
+  if (sync.ahead !== undefined && is !== 'no server') return { sign: 'caution', text: 'check the clock' };
   if (is === 'all sent') return { sign: 'done', text: 'all sent' };
   if (is === 'to send') return { sign: 'waiting', text: `${waiting} to send` };
   const rest = waiting > 0 ? `, ${waiting} to send` : '';

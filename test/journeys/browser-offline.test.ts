@@ -1,0 +1,229 @@
+/** No network at all: the server is really ended, not only hidden from the page. */
+import { cp, mkdtemp, readFile, rm, symlink, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import type { Page } from 'playwright-core';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import type { Fact } from '../../src/book/index.ts';
+import type { Kart } from '../../src/kart/index.ts';
+import type { Plan, Step } from '../../src/prep/index.ts';
+import { axe, browserPages, LAPTOP, sent, smallTargets } from './pages.ts';
+import { goodReading, type Served, startBuilt } from './served.ts';
+
+const pages = browserPages();
+let served: Served;
+beforeEach(async () => {
+  served = await startBuilt();
+});
+afterEach(() => served?.stop());
+
+const heading = (page: Page) => page.locator('.step h1');
+const word = (page: Page, text: string | RegExp) => page.locator('.title-block').getByText(text);
+const stepHash = (step: Step): string => `#/work/${encodeURIComponent(step.key)}`;
+const facts = async (): Promise<readonly Fact[]> =>
+  (await served.get<{ facts: { fact: Fact }[] }>('/api/karts/41/facts')).facts.map(({ fact }) => fact);
+const ready = async (): Promise<readonly Step[]> =>
+  (await served.get<Plan>('/api/karts/41/plan')).steps.filter(({ state }) => state === 'ready');
+
+/** A phone that has been here once: its page, its book and the library are on it. */
+async function phone(who: string, hash = '#/work'): Promise<Page> {
+  const page = await pages.open(`${served.url}${hash}`, who);
+  await sent(page);
+  await page.evaluate(async () => {
+    await navigator.serviceWorker.ready;
+    while (navigator.serviceWorker.controller === null) await new Promise(done => setTimeout(done, 20));
+  });
+  await page.waitForLoadState('networkidle').catch(() => undefined); // the live line never ends
+  return page;
+}
+
+/** Says that the step on the page is done, with the value given where one is asked. */
+async function press(page: Page, reading?: string): Promise<void> {
+  const said = await heading(page).textContent();
+  const field = page.getByLabel('What you read');
+  if ((await field.count()) > 0) {
+    const key = decodeURIComponent(new URL(page.url()).hash.replace('#/work/', ''));
+    await field.fill(reading ?? READINGS.get(key) ?? '1 mm');
+  }
+  await page.locator('.answers .main').click();
+  await page.waitForFunction(old => document.querySelector('.step h1')?.textContent !== old, said);
+}
+const READINGS = new Map<string, string>();
+async function learnReadings(): Promise<void> {
+  const [kart, { steps }] = await Promise.all([
+    served.get<Kart>('/api/karts/41'),
+    served.get<Plan>('/api/karts/41/plan'),
+  ]);
+  for (const step of steps) READINGS.set(step.key, goodReading(step, kart) ?? '');
+}
+
+describe('with the server gone', () => {
+  test('the page loads, every sheet opens, steps are worked and a killed tab goes on; when it is back each fact is there once', async () => {
+    await learnReadings();
+    const page = await phone('R. Vale');
+    const before = (await facts()).length;
+    await served.kill();
+    await page.reload();
+    await heading(page).waitFor();
+    await word(page, /no server since \d\d:\d\d$/).waitFor();
+    await press(page);
+    await press(page);
+    await word(page, /no server since \d\d:\d\d, [2-9] to send/).waitFor();
+    const where = await heading(page).textContent();
+    const context = page.context();
+    await page.close({ runBeforeUnload: false });
+
+    const after = await context.newPage();
+    await after.goto(served.url);
+    await heading(after).waitFor();
+    expect(await heading(after).textContent()).toBe(where);
+    await press(after);
+    for (const sheet of ['today', 'kart', 'track', 'record', 'fit', 'numbers', 'numbers/bolt', 'setup'].concat([
+      ...['laps', 'laps/compare', 'laps/predict', 'laps/helped', 'laps/season', 'weak', 'lives', 'spares', 'device'],
+    ])) {
+      await after.goto(`${served.url}#/${sheet}`);
+      await after.locator('main h1').first().waitFor();
+      await after.locator('main .loading').waitFor({ state: 'detached', timeout: 60_000 });
+      expect(await after.getByText('could not be fetched').count(), sheet).toBe(0);
+    }
+
+    await served.again();
+    await sent(after);
+    const now = await facts();
+    expect(new Set(now.map(({ id }) => id)).size).toBe(now.length);
+    expect(now.length).toBeGreaterThanOrEqual(before + 3);
+    expect(now.slice(before).every(({ by }) => by === 'R. Vale')).toBe(true);
+  });
+
+  test('two phones work on one plan; both come back, and the laptop sees what each did', async () => {
+    await learnReadings();
+    const [one, two] = [(await ready())[0] as Step, (await ready())[1] as Step];
+    const mine = await phone('R. Vale', stepHash(one));
+    const theirs = await phone('J. Moor', stepHash(two));
+    const before = (await facts()).length;
+    await served.kill();
+    for (const page of [mine, theirs]) await word(page, /no server/).waitFor();
+    await press(mine);
+    await press(theirs);
+    await served.again();
+    await sent(mine);
+    await sent(theirs);
+    const came = (await facts()).slice(before);
+    expect(new Set(came.map(({ by }) => by))).toEqual(new Set(['R. Vale', 'J. Moor']));
+    expect(new Set(came.map(({ device }) => device)).size).toBe(2);
+    const laptop = await pages.open(`${served.url}#/record`, 'R. Vale', { viewport: LAPTOP });
+    for (const name of ['R. Vale', 'J. Moor'])
+      await laptop
+        .locator('ul.record')
+        .getByText(new RegExp(`, ${name}`))
+        .first()
+        .waitFor();
+    // And each phone has what the other did.
+    for (const [page, step] of [
+      [mine, two],
+      [theirs, one],
+    ] as const) {
+      await page.goto(`${served.url}${stepHash(step)}`);
+      await page.getByText('This step is done.').or(page.getByText('no longer in the plan')).first().waitFor();
+    }
+  });
+
+  test('two tabs of one phone write at the same moment, and never take the same number', async () => {
+    await learnReadings();
+    const first = await phone('R. Vale');
+    const second = await first.context().newPage();
+    await second.goto(`${served.url}#/record`);
+    await second.locator('main h1').waitFor();
+    await served.kill();
+    await first.goto(`${served.url}#/record`);
+    const write = async (page: Page, text: string): Promise<void> => {
+      await page.getByRole('button', { name: 'A note' }).click();
+      await page.getByLabel('What to remember', { exact: true }).fill(text);
+      await page.getByRole('button', { name: 'Write it down' }).click();
+      await page.getByText(`Written: Note: ${text}`).waitFor();
+    };
+    for (let round = 0; round < 4; round++)
+      await Promise.all([write(first, `left ${round}`), write(second, `right ${round}`)]);
+    await served.again();
+    await sent(first);
+    await sent(second);
+    const notes = (await facts()).filter(fact => fact.kind === 'note' && /^(left|right) \d/.test(fact.text));
+    expect(notes.length).toBe(8);
+    expect(new Set(notes.map(({ device }) => device)).size).toBe(1);
+    const numbers = notes.map(({ seq }) => seq).toSorted((a, b) => a - b);
+    expect(numbers).toEqual(numbers.map((_, i) => (numbers[0] ?? 0) + i));
+  });
+});
+
+test('a new version waits until a person takes it over, never under an open step, and what was not sent is still there', async () => {
+  await learnReadings();
+  const page = await phone('R. Vale');
+  const before = (await facts()).length;
+  await served.kill();
+  await press(page);
+  await page.goto(`${served.url}#/today`);
+  const folder = await mkdtemp(join(tmpdir(), 'kartwright-next-'));
+  try {
+    for (const part of ['package.json', 'dist', 'data']) await cp(part, join(folder, part), { recursive: true });
+    await symlink(resolve('node_modules'), join(folder, 'node_modules'));
+    const index = join(folder, 'dist/web/index.html');
+    await writeFile(index, (await readFile(index, 'utf8')).replace('<title>Kartwright', '<title>Kartwright, the next'));
+    const worker = join(folder, 'dist/web/sw.js');
+    await writeFile(worker, (await readFile(worker, 'utf8')).replace(/(version\\":\\")\w/, '$1next'));
+    await served.again(join(folder, 'dist/cli.js'));
+    await page.reload();
+    await page.getByText('A new version of this page is here').waitFor();
+    expect(await page.title()).toBe('Kartwright');
+    await page.goto(`${served.url}#/work`);
+    await heading(page).waitFor();
+    expect(await page.getByText('A new version of this page is here').count()).toBe(0);
+    await page.goto(`${served.url}#/today`);
+    await page.getByRole('button', { name: 'Show it' }).click();
+    await page.waitForFunction(() => document.title === 'Kartwright, the next');
+    await sent(page);
+    expect((await facts()).length).toBeGreaterThan(before);
+  } finally {
+    await served.kill();
+    await rm(folder, { recursive: true, force: true });
+  }
+});
+
+test('the sheet of this device says how the two books stand, gives the book as a file, and is fit for everyone', async () => {
+  const page = await phone('R. Vale', '#/device');
+  await page.getByText('The server has everything').waitFor();
+  await page.getByText('opens without the server').waitFor();
+  expect(await axe(page)).toEqual([]);
+  expect(await smallTargets(page)).toEqual([]);
+  await page.getByRole('button', { name: 'Export the book' }).click();
+  const saved = page.waitForEvent('download');
+  await page.getByRole('link', { name: 'Save the file' }).click();
+  const text = await readFile(await (await saved).path(), 'utf8');
+  expect(text).toBe(await (await fetch(new URL('/api/export', served.url))).text());
+  await served.kill();
+  await page.getByRole('button', { name: 'Meet the server now' }).click();
+  await page.getByText('goes to the server by itself').waitFor();
+});
+
+test('a phone without room says so in one sentence, and what was said stays to be said again', async () => {
+  await learnReadings();
+  const page = await phone('R. Vale');
+  const before = (await facts()).length;
+  // As a full device does it (Indexed Database API 3.0, QuotaExceededError); Chromium's own limit cannot be made this small.
+  await page.evaluate(() => {
+    const { add } = IDBObjectStore.prototype;
+    Object.assign(globalThis, { makeRoom: () => Object.assign(IDBObjectStore.prototype, { add }) });
+    IDBObjectStore.prototype.add = () => {
+      throw new DOMException('the quota is used up', 'QuotaExceededError');
+    };
+  });
+  const said = await heading(page).textContent();
+  const field = page.getByLabel('What you read');
+  if ((await field.count()) > 0) await field.fill('1 mm');
+  await page.locator('.answers .main').click();
+  await page.getByRole('alert').getByText('no room left').waitFor();
+  expect(await heading(page).textContent()).toBe(said);
+  await page.evaluate(() => (globalThis as unknown as { makeRoom(): void }).makeRoom());
+  await press(page);
+  await sent(page);
+  expect((await facts()).length).toBeGreaterThan(before);
+});

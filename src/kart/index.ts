@@ -6,7 +6,7 @@ export { packLibrary, readLibrary } from './library.ts';
 export * from './model.ts';
 export { functionsNeeding, partsOf } from './needs.ts';
 export { type NewKartFile, newKartFile } from './new-kart-file.ts';
-export { leastPostureMinutes, postureMinutes } from './postures.ts';
+export { leastPostureMinutes, postureMinutes } from './posture-minutes.ts';
 export type { Problem } from './problem.ts';
 export { type KartRead, readKart } from './read-kart.ts';
 /** The reader, fetched when it is wanted: a page mostly gets its karts finished. */

@@ -32,7 +32,7 @@ export function SyncWord({ view }: { readonly view: View }) {
   const { sign, text } = syncWord(view);
   return (
     <>
-      <Glyph sign={sign} /> {text}
+      <Glyph sign={sign} /> <span>{text}</span>
     </>
   );
 }

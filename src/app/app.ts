@@ -1,5 +1,5 @@
 /** The whole program behind one object: every face asks and commands through it, and through nothing else. */
-import { exportLines, type Fact, importLines } from '../book/index.ts';
+import { exportLines, type Fact, type FactKind, importLines } from '../book/index.ts';
 import type { TrackSheet } from '../prep/index.ts';
 import type { DemoText } from './demo.ts';
 import { BATCH, type BookSide, notTaken, readForeign, takenOf } from './exchange.ts';
@@ -61,6 +61,10 @@ export type App = Queries & {
   starts(): Promise<readonly string[]>;
   since: BookSide['since'];
   take: BookSide['take'];
+  /** What a fact of the book says: undefined when there is none of this id. */
+  kindOf(fact: string): Promise<FactKind | undefined>;
+  /** The same book, written under another device's name. */
+  as(device: string): App;
   putFile: BookStore['putFile'];
   getFile: BookStore['getFile'];
   watch: BookStore['watch'];
@@ -69,7 +73,11 @@ export type App = Queries & {
 
 export function createApp({ store, clock, ids, reader, device }: AppParts): App {
   const shelf = new Shelf(store, reader);
-  const writer: Writer = { shelf, store, reader, clock, ids, device };
+  return appOn({ shelf, store, reader, clock, ids, device });
+}
+
+function appOn(writer: Writer): App {
+  const { shelf, store, reader, clock } = writer;
   const fresh = async (): Promise<Shelf> => {
     await shelf.refresh();
     return shelf;
@@ -105,6 +113,8 @@ export function createApp({ store, clock, ids, reader, device }: AppParts): App 
     },
     seedDemo: text => seedDemo(writer, text),
     kept: async (kart, after = 0) => (await store.read(after)).filter(({ fact }) => fact.kart === kart),
+    kindOf: async fact => (await fresh()).fact(fact)?.kind,
+    as: device => appOn({ ...writer, device }),
     putFile: (bytes, mediaType) => store.putFile(bytes, mediaType),
     getFile: hash => store.getFile(hash),
     watch: listener => store.watch(listener),

@@ -5,6 +5,7 @@ export type { BareProblem };
 /** The problems that can be asked bare; fetched when asked, for no page needs them at its start. */
 export const bareProblems = async (): Promise<readonly BareProblem[]> =>
   (await import('./bare-problems.ts')).bareProblems;
+export { appFor, type Visitor } from './access.ts';
 export { type AlikeAnswer, type AlikeQuestion, askForLooks, type LooksWanted, whatElse } from './alike.ts';
 export type { At, ForEvent } from './asking.ts';
 export { calendarOf } from './calendar.ts';
@@ -46,6 +47,22 @@ export { MOST_KEPT } from './read-log.ts';
 export type { Limits, ReadingInput } from './reading.ts';
 export { limitsInWords, readReading } from './reading.ts';
 export type { Recorded, Written } from './record.ts';
+export {
+  deviceOf,
+  enter,
+  isTeam,
+  NOBODY,
+  type PairedDevice,
+  plainCode,
+  type Register,
+  type RegisterState,
+  ROLES,
+  type Role,
+  registerShape,
+  withChain,
+  withCode,
+  withDevice,
+} from './register.ts';
 export { inWords, openOf, type Signature } from './release.ts';
 export { type Season, seasonOf } from './season.ts';
 export { goesBy, type SessionSheet, sessionSheetOf } from './session-sheet.ts';

@@ -37,6 +37,7 @@ export const CODES = [
   'no laps', // nothing crosses the gate; asked again
   'log', // a file that holds no drive
   'nothing to record',
+  'not allowed', // by the role of a device, or by its code
   'book', // the store or an import refused
 ] as const;
 export type Code = (typeof CODES)[number];

@@ -133,6 +133,17 @@ async function using<T extends { close(): Promise<void> }, R>(
   }
 }
 
+const devices = once(async () => (await host()).fileRegister((await dataFolder()).path));
+
+/** A team has a folder of its own, which is a data folder like any other: nothing of another team is in there. */
+async function bookOfTeam(folder: string): Promise<App> {
+  if (process.env.DATABASE_URL)
+    throw Object.assign(new Error('teams need a folder each, and the book is in a database'), {
+      remedy: 'Run one server for each team, each with a database of its own.',
+    });
+  return appOn(await storeAt(folder), (await dataFolder(folder)).device);
+}
+
 const setupEffects = (): Promise<string> => readFile(join(root, 'data', 'setup-effects.yaml'), 'utf8');
 
 async function riskTexts(): Promise<RiskTexts> {
@@ -182,9 +193,44 @@ const world: World = {
     const { memoryStore } = await import('../store/memory/index.ts');
     return appOn(memoryStore(), 'scratch', now);
   },
-  async serve(app, at) {
-    const { startServer } = await import('../server/index.ts');
-    return startServer({ app, ...at, webRoot: join(root, 'dist', 'web'), setupEffects, riskTexts, library });
+  devices,
+  newCode: async () => (await host()).newCode(),
+  async serve(app, { port, host: address, https, log }) {
+    const [{ startServer, jsonLines, levelOf }, machine] = await Promise.all([import('../server/index.ts'), host()]);
+    const now = () => new Date();
+    const [folder, outside] = [await dataFolder(), !/^(127\.|localhost$|::1$)/.test(address)];
+    const names = outside ? machine.localAddresses : () => [];
+    const certificate = https && (await machine.certificateFor(join(folder.path, 'https'), names(), now()));
+    const teams = new Map<string, Promise<App>>();
+    const started = await startServer({
+      port,
+      host: address,
+      names,
+      ...(certificate && { certificate }),
+      register: await devices(),
+      secrets: { code: machine.newCode, token: machine.newToken, id: machine.newDeviceId },
+      bookOf(team) {
+        if (team === '') return Promise.resolve(app);
+        const known = teams.get(team) ?? bookOfTeam(join(folder.path, 'teams', team));
+        teams.set(team, known);
+        known.catch(() => teams.delete(team)); // told to who asked; tried anew the next time
+        return known;
+      },
+      now,
+      log: jsonLines(levelOf(log), line => world.err(line), now),
+      webRoot: join(root, 'dist', 'web'),
+      setupEffects,
+      riskTexts,
+      library,
+    });
+    return {
+      ...started,
+      ...(certificate && { authority: { fingerprint: certificate.fingerprint, folder: certificate.folder } }),
+      async close() {
+        await started.close();
+        for (const team of teams.values()) await (await team).close();
+      },
+    };
   },
   stopped: () =>
     new Promise(resolve => {

@@ -4,6 +4,7 @@ import { Refusal } from '../app/index.ts';
 import { addAlike } from './commands/alike.ts';
 import { addBook } from './commands/book.ts';
 import { addCalc } from './commands/calc.ts';
+import { addDevices } from './commands/devices.ts';
 import { addKart } from './commands/kart.ts';
 import { addKeep } from './commands/keep.ts';
 import { addLaps } from './commands/laps.ts';
@@ -52,6 +53,7 @@ The book is kept in the folder KARTWRIGHT_DATA, else .kartwright in your home.`,
   addBook(program, world);
   addKeep(program, world);
   addServe(program, world);
+  addDevices(program, world);
   const json = words.includes('--json');
   // What was typed wrong is told as JSON too, and then once.
   if (json) for (const command of everyCommand(program)) command.configureOutput({ outputError: () => {} });

@@ -1,5 +1,5 @@
 /** What the command line asks of the machine it runs on. `main.ts` gives the real one. */
-import type { App, BookStore, DemoText, Proof, RiskTexts } from '../app/index.ts';
+import type { App, BookStore, DemoText, Proof, Register, RiskTexts } from '../app/index.ts';
 import type { Library } from '../kart/index.ts';
 
 export type World = {
@@ -36,12 +36,31 @@ export type World = {
   readonly backups: Backups;
   /** A book in memory that holds nothing and is gone afterwards, with a clock of its own if asked. */
   scratch(now?: Date): Promise<App>;
+  /** Which devices may come in from the network. */
+  devices(): Promise<Register>;
+  /** A code to let one in; nobody guesses it. */
+  newCode(): Promise<string>;
   serve(
     app: App,
-    at: { readonly port: number; readonly host: string },
-  ): Promise<{ readonly url: string; close(): Promise<void> }>;
+    at: {
+      readonly port: number;
+      readonly host: string;
+      readonly https: boolean;
+      /** Least level of the lines on the error output. */
+      readonly log: string;
+    },
+  ): Promise<Serving>;
   /** Resolves when the person stops the program. */
   stopped(): Promise<void>;
+};
+
+export type Serving = {
+  readonly url: string;
+  /** Addresses for a phone on the same network, the best first; empty on loopback. */
+  readonly reached: readonly string[];
+  /** With HTTPS: what a phone has to trust, and how it is known. */
+  readonly authority?: { readonly fingerprint: string; readonly folder: string };
+  close(): Promise<void>;
 };
 
 export type Backup = { readonly file: string /** RFC 3339, UTC. */; readonly at: string };

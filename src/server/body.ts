@@ -1,7 +1,16 @@
 /** What a write must look like before the app sees it. The payloads themselves are judged by the app. */
 import type { Context } from 'hono';
 import { z } from 'zod';
-import type { LooksWanted, Problem, SecondWanted, SessionSaid, Signature, Written } from '../app/index.ts';
+import {
+  isTeam,
+  type LooksWanted,
+  type Problem,
+  ROLES,
+  type SecondWanted,
+  type SessionSaid,
+  type Signature,
+  type Written,
+} from '../app/index.ts';
 
 const name = z.string().min(1).max(200);
 const write = z.strictObject({
@@ -43,6 +52,16 @@ const times = z.strictObject({
 
 const second = z.strictObject({ joint: name, retention: name, by: name, at: z.string().max(40).optional() });
 
+const pair = z.strictObject({
+  code: z.string().min(1).max(20),
+  name: z.string().trim().min(1).max(80),
+  bearer: z.boolean().optional(),
+});
+const role = z.enum(ROLES);
+const team = z.string().refine(isTeam, 'expected small letters, digits and hyphens, at most 40');
+const pairing = z.strictObject({ role, team: team.optional() });
+const device = z.strictObject({ role: role.optional(), revoke: z.literal(true).optional() });
+
 const since = z.strictObject({ numbers: z.record(name, z.number().int().nonnegative()) });
 const kartText = z.strictObject({ text: z.string().max(2_000_000) });
 const take = z.strictObject({ facts: z.array(z.unknown()).max(5000) });
@@ -56,6 +75,9 @@ export const readRelease = (c: Context): Promise<Body<Signature>> => read(c, rel
 export const readLooks = (c: Context): Promise<Body<LooksWanted>> => read(c, looks);
 export const readSecond = (c: Context): Promise<Body<SecondWanted>> => read(c, second);
 
+export const readPair = (c: Context): Promise<Body<z.infer<typeof pair>>> => read(c, pair);
+export const readPairing = (c: Context): Promise<Body<z.infer<typeof pairing>>> => read(c, pairing);
+export const readDevice = (c: Context): Promise<Body<z.infer<typeof device>>> => read(c, device);
 export const readTimes = (c: Context): Promise<Body<SessionSaid & { readonly times: string }>> => read(c, times);
 export const readSince = (c: Context): Promise<Body<z.infer<typeof since>>> => read(c, since);
 export const readKartText = (c: Context): Promise<Body<{ readonly text: string }>> => read(c, kartText);

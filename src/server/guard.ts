@@ -19,9 +19,10 @@ function hostName(header: string | undefined): string {
  * Refuses a request for a host name that is not ours. A foreign page whose name was pointed at this machine (DNS
  * rebinding) sends its own name here, and gets nothing.
  */
-export function onlyHosts(more: readonly string[] = []): MiddlewareHandler {
-  const allowed = new Set([...LOOPBACK, ...more.map(h => h.toLowerCase())]);
+export function onlyHosts(more: readonly string[] | (() => readonly string[]) = []): MiddlewareHandler {
   return async (c, next) => {
+    const named = typeof more === 'function' ? more() : more; // a laptop moves from one network to another
+    const allowed = new Set([...LOOPBACK, ...named.map(h => h.toLowerCase())]);
     const host = hostName(c.req.header('host') ?? new URL(c.req.url).host);
     if (allowed.has(host)) return next();
     return problem(c, 421, [
@@ -71,6 +72,6 @@ export const headers: MiddlewareHandler = secureHeaders({
   referrerPolicy: 'no-referrer',
   xContentTypeOptions: 'nosniff',
   xFrameOptions: 'DENY',
-  strictTransportSecurity: false, // loopback has no TLS
+  strictTransportSecurity: false, // loopback has no TLS; where there is one, the front door says so
   permissionsPolicy: { geolocation: [], microphone: [], camera: ['self'] },
 });

@@ -1,2 +1,3 @@
+export { jsonLines, levelOf } from './log.ts';
 export { createServer, type ServerParts } from './server.ts';
-export { type StartParts, startServer } from './start.ts';
+export { type Started, type StartParts, startServer } from './start.ts';

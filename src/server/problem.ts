@@ -29,6 +29,16 @@ export function problem(
   return c.body(JSON.stringify(body), status, { 'content-type': 'application/problem+json' });
 }
 
+/** Whoever comes from outside this machine must be known. */
+export const notPaired = (c: Context): Response =>
+  problem(c, 401, [
+    {
+      code: 'not paired',
+      message: 'Expected a device that was paired with this server, got one that is not.',
+      remedy: 'Type the code that the laptop shows under Devices.',
+    },
+  ]);
+
 /** What was sent has the wrong shape. */
 export const refused = (where: string, message: string, remedy: string): Problem => ({
   code: 'wrong shape',
@@ -41,6 +51,7 @@ export const refused = (where: string, message: string, remedy: string): Problem
 export function statusOf(problems: readonly Problem[]): ContentfulStatusCode {
   const codes = problems.map(p => p.code);
   if (codes.includes('unknown kart')) return 404;
+  if (codes.includes('not allowed')) return 403;
   const conflicts: readonly Code[] = [
     ...ASKS_AGAIN,
     'already on',

@@ -4,7 +4,6 @@
  */
 import { createHash } from 'node:crypto';
 import { type Context, Hono } from 'hono';
-import { bodyLimit } from 'hono/body-limit';
 import { streamSSE } from 'hono/streaming';
 import {
   type App,
@@ -34,6 +33,7 @@ import { readKartText, readLooks, readRelease, readSecond, readSince, readTake, 
 import { headers, onlyHosts, onlyOwnPage } from './guard.ts';
 import { isLaps, lapsAnswer, lapsIn } from './laps.ts';
 import { compareAsk, helpedAsk } from './laps-question.ts';
+import { tooLarge } from './limit.ts';
 import type { Page } from './pages.ts';
 import { problem, refused, statusOf } from './problem.ts';
 import {
@@ -54,13 +54,17 @@ export type ServerParts = {
   /** The built web page by path; empty: only the API. */
   readonly pages?: ReadonlyMap<string, Page>;
   /** Host names besides loopback that may be asked for. */
-  readonly hosts?: readonly string[];
+  readonly hosts?: readonly string[] | (() => readonly string[]);
   /** Text of what changes of the set-up are said to do; left out: the set-up sheet says nothing of it. */
   readonly setupEffects?: () => Promise<string>;
   /** Starting guesses of lives and retentions; left out: there are no weak links to ask for. */
   readonly riskTexts?: () => Promise<RiskTexts>;
   /** Kinds, templates and rule sets, for a device that reads kart files by itself; left out: it cannot. */
   readonly library?: () => Promise<LibraryTexts>;
+  /** When the server is about to stop: lines that stay open are closed. */
+  readonly stopping?: AbortSignal;
+  /** Told of what went wrong inside; left out: the terminal is. */
+  readonly failed?: (error: unknown) => void;
 };
 
 const JSON_BYTES = 1_000_000; // a batch of facts; a kart file alone is allowed 2 MB of text only on the command line
@@ -226,7 +230,7 @@ export function createServer(app: App, parts: ServerParts = {}): Hono {
       'content-disposition': 'attachment; filename="kartwright-book.jsonl"',
     }),
   );
-  server.get('/api/live', c => live(c, app));
+  server.get('/api/live', c => live(c, app, parts.stopping));
 
   server.get('*', c => {
     const page = parts.pages?.get(c.req.path);
@@ -236,7 +240,7 @@ export function createServer(app: App, parts: ServerParts = {}): Hono {
   server.notFound(c => unknownAddress(server, c));
   server.onError((error, c) => {
     if (error instanceof Refusal) return problem(c, statusOf(error.problems), error.problems);
-    console.error(error);
+    (parts.failed ?? console.error)(error);
     return problem(c, 500, [
       {
         code: 'book',
@@ -267,7 +271,7 @@ const isRoute = (server: Hono, method: string, path: string): boolean =>
   server.router.match(method, path)[0].some(([[, route]]) => route.method === method && route.path !== '*');
 
 /** Says `facts` whenever the book grew, from this process or another, until the page hangs up. */
-function live(c: Context, app: App): Response {
+function live(c: Context, app: App, stopping?: AbortSignal): Response {
   return streamSSE(c, async stream => {
     let wake = (): void => undefined;
     let news = false;
@@ -275,12 +279,16 @@ function live(c: Context, app: App): Response {
       news = true;
       wake();
     });
-    stream.onAbort(() => {
+    let open = true;
+    const hangUp = (): void => {
+      open = false;
       stop();
       wake();
-    });
+    };
+    stream.onAbort(hangUp);
+    stopping?.addEventListener('abort', hangUp, { once: true });
     await stream.writeSSE({ event: 'open', data: '' });
-    while (!stream.aborted && !stream.closed) {
+    while (open && !stream.closed) {
       await new Promise<void>(done => {
         const timer = setTimeout(done, BEAT_MS);
         wake = () => {
@@ -289,10 +297,11 @@ function live(c: Context, app: App): Response {
         };
         if (news) wake();
       });
-      if (stream.aborted) break;
+      if (!open) break;
       await stream.writeSSE({ event: news ? 'facts' : 'beat', data: '' });
       news = false;
     }
+    stopping?.removeEventListener('abort', hangUp);
   });
 }
 
@@ -305,10 +314,3 @@ function answer(c: Context, result: Recorded): Response {
     asksAgain: result.problems.every(p => ASKS_AGAIN.includes(p.code)),
   });
 }
-
-const tooLarge = (maxSize: number) =>
-  bodyLimit({
-    maxSize,
-    onError: c =>
-      problem(c, 413, [refused('body', `Expected at most ${maxSize / 1_000_000} MB, got more.`, 'Send less at once.')]),
-  });

@@ -1,49 +1,81 @@
+import { createServer as createSecure } from 'node:https';
 import { serve } from '@hono/node-server';
-import type { App } from '../app/index.ts';
+import { createFront, type FrontParts } from './front.ts';
 import { readPages } from './pages.ts';
-import { createServer, type ServerParts } from './server.ts';
 
-export type StartParts = Omit<ServerParts, 'pages' | 'hosts'> & {
-  readonly app: App;
+export type StartParts = Omit<FrontParts, 'pages' | 'hosts' | 'reached' | 'authority'> & {
   /** 0: any free port. */
   readonly port: number;
   /** Left out: loopback only. */
   readonly host?: string;
+  /** Names and addresses of this machine on the network, where `host` takes requests from there. */
+  readonly names?: () => readonly string[];
+  /** Left out: plain HTTP. */
+  readonly certificate?: { readonly key: string; readonly cert: string; readonly ca: string };
   /** Folder of the built web page; left out: only the API. */
   readonly webRoot?: string;
 };
 
-/**
- * Serves until closed. Loopback only unless another host is named, because whoever reaches the port can write.
- * Rejects with the host's error (its `code` is EADDRINUSE when the port is taken).
- */
+export type Started = {
+  readonly url: string;
+  /** Addresses for a phone on the same network, the best first; empty on loopback. */
+  readonly reached: readonly string[];
+  /** Begins nothing new, finishes what runs, and is gone after five seconds at most. */
+  close(): Promise<void>;
+};
+
+/** How long a request that runs may still take when the server is to stop. */
+const STOP_MS = 5000;
+
+/** Serves until closed. Rejects with the host's error (its `code` is EADDRINUSE when the port is taken). */
 export function startServer({
-  app,
   port,
   host = '127.0.0.1',
+  names = () => [],
+  certificate,
   webRoot,
   ...parts
-}: StartParts): Promise<{ url: string; close: () => Promise<void> }> {
-  const pages = webRoot === undefined ? undefined : readPages(webRoot);
-  const server = createServer(app, {
+}: StartParts): Promise<Started> {
+  const scheme = certificate ? 'https' : 'http';
+  let taken = port;
+  const reached = (): readonly string[] => names().map(name => `${scheme}://${name}:${taken}/`);
+  const bare = host.includes(':') ? `[${host}]` : host;
+  const front = createFront({
     ...parts,
-    ...(pages ? { pages } : {}),
-    hosts: [host],
+    ...(webRoot === undefined ? {} : { pages: readPages(webRoot) }),
+    ...(certificate && { authority: certificate.ca }),
+    hosts: () => [bare, ...names()],
+    reached,
   });
+  const secure = certificate && {
+    createServer: createSecure,
+    serverOptions: { key: certificate.key, cert: certificate.cert, minVersion: 'TLSv1.2' as const },
+  };
   return new Promise((resolve, reject) => {
-    const listening = serve({ fetch: server.fetch, port, hostname: host }, info => {
+    const listening = serve({ fetch: front.fetch, port, hostname: host, ...secure }, info => {
       listening.off('error', reject);
-      const shown = host.includes(':') ? `[${host}]` : host;
-      resolve({ url: `http://${shown}:${info.port}/`, close: () => close(listening) });
+      taken = info.port;
+      const shown = EVERYWHERE.includes(host) ? 'localhost' : bare;
+      const close = async (): Promise<void> => {
+        front.stop();
+        await closed(listening);
+      };
+      resolve({ url: `${scheme}://${shown}:${info.port}/`, reached: reached(), close });
     });
     listening.once('error', reject);
   });
 }
 
-/** Stops at once: an open page holds its live line for ever. */
-function close(server: ReturnType<typeof serve>): Promise<void> {
+const EVERYWHERE = ['0.0.0.0', '::'];
+
+function closed(server: ReturnType<typeof serve>): Promise<void> {
   return new Promise((resolve, reject) => {
-    server.close(error => (error ? reject(error) : resolve()));
-    if ('closeAllConnections' in server) server.closeAllConnections();
+    const late = setTimeout(() => 'closeAllConnections' in server && server.closeAllConnections(), STOP_MS);
+    server.close(error => {
+      clearTimeout(late);
+      if (error) reject(error);
+      else resolve();
+    });
+    if ('closeIdleConnections' in server) server.closeIdleConnections();
   });
 }

@@ -5,6 +5,7 @@ import { Refused } from './parts.tsx';
 import { hashOf, type Keep, type Place, placeFrom, SHEETS, type Sheet } from './place.ts';
 import type { Session } from './session.ts';
 import { DeviceSheet } from './views/device.tsx';
+import { Devices } from './views/devices.tsx';
 import { Fit } from './views/fit.tsx';
 import { KartSheet } from './views/kart.tsx';
 import { Laps } from './views/laps.tsx';
@@ -184,6 +185,8 @@ export function App(props: { readonly session: Session; readonly keep: Keep; rea
             <Lives key={snapshot.kart.name} snapshot={snapshot} session={session} about={place.about} />
           ) : place.sheet === 'spares' ? (
             <Spares key={snapshot.kart.name} snapshot={snapshot} session={session} keep={keep} />
+          ) : place.sheet === 'devices' ? (
+            <Devices />
           ) : place.sheet === 'record' ? (
             <RecordSheet snapshot={snapshot} session={session} keep={keep} />
           ) : (

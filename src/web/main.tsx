@@ -8,6 +8,7 @@ import { httpRemote } from './book/remote.ts';
 import { askToKeep } from './book/room.ts';
 import { createVersions } from './book/versions.ts';
 import { changeBook, currentBook } from './book/which.ts';
+import { ifStranger } from './devices/asked.ts';
 import { keepIn } from './place.ts';
 import { keptCrew } from './plan/crew.ts';
 import { searchInWorker } from './plan/search.ts';
@@ -40,6 +41,8 @@ async function startsOf(name: string): Promise<readonly string[]> {
   }
 }
 
+/** As the page was asked for: once drawn, it writes the place it shows there. */
+const asked = location.hash;
 const keep = keepIn(storage());
 const book = await openDeviceBook({
   ...(await storeOf(currentBook(keep))),
@@ -73,5 +76,13 @@ if (page === null) throw new Error('main: index.html must hold an element with i
 page.replaceChildren();
 const versions = createVersions(navigator.serviceWorker, () => location.reload());
 render(<App session={session} keep={keep} versions={versions} />, page);
+void ifStranger(async () => {
+  const { Pair, codeIn } = await import('./devices/pair.tsx');
+  const enter = (): void => {
+    location.hash = '#/today';
+    location.reload();
+  };
+  render(<Pair shown={codeIn(asked)} onIn={enter} />, page);
+});
 await session.open(keep.get('kart'));
 if (book.kept) void askToKeep(navigator.storage);

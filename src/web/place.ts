@@ -5,7 +5,7 @@
 export const SHEETS = ['today', 'work', 'kart', 'track', 'record', 'fit'] as const;
 export type Sheet = (typeof SHEETS)[number];
 /** Reached from Today, Kart, Track, Record and Fit: a seventh name does not fit beside the six on a phone. */
-const BESIDE = ['numbers', 'setup', 'laps', 'weak', 'lives', 'spares', 'device'] as const;
+const BESIDE = ['numbers', 'setup', 'laps', 'weak', 'lives', 'spares', 'device', 'devices'] as const;
 export type Place = {
   readonly sheet: Sheet | (typeof BESIDE)[number];
   readonly step?: string;

@@ -8,11 +8,17 @@ import type { Served } from './served.ts';
 
 export const PHONE = { width: 390, height: 844 };
 export const LAPTOP = { width: 1280, height: 800 };
-export type Device = { readonly viewport?: typeof PHONE; readonly colorScheme?: 'light' | 'dark' };
+export type Device = {
+  readonly viewport?: typeof PHONE;
+  readonly colorScheme?: 'light' | 'dark';
+  readonly extraHTTPHeaders?: Record<string, string>;
+};
 
 export type Pages = {
   /** A page that is already named. */
   open(url: string, who: string, device?: Device): Promise<Page>;
+  /** A page as it comes, nobody named yet. */
+  bare(url: string, device?: Device): Promise<Page>;
   /** The same server, asked only when it has everything that the open pages wrote. */
   behind(served: Served): Served;
 };
@@ -37,6 +43,19 @@ export function browserPages(): Pages {
   const allSent = async (): Promise<void> => {
     for (const page of contexts.flatMap(context => context.pages())) if (page.url() !== 'about:blank') await sent(page);
   };
+  const bare = async (url: string, device: Device = {}): Promise<Page> => {
+    const context = await browser.newContext({ viewport: PHONE, ...device });
+    contexts.push(context);
+    const page = await context.newPage();
+    page.on('pageerror', error => faults.push(error.message));
+    page.on('console', message => {
+      // A refused answer is shown on the page; the browser notes the status of each as well.
+      if (message.type() === 'error' && !message.text().startsWith('Failed to load resource'))
+        faults.push(message.text());
+    });
+    await page.goto(url);
+    return page;
+  };
   return {
     behind: served => ({
       ...served,
@@ -49,17 +68,9 @@ export function browserPages(): Pages {
         return served.post(path, body);
       },
     }),
-    async open(url, who, device = {}) {
-      const context = await browser.newContext({ viewport: PHONE, ...device });
-      contexts.push(context);
-      const page = await context.newPage();
-      page.on('pageerror', error => faults.push(error.message));
-      page.on('console', message => {
-        // A refused answer is shown on the page; the browser notes the status of each as well.
-        if (message.type() === 'error' && !message.text().startsWith('Failed to load resource'))
-          faults.push(message.text());
-      });
-      await page.goto(url);
+    bare,
+    async open(url, who, device) {
+      const page = await bare(url, device);
       await page.getByRole('dialog').getByLabel('Your name').fill(who);
       await page.getByRole('button', { name: 'That is me' }).click();
       await page.locator('main h1').waitFor();

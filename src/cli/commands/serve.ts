@@ -1,15 +1,20 @@
 /** The page for phone and tablet, served from this machine. `start` is what `npm start` runs. */
-import { type Command, InvalidArgumentError } from 'commander';
+import { type Command, InvalidArgumentError, Option } from 'commander';
 import type { App } from '../../app/index.ts';
 import { fail } from '../exit.ts';
 import { planShort } from '../print/plan.ts';
+import { qrText } from '../print/qr.ts';
 import { openBook } from '../session.ts';
-import type { World } from '../world.ts';
+import type { Serving, World } from '../world.ts';
+import { newCode } from './devices.ts';
 
 type Options = {
   readonly port: number;
   readonly host: string;
   readonly demo?: boolean;
+  readonly lan?: boolean;
+  readonly https?: boolean;
+  readonly log: string;
   readonly backup: boolean;
   readonly json?: boolean;
 };
@@ -21,14 +26,25 @@ export function addServe(program: Command, world: World): void {
   const common = (command: Command): Command =>
     command
       .option('--port <n>', 'port; 0 takes any free one', port, PORT)
-      .option('--host <address>', 'address to listen on; whoever reaches it can write into the book', '127.0.0.1')
+      .option('--host <address>', 'address to listen on; who comes from another machine must be paired', '127.0.0.1')
+      .option('--lan', 'for phones on the same network: listen on all addresses of this machine, and pair each device')
+      .option('--https', 'with a certificate of our own, so that a phone can install the page')
+      .addOption(
+        new Option('--log <level>', 'what the server says on the error output, one JSON object a line')
+          .choices(['debug', 'info', 'warn', 'error', 'none'])
+          .env('KARTWRIGHT_LOG')
+          .default('error'),
+      )
       .option('--no-backup', 'make no backup a day (see kartwright backup)')
       .option('--demo', 'on a throw-away book with the invented demo kart')
       .option('--json', 'print the address as JSON');
 
   common(program.command('serve'))
     .description('serve the page for phone and tablet, on this machine only unless told otherwise')
-    .addHelpText('after', '\nExample:\n  kartwright serve --port 8080\n')
+    .addHelpText(
+      'after',
+      '\nExamples:\n  kartwright serve --port 8080\n  kartwright serve --lan --https\nOn this machine no login is needed; any other must be paired: kartwright devices --help.\n',
+    )
     .action(async (options: Options) => {
       await serving(world, await openBook(world, options), options);
     });
@@ -44,19 +60,40 @@ export function addServe(program: Command, world: World): void {
   });
 }
 
-async function serving(world: World, app: App, { port, host, json, demo, backup }: Options): Promise<void> {
+async function serving(world: World, app: App, options: Options): Promise<void> {
+  const { port, json, demo, backup, lan = false, https = false, log } = options;
   const stopBackups = backup && !demo ? await world.backups.daily() : undefined;
   try {
-    const server = await world.serve(app, { port, host }).catch(error => taken(error, port));
-    world.out(
-      json ? `${JSON.stringify({ url: server.url })}\n` : `Kartwright is at ${server.url}  (Ctrl-C stops it)\n`,
-    );
+    const host = lan ? '0.0.0.0' : options.host;
+    const server = await world.serve(app, { port, host, https, log }).catch(error => taken(error, port));
+    if (json) world.out(`${JSON.stringify({ url: server.url, reached: server.reached })}\n`);
+    else {
+      world.out(`Kartwright is at ${server.url}  (Ctrl-C stops it)\n`);
+      if (server.reached.length > 0) await sayHowToComeIn(world, server);
+    }
     await world.stopped();
     await server.close();
   } finally {
     stopBackups?.();
     await app.close();
   }
+}
+
+/** On the terminal of the machine that serves: whoever reads it there may let a phone in. */
+async function sayHowToComeIn(world: World, { reached, authority }: Serving): Promise<void> {
+  const [best = ''] = reached;
+  const code = await newCode(world, 'mechanic');
+  if (world.ask !== undefined) world.out(`\n${qrText(`${best}#/pair/${code}`)}`);
+  world.out(`\nOn a phone on the same network: ${best}  and the code ${code}\n`);
+  world.out('It lets in one mechanic within ten minutes. More: kartwright devices pair, or Devices on the page.\n');
+  if (authority === undefined)
+    world.out(
+      'Over plain HTTP whoever is on this network can read along, and no page can be installed: --https changes that.\n',
+    );
+  else
+    world.out(
+      `The phone warns until it trusts this machine: open ${best}authority.pem there, compare its SHA-256 fingerprint\n${authority.fingerprint}\nand install it as an authority. To undo it, remove it in the phone's settings and delete ${authority.folder}.\n`,
+    );
 }
 
 function taken(error: unknown, port: number): never {

@@ -25,6 +25,9 @@ export function RecordSheet(props: { readonly snapshot: Snapshot; readonly sessi
         <a class="button wide" href={hashOf({ sheet: 'laps' })}>
           Laps of a session, from a log or by hand
         </a>
+        <a class="button wide" href={hashOf({ sheet: 'devices' })}>
+          Devices: let a phone in
+        </a>
       </p>
       <p class="soft head-gap">
         {snapshot.facts.length} entries, newest first. Nothing is ever changed or deleted; a wrong entry is struck, and

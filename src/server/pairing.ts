@@ -1,0 +1,112 @@
+/** How a device comes in: a code that somebody on the laptop had shown, for a token in a cookie that no page can read. */
+import type { Context, Hono } from 'hono';
+import { deleteCookie, setCookie } from 'hono/cookie';
+import { enter, type PairedDevice, type Register, withCode, withDevice } from '../app/index.ts';
+import { readDevice, readPair, readPairing } from './body.ts';
+import { tooLarge } from './limit.ts';
+import { notPaired, problem, refused } from './problem.ts';
+import { cookieName, isSecure, tokenOf, type Who } from './who.ts';
+
+/** What cannot be guessed, from the machine. */
+export type Secrets = { code(): string; token(): string; id(): string };
+
+type Parts = {
+  readonly register: Register;
+  readonly secrets: Secrets;
+  readonly now: () => Date;
+  readonly reached?: () => readonly string[];
+};
+type Door = Hono<{ Variables: { who: Who } }>;
+
+/** As long as a pairing may last (register.ts), seconds. */
+const COOKIE_S = 400 * 86_400;
+const BODY_BYTES = 10_000;
+
+export function addPairing(front: Door, { register, secrets, now, reached = () => [] }: Parts): void {
+  /** Who looks after devices, and of which teams: this machine of all, an owner of the own. */
+  const keeper = (who: Who): ((team: string) => boolean) | undefined => {
+    if (who.is === 'this machine') return () => true;
+    return who.is === 'device' && who.device.role === 'owner' ? team => team === who.device.team : undefined;
+  };
+
+  front.use('/api/pair', tooLarge(BODY_BYTES));
+  front.use('/api/devices/*', tooLarge(BODY_BYTES));
+  front.post('/api/pair', async c => {
+    const body = await readPair(c);
+    if (!body.ok) return problem(c, 422, body.problems);
+    const [token, id] = [secrets.token(), secrets.id()];
+    const given = await register.change(state => enter(state, { ...body.value, token, id, now: now() }));
+    if (!('token' in given)) return problem(c, 403, [given]);
+    const secure = isSecure(c);
+    setCookie(c, cookieName(c), token, { httpOnly: true, sameSite: 'Strict', path: '/', secure, maxAge: COOKIE_S });
+    // A program has no use for a cookie, and asks for the token itself; a page of ours never does.
+    return c.json({ ...shown(given), ...(body.value.bearer && { token }) }, 201);
+  });
+
+  front.get('/api/me', c => {
+    const who = c.get('who');
+    if (who.is === 'nobody') return notPaired(c);
+    const lan = reached();
+    if (who.is === 'this machine') return c.json({ is: who.is, role: 'owner', team: '', reached: lan });
+    return c.json({ is: who.is, ...shown(who.device), reached: lan });
+  });
+
+  /** This device leaves: its token is worth nothing from here on, wherever a copy of it may be. */
+  front.delete('/api/me', async c => {
+    const who = c.get('who');
+    if (who.is === 'device') await register.change(state => ({ state: revoked(state, who.device.id, now()), give: 0 }));
+    if (tokenOf(c) !== undefined) deleteCookie(c, cookieName(c), { path: '/', secure: isSecure(c) });
+    return c.body(null, 204);
+  });
+
+  front.get('/api/devices', async c => {
+    const may = keeper(c.get('who'));
+    if (!may) return ownersOnly(c);
+    const { devices } = await register.read();
+    return c.json({ devices: devices.filter(one => may(one.team)).map(shown) });
+  });
+
+  front.post('/api/devices/pair', async c => {
+    const may = keeper(c.get('who'));
+    if (!may) return ownersOnly(c);
+    const body = await readPairing(c);
+    if (!body.ok) return problem(c, 422, body.problems);
+    const who = c.get('who');
+    const { role, team = who.is === 'device' ? who.device.team : '' } = body.value;
+    if (!may(team)) return ownersOnly(c);
+    const code = secrets.code();
+    await register.change(state => ({ state: withCode(state, { code, role, team, now: now() }), give: undefined }));
+    return c.json({ code, role, team, minutes: 10, reached: reached() }, 201);
+  });
+
+  front.post('/api/devices/:id{[0-9a-f]{8}}', async c => {
+    const may = keeper(c.get('who'));
+    if (!may) return ownersOnly(c);
+    const body = await readDevice(c);
+    if (!body.ok) return problem(c, 422, body.problems);
+    const { role, revoke } = body.value;
+    const id = c.req.param('id');
+    const found = (await register.read()).devices.find(one => one.id === id && may(one.team));
+    if (!found)
+      return problem(c, 404, [refused('device', `Expected a paired device, got ${id}.`, 'See the list of devices.')]);
+    const changed = await register.change(state => {
+      const next = revoke
+        ? revoked(state, id, now())
+        : withDevice(state, id, one => ({ ...one, ...(role && { role }) }));
+      return { state: next, give: next.devices.find(one => one.id === id) ?? found };
+    });
+    return c.json(shown(changed));
+  });
+}
+
+const revoked = (state: Parameters<typeof withDevice>[0], id: string, now: Date) =>
+  withDevice(state, id, one => ({ ...one, revoked: one.revoked ?? now.toISOString() }));
+
+/** All of it but the token's hash. */
+const shown = ({ token: _, ...rest }: PairedDevice): Omit<PairedDevice, 'token'> => rest;
+
+function ownersOnly(c: Context<{ Variables: { who: Who } }>): Response {
+  if (c.get('who').is === 'nobody') return notPaired(c);
+  const message = 'Expected an owner, or the machine that serves, got another device.';
+  return problem(c, 403, [{ code: 'not allowed', message, remedy: 'Ask an owner.' }]);
+}

@@ -1,0 +1,183 @@
+import { useEffect, useState } from 'preact/hooks';
+import type { Problem, Role } from '../../app/index.ts';
+import { Refused } from '../parts.tsx';
+import { type Code, change, type Me, me, newCode, type Paired, pairedDevices } from './asked.ts';
+import { Qr } from './qr.tsx';
+import './devices.css';
+
+export type DevicesProps = Readonly<Record<string, never>>;
+
+const ROLES: readonly (readonly [Role, string])[] = [
+  ['mechanic', 'the whole record'],
+  ['driver', 'running, and what was found'],
+  ['scrutineer', 'reads and signs'],
+  ['owner', 'all of it, and other devices'],
+];
+
+/** Which devices may come in over the network: a code for one more, another role, or out. */
+export function Devices(_: DevicesProps) {
+  const [here, setHere] = useState<Me>();
+  const [devices, setDevices] = useState<readonly Paired[]>();
+  const [problems, setProblems] = useState<readonly Problem[]>([]);
+  const read = async (): Promise<void> => {
+    const [who, all] = await Promise.all([me(), pairedDevices()]);
+    if (who.ok) setHere(who.value);
+    if (all.ok) setDevices(all.value.devices);
+    setProblems(all.ok ? [] : all.problems);
+  };
+  useEffect(() => void read(), []);
+  const inside = devices?.filter(one => one.revoked === undefined) ?? [];
+  const outside = devices?.filter(one => one.revoked !== undefined) ?? [];
+  return (
+    <>
+      <h1>Devices</h1>
+      <p>
+        On the machine that keeps the book no login is needed. Any other device is let in by a code, once, and writes
+        under a name of its own.
+      </p>
+      <Refused problems={problems} />
+      {devices && here && <OneMore reached={here.reached} onNews={read} />}
+      {devices && (
+        <section class="group">
+          <h2>Let in</h2>
+          {inside.length === 0 ? (
+            <p class="soft">None yet.</p>
+          ) : (
+            <ul class="devices">
+              {inside.map(one => (
+                <Device key={one.id} one={one} mine={one.id === here?.id} onNews={read} onRefused={setProblems} />
+              ))}
+            </ul>
+          )}
+        </section>
+      )}
+      {outside.length > 0 && (
+        <section class="group">
+          <h2>Put out</h2>
+          <ul class="devices">
+            {outside.map(one => (
+              <li key={one.id}>
+                <b>{one.name}</b>{' '}
+                <span class="soft">since {one.revoked?.slice(0, 10)}; what it wrote stays in the book</span>
+              </li>
+            ))}
+          </ul>
+        </section>
+      )}
+    </>
+  );
+}
+
+function OneMore({ reached, onNews }: { readonly reached: readonly string[]; readonly onNews: () => Promise<void> }) {
+  const [role, setRole] = useState<Role>('mechanic');
+  const [code, setCode] = useState<Code>();
+  const [problems, setProblems] = useState<readonly Problem[]>([]);
+  const [best] = reached;
+  if (best === undefined)
+    return (
+      <p class="note">
+        Only this machine reaches this page now. Stop the program and start it with{' '}
+        <code>kartwright serve --lan --https</code>, then phones on the same network can be let in.
+      </p>
+    );
+  const make = async (): Promise<void> => {
+    const answer = await newCode(role);
+    if (answer.ok) setCode(answer.value);
+    setProblems(answer.ok ? [] : answer.problems);
+  };
+  return (
+    <section class="group one-more">
+      <h2>One more</h2>
+      <fieldset class="choices roles">
+        <legend>As</legend>
+        {ROLES.map(([name, may]) => (
+          <label key={name} class="role">
+            <input type="radio" name="role" checked={role === name} onChange={() => setRole(name)} />
+            <span>
+              <b>{name}</b>: {may}
+            </span>
+          </label>
+        ))}
+      </fieldset>
+      <Refused problems={problems} />
+      <button type="button" class="button main big" onClick={() => void make()}>
+        {code ? 'Another code' : 'Show a code'}
+      </button>
+      {code && (
+        <div class="shown" role="status">
+          <Qr text={`${best}#/pair/${code.code}`} />
+          <div>
+            <p>On the device, on the same network, open</p>
+            <p class="address">{best}</p>
+            <p>and type</p>
+            <p class="big-code">{code.code}</p>
+            <p class="soft">
+              It lets in one {code.role} within ten minutes. A camera reads both from the square.
+              {best.startsWith('https:') &&
+                ' The device warns first: the terminal says how it learns to trust this machine.'}
+            </p>
+            <button type="button" class="button" onClick={() => void onNews()}>
+              It is in: look again
+            </button>
+          </div>
+        </div>
+      )}
+    </section>
+  );
+}
+
+type DeviceProps = {
+  readonly one: Paired;
+  readonly mine: boolean;
+  readonly onNews: () => Promise<void>;
+  readonly onRefused: (problems: readonly Problem[]) => void;
+};
+
+function Device({ one, mine, onNews, onRefused }: DeviceProps) {
+  const [sure, setSure] = useState(false);
+  const say = async (what: { role?: Role; revoke?: true }): Promise<void> => {
+    const answer = await change(one.id, what);
+    if (answer.ok) await onNews();
+    else onRefused(answer.problems);
+  };
+  return (
+    <li>
+      <div>
+        <b>{one.name}</b>
+        {mine && ' (this one)'}
+        {one.team !== '' && ` · team ${one.team}`}
+        <p class="soft">
+          let in {one.paired.slice(0, 10)}, last here {one.seen}
+          {one.chains.length > 0 && `; in the book as ${one.chains.join(', ')}`}
+        </p>
+      </div>
+      <div class="acts">
+        <select
+          aria-label={`Role of ${one.name}`}
+          value={one.role}
+          onChange={e => void say({ role: e.currentTarget.value as Role })}
+        >
+          {ROLES.map(([name]) => (
+            <option key={name} value={name}>
+              {name}
+            </option>
+          ))}
+        </select>
+        {sure ? (
+          <>
+            <button type="button" class="button main" onClick={() => void say({ revoke: true })}>
+              Yes, out
+            </button>
+            <button type="button" class="button plain" onClick={() => setSure(false)}>
+              No
+            </button>
+          </>
+        ) : (
+          <button type="button" class="button" onClick={() => setSure(true)} aria-label={`Put ${one.name} out`}>
+            Put out
+          </button>
+        )}
+      </div>
+    </li>
+  );
+}

@@ -182,18 +182,20 @@ function inSentences(choice: Choice | null, figures: readonly Figure[]): readonl
       ? ['Say which sprockets are in the box, or write it into the kart file: box: rear sprockets.']
       : []),
     ...(level.length > 1
-      ? [`${inTeeth(level)}: level, as far as can be told with what is known of the kart.`]
-      : level.map(one => `${inTeeth([one])}: quicker than every other pair in the box, as far as can be told.`)),
+      ? [`${inTeeth(level, choice?.pairs)}: level, as far as can be told with what is known of the kart.`]
+      : level.map(
+          one => `${inTeeth([one], choice?.pairs)}: quicker than every other pair in the box, as far as can be told.`,
+        )),
     ...(guessed === '' ? [] : [`Guessed: ${guessed}.`]),
     ...(template === '' ? [] : [`As the template has it, not measured: ${template}.`]),
     'It is for differences between two settings; the lap itself may be 1 to 3 % off. The engine’s limit and the class rules go first.',
   ];
 }
 
-/** '23 or 24 teeth' where all have one sprocket in front, else '16/22 or 17/23'; in the order of the teeth. */
-function inTeeth(pairs: Choice['pairs']): string {
+/** '23 or 24 teeth' where the box has one sprocket in front, else '16/22 or 17/23'; in the order of the teeth. */
+function inTeeth(pairs: Choice['pairs'], box = pairs): string {
   const sorted = pairs.toSorted((a, b) => a.front - b.front || a.rear - b.rear);
-  const alike = sorted.every(({ front }) => front === sorted[0]?.front);
+  const alike = box.every(({ front }) => front === box[0]?.front);
   const texts = sorted.map(({ front, rear }) => (alike ? `${rear}` : `${front}/${rear}`));
   const last = texts.at(-1) ?? '';
   const all = texts.length > 1 ? `${texts.slice(0, -1).join(', ')} or ${last}` : last;

@@ -4,13 +4,12 @@ import type { ChosenColumns } from '../../laps/index.ts';
 import { isComparable, type LapSession, lapSessions } from '../../laps/index.ts';
 import { PrintTitle, Refused } from '../parts.tsx';
 import type { Session, Snapshot } from '../session.ts';
-import { dateOf } from '../words.ts';
 import type { ComparedLaps, CompareTell, Side } from './comparing.ts';
 import { Envelope } from './envelope.tsx';
 import type { LapsProps } from './sheet.tsx';
 import { SpeedMap } from './speed-map.tsx';
 import { Traces } from './traces.tsx';
-import { lapsCount, lapText, nameOf, sizeOf } from './words.ts';
+import { choiceOf, lapsCount, lapText, sizeOf } from './words.ts';
 
 type Pick = { readonly fact: string; readonly lap: number };
 
@@ -260,7 +259,7 @@ function PickLap(props: {
         >
           {sessions.map(one => (
             <option key={one.fact} value={one.fact}>
-              {[nameOf(one), one.track, dateOf(one.at)].filter(Boolean).join(', ')}
+              {choiceOf(one)}
             </option>
           ))}
         </select>

@@ -129,7 +129,7 @@ function Day({ day, history }: { readonly day: TestDay; readonly history: readon
         <h2>
           Runs <span>in the order they were driven</span>
         </h2>
-        <figure class="sheet">
+        <figure class="sheet runs-drawn">
           <RunsPicture
             title="The laps of each run, with the level that was fitted. The table says the same."
             runs={runs.map(({ laps }, n) => ({
@@ -214,7 +214,7 @@ function RunTable(props: {
           <tr>
             <th scope="col">Run</th>
             {changes.map(change => (
-              <th key={change} scope="col">
+              <th key={change} scope="col" class="tick">
                 {change}
               </th>
             ))}

@@ -3,11 +3,10 @@ import { useMemo, useState } from 'preact/hooks';
 import { type LapSession, lapSessions } from '../../laps/index.ts';
 import { PrintTitle, Refused } from '../parts.tsx';
 import type { Snapshot } from '../session.ts';
-import { dateOf } from '../words.ts';
 import { Predicted } from './predicted.tsx';
 import { type PredictAsk, usePredicting } from './predicting.ts';
 import type { LapsProps } from './sheet.tsx';
-import { nameOf } from './words.ts';
+import { choiceOf, nameOf } from './words.ts';
 
 export function Predict({ snapshot, session: device, keep }: LapsProps) {
   const slot = `predict ${snapshot.kart.name}`;
@@ -48,7 +47,7 @@ export function Predict({ snapshot, session: device, keep }: LapsProps) {
               >
                 {sessions.map(one => (
                   <option key={one.fact} value={one.fact}>
-                    {[nameOf(one), one.track, dateOf(one.at)].filter(Boolean).join(', ')}
+                    {choiceOf(one)}
                   </option>
                 ))}
               </select>

@@ -105,10 +105,8 @@ function Worth({ sensitivities }: Pick<LapsPredicted, 'sensitivities'>) {
   );
 }
 
-function BesideDriven({ of: { beside, lost, driven } }: { readonly of: PredictedWhole }) {
+function BesideDriven({ of: { beside, lost, slowest, driven } }: { readonly of: PredictedWhole }) {
   const { at, predicted, driven: speed, gap } = beside;
-  const slowest = (values: Float64Array, from: number, to: number): string =>
-    kmh(values.reduce((least, v, n) => ((at[n] ?? 0) >= from && (at[n] ?? 0) <= to ? Math.min(least, v) : least), 1e9));
   return (
     <section class="group" aria-label="Driven beside predicted">
       <h2>
@@ -117,7 +115,7 @@ function BesideDriven({ of: { beside, lost, driven } }: { readonly of: Predicted
       <div class="log-page">
         <figure class="sheet">
           <Traces
-            title="Speed predicted and driven over the distance. The table says it by tenths of the lap."
+            title="Speed predicted and driven over the distance. The table of the corners says how slow both were in each."
             unit="km/h"
             traces={[
               { name: 'predicted', look: 'dashed', x: at, y: predicted.map(v => v * 3.6) },
@@ -132,36 +130,60 @@ function BesideDriven({ of: { beside, lost, driven } }: { readonly of: Predicted
             traces={[{ name: '', look: 'plain', x: at, y: gap }]}
           />
         </figure>
-        <table class="lap-table narrow">
-          <thead>
-            <tr>
-              <th scope="col">From, to, m</th>
-              <th scope="col">Behind, s</th>
-              <th scope="col">Slowest, km/h: predicted</th>
-              <th scope="col">driven</th>
-            </tr>
-          </thead>
-          <tbody>
-            {lost.map(({ from, to, seconds }) => (
-              <tr key={from}>
-                <th scope="row">{`${Math.round(from)}\u00a0to\u00a0${Math.round(to)}`}</th>
-                <td>{signed(seconds)}</td>
-                <td>{slowest(predicted, from, to)}</td>
-                <td>{slowest(speed, from, to)}</td>
-              </tr>
-            ))}
-            <tr>
-              <th scope="row">the whole lap</th>
-              <td>
-                <b>{signed(gap.at(-1) ?? Number.NaN)}</b>
-              </td>
-              <td>{slowest(predicted, 0, 1e9)}</td>
-              <td>{slowest(speed, 0, 1e9)}</td>
-            </tr>
-          </tbody>
-        </table>
+        <Tenths lost={lost} whole={gap.at(-1) ?? Number.NaN} />
+        {slowest.length > 0 && <Corners slowest={slowest} />}
       </div>
     </section>
+  );
+}
+
+function Tenths({ lost, whole }: Pick<LapsPredicted, 'lost'> & { readonly whole: number }) {
+  return (
+    <table class="lap-table narrow">
+      <thead>
+        <tr>
+          <th scope="col">From, to, m</th>
+          <th scope="col">Driven behind, s</th>
+        </tr>
+      </thead>
+      <tbody>
+        {lost.map(({ from, to, seconds }) => (
+          <tr key={from}>
+            <th scope="row">{`${Math.round(from)}\u00a0to\u00a0${Math.round(to)}`}</th>
+            <td>{signed(seconds)}</td>
+          </tr>
+        ))}
+        <tr>
+          <th scope="row">the whole lap</th>
+          <td>
+            <b>{signed(whole)}</b>
+          </td>
+        </tr>
+      </tbody>
+    </table>
+  );
+}
+
+function Corners({ slowest }: Pick<LapsPredicted, 'slowest'>) {
+  return (
+    <table class="lap-table narrow">
+      <thead>
+        <tr>
+          <th scope="col">Slowest in, km/h</th>
+          <th scope="col">Predicted</th>
+          <th scope="col">Driven</th>
+        </tr>
+      </thead>
+      <tbody>
+        {slowest.map(({ corner, predicted, driven }) => (
+          <tr key={corner}>
+            <th scope="row">{corner}</th>
+            <td>{kmh(predicted)}</td>
+            <td>{kmh(driven)}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
   );
 }
 

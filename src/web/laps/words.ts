@@ -1,5 +1,5 @@
 /** How a lap time, a size and a count of laps read. */
-import type { Lap, LogProblem, SessionLap, Zero } from '../../laps/index.ts';
+import type { Lap, LapSession, LogProblem, SessionLap, Zero } from '../../laps/index.ts';
 import { dateOf, timeOf } from '../words.ts';
 
 /** 95 of 100 lie within so many standard deviations. */
@@ -48,6 +48,12 @@ export const lapsCount = (count: number): string => `${count} ${count === 1 ? 'l
 /** What a session goes by, with day and time of this place where it has no name of its own. */
 export const nameOf = ({ label, at }: { readonly label: string; readonly at: string }): string =>
   label.replace(/^\d{4}-\d\d-\d\d(?= › )/, dateOf(at)).replace(/session of \d\d:\d\d UTC$/, `session of ${timeOf(at)}`);
+
+/** Of a session to choose: its name, track and day, each once. */
+export const choiceOf = (session: Pick<LapSession, 'label' | 'at' | 'event' | 'track'>): string =>
+  [nameOf(session), session.track, session.event === null ? null : dateOf(session.at)]
+    .filter(part => part !== null)
+    .join(', ');
 
 /** The middle one; of an even number the slower of the two. */
 export const middleOf = (values: readonly number[]): number =>

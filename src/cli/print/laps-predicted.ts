@@ -2,7 +2,10 @@
 import type { LapsPredicted } from '../../app/index.ts';
 import { heading, wrap } from './wrap.ts';
 
-const seconds = (value: number, digits = 3): string => `${value < 0 ? '-' : '+'}${Math.abs(value).toFixed(digits)} s`;
+const seconds = (value: number, digits = 3): string => {
+  const size = Math.abs(value).toFixed(digits);
+  return `${Number(size) === 0 ? ' ' : value < 0 ? '-' : '+'}${size} s`;
+};
 const kmh = (value: number): string => (value * 3.6).toFixed(0).padStart(4);
 const figure = (value: number): string => String(Number(value.toPrecision(4)));
 

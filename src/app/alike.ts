@@ -5,7 +5,7 @@ import { type Alike, type AlikeOne, alikeOf, type FailedOn, readRetentions } fro
 import type { At } from './asking.ts';
 import { Refusal, refuse } from './problem.ts';
 import type { Queries } from './queries.ts';
-import type { Recorded, Written } from './record.ts';
+import type { OnKart, Recorded, Written } from './record.ts';
 import type { RiskTexts } from './weak-links.ts';
 import { suggestion } from './words.ts';
 
@@ -87,9 +87,9 @@ export type LooksWanted = Omit<AlikeQuestion, 'at'> &
     /** Every joint with the same retention; left out: parts of the kind, and the same joint on each of them. */
     readonly all?: boolean;
   };
-type Book = Queries & { record(kart: string, payloads: readonly unknown[], ask: Written): Promise<Recorded> };
+type Book = Queries & { recordAll(wanted: readonly OnKart[], ask: Written): Promise<Recorded> };
 
-/** Makes a look at each of them due, on every kart: one fact a kart. */
+/** Makes a look at each of them due, on every kart: one fact a kart, all of them or none. */
 export async function askForLooks(
   book: Book,
   name: string,
@@ -99,14 +99,11 @@ export async function askForLooks(
   const found = await whatElse(book, name, { ...(fact ? { fact } : {}), ...(of ? { of } : {}) }, texts);
   const what = found.of.joint ?? found.of.part;
   const why = found.why ? `${what} of kart ${name}: ${found.why}` : `as ${what} of kart ${name}`;
-  const facts: Fact[] = [];
-  for (const [kart, items] of itemsByKart(found, all === true)) {
-    const asked = { kind: 'look asked', items, why, ...(found.fact ? { failed: found.fact } : {}) };
-    const done = await book.record(kart, [asked], written);
-    if (done.kind === 'refused') return done;
-    facts.push(...done.facts);
-  }
-  if (facts.length > 0) return { kind: 'recorded', facts };
+  const wanted = [...itemsByKart(found, all === true)].map(([kart, items]) => ({
+    kart,
+    payloads: [{ kind: 'look asked', items, why, ...(found.fact ? { failed: found.fact } : {}) }],
+  }));
+  if (wanted.length > 0) return book.recordAll(wanted, written);
   return {
     kind: 'refused',
     problems: [

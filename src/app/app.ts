@@ -9,7 +9,7 @@ import { fromKartFile, type Problem, refuse, sentence } from './problem.ts';
 import type { Proof } from './proof.ts';
 import { type Queries, queriesOn } from './queries.ts';
 import type { LogBytes } from './read-log.ts';
-import { type Recorded, record, type WithFile, type Writer, type Written } from './record.ts';
+import { type OnKart, type Recorded, record, recordAll, type WithFile, type Writer, type Written } from './record.ts';
 import { release, type Signature } from './release.ts';
 import { Shelf } from './shelf.ts';
 import type { TrackQuestion } from './track.ts';
@@ -36,6 +36,8 @@ export type App = Queries & {
   track(name: string, ask?: TrackQuestion): Promise<TrackSheet>;
   /** Writes facts, all or none. Payloads as in the book; a reading may be its text; a file is kept with them. */
   record(kart: string, payloads: readonly unknown[], ask: Written, file?: WithFile): Promise<Recorded>;
+  /** The same on several karts at once. */
+  recordAll(wanted: readonly OnKart[], ask: Written): Promise<Recorded>;
   /** Files a kart file under the name it gives; nothing is written when the same text is in force. */
   fileKart(text: string, ask: Written): Promise<Filed>;
   /** What a kart file's text reads as: the kart, or every reason why not. Writes nothing. */
@@ -92,6 +94,7 @@ function appOn(writer: Writer): App {
     ...queries,
     track: async (name, ask) => (await import('./track.ts')).track(shelf, clock, name, ask),
     record: laps.record,
+    recordAll: (wanted, ask) => recordAll(writer, wanted, ask),
     importLaps: async (...said) => (await import('./import-laps.ts')).importLaps(laps, ...said),
     lapsByHand: async (...said) => (await import('./laps-by-hand.ts')).lapsByHand(laps, ...said),
     read: text => reader.read(text),

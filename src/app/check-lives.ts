@@ -3,6 +3,9 @@ import type { Check, Context } from './context.ts';
 import { type Problem, refuse } from './problem.ts';
 import { suggestion } from './words.ts';
 
+/** Nothing on a kart is known to last longer: a slip of the hand. Common practice. */
+const MOST_HOURS = 10_000;
+
 export const expectedRight: Check<'life expected'> = (
   { of, halfHours: half, tenthHours: tenth, interval },
   context,
@@ -18,6 +21,18 @@ export const expectedRight: Check<'life expected'> = (
         ),
       ]
     : []),
+  ...Object.entries({ halfHours: half, tenthHours: tenth }).flatMap(([key, hours]) =>
+    hours === undefined || hours < MOST_HOURS
+      ? []
+      : [
+          refuse(
+            'wrong shape',
+            `${context.where}.${key}`,
+            `Expected hours of running below ${MOST_HOURS.toLocaleString('en-GB')}, got ${hours}.`,
+            'Give hours of running; where it outlasts the kart, leave it unknown.',
+          ),
+        ],
+  ),
   ...(half !== undefined && tenth !== undefined && !(tenth < half)
     ? [
         refuse(

@@ -41,6 +41,29 @@ describe('names', () => {
     expect(await app.facts('small')).toHaveLength(1);
   });
 
+  test('on several karts all is written at once, or nothing on any of them', async () => {
+    const { app } = await smallBench();
+    await app.fileKart(SMALL_KART.replace('small', 'other'), { by: 'A' });
+    const note = (text: string) => [{ kind: 'note', text }];
+    const wrong = [
+      { kart: 'small', payloads: note('right') },
+      { kart: 'other', payloads: [{ kind: 'taken off', part: 'wheal' }] },
+    ];
+    expect(await app.recordAll(wrong, { by: 'A' })).toMatchObject({
+      kind: 'refused',
+      problems: [{ code: 'unknown part' }],
+    });
+    expect(await app.facts('small')).toHaveLength(1);
+    const right = ['small', 'other'].map(kart => ({ kart, payloads: note('right') }));
+    const done = await app.recordAll(right, { by: 'A' });
+    expect(done.kind === 'recorded' && done.facts.map(({ kart, seq }) => [kart, seq])).toEqual([
+      ['small', 3],
+      ['other', 4],
+    ]);
+    expect(await app.facts('small')).toHaveLength(2);
+    expect(await app.facts('other')).toHaveLength(2);
+  });
+
   test('a kart that is not in the book is refused and those that are in it are named', async () => {
     const { app } = await smallBench();
     await expect(app.plan('smal')).rejects.toThrow(/Did you mean "small"/);

@@ -40,11 +40,21 @@ export type Recorded =
 
 export const refused = (...problems: readonly Problem[]): Recorded => ({ kind: 'refused', problems });
 
+export type OnKart = { readonly kart: string; readonly payloads: readonly unknown[] };
+
 /** Checks what a person recorded against its shape and the kart, and writes it. A release is signed elsewhere. */
-export async function record(
+export const record = (
   writer: Writer,
-  name: string,
-  raw: readonly unknown[],
+  kart: string,
+  payloads: readonly unknown[],
+  ask: Written,
+  file?: WithFile,
+): Promise<Recorded> => recordAll(writer, [{ kart, payloads }], ask, file);
+
+/** The same for several karts: all of it is written, or none. */
+export async function recordAll(
+  writer: Writer,
+  wanted: readonly OnKart[],
   ask: Written,
   file?: WithFile,
 ): Promise<Recorded> {
@@ -55,36 +65,42 @@ export async function record(
     problems.push(
       refuse('signature missing', 'by', 'Expected the name of who did it, got none.', 'Give it with --by NAME.'),
     );
-  if (raw.length === 0)
+  if (wanted.every(({ payloads }) => payloads.length === 0))
     problems.push(refuse('nothing to record', 'facts', 'Expected at least one fact, got none.', 'Give a fact.'));
   if ('problem' in time || problems.length > 0) return refused(...problems);
 
   await writer.shelf.refresh();
-  const at = ask.at === undefined ? writer.shelf.happens(name, writer.clock.now()) : time.at;
-  const bench = await Bench.at(writer, name, at, { ...ask, by }, file?.hash);
-  const drafts: Payload[] = [];
-  for (const [i, one] of raw.entries()) {
-    const put = await bench.put(one, raw.length === 1 ? 'fact' : `facts[${i}]`);
-    if (put.ok) drafts.push(put.payload);
-    else problems.push(...put.problems);
+  const drafts: Checked[] = [];
+  const benches: Bench[] = [];
+  for (const { kart, payloads: raw } of wanted) {
+    const at = ask.at === undefined ? writer.shelf.happens(kart, writer.clock.now()) : time.at;
+    const bench = await Bench.at(writer, kart, at, { ...ask, by }, file?.hash);
+    benches.push(bench);
+    const payloads: Payload[] = [];
+    for (const [i, one] of raw.entries()) {
+      const put = await bench.put(one, raw.length === 1 ? 'fact' : `facts[${i}]`);
+      if (put.ok) payloads.push(put.payload);
+      else problems.push(...put.problems);
+    }
+    drafts.push({ kart, payloads, at });
   }
   if (problems.length > 0) return refused(...problems);
   if (file) await writer.store.putFile(file.bytes, file.mediaType);
-  const done = await write(writer, name, drafts, { by, at });
-  return done.kind === 'recorded' ? { ...done, judgements: bench.judged(done.facts) } : done;
+  const done = await write(writer, drafts, by);
+  if (done.kind === 'refused') return done;
+  return { ...done, judgements: benches.flatMap(bench => bench.judged(done.facts)) };
 }
 
-/** Seals and appends payloads that have been checked. */
-export async function write(
-  writer: Writer,
-  kart: string,
-  payloads: readonly Payload[],
-  { by, at }: { readonly by: string; readonly at: string },
-): Promise<Recorded> {
+type Checked = { readonly kart: string; readonly payloads: readonly Payload[]; readonly at: string };
+
+/** Seals and appends payloads that have been checked, at once. */
+export async function write(writer: Writer, checked: readonly Checked[], by: string): Promise<Recorded> {
   const recorded = writer.clock.now().toISOString();
   const { device } = writer;
-  const drafts = tied(payloads.map(payload => ({ ...payload, id: writer.ids.next() }))).map(
-    payload => ({ ...payload, kart, at, recorded, by, device }) as Draft,
+  const drafts = checked.flatMap(({ kart, payloads, at }) =>
+    tied(payloads.map(payload => ({ ...payload, id: writer.ids.next() }))).map(
+      payload => ({ ...payload, kart, at, recorded, by, device }) as Draft,
+    ),
   );
   const facts = await writer.store.appendNext(device, last => sealAll(last, drafts));
   return { kind: 'recorded', facts };
@@ -146,6 +162,7 @@ class Bench {
   judged(facts: readonly Fact[]): NonNullable<Extract<Recorded, { kind: 'recorded' }>['judgements']> {
     const kart = this.#kart;
     return facts.flatMap(fact => {
+      if (fact.kart !== this.name) return [];
       const item = kart?.items['item' in fact ? (fact.item ?? '') : 'joint' in fact ? (fact.joint ?? '') : ''];
       if (!kart || !item || !('reading' in fact) || !fact.reading) return [];
       const judged = judgeReading(kart, item, fact.reading);

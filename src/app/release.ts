@@ -42,21 +42,15 @@ export async function release(writer: Writer, kart: string, sign: Signature): Pr
   const event = eventOf(standing.state, at, sign.event);
   const shown = fitness(standing.kart, standing.state, { now: at, ...given({ event }) });
   if (shown.verdict !== 'fit' && sign.sure !== true) return refused(against(shown));
-  return write(
-    writer,
-    kart,
-    [
-      {
-        kind: 'released',
-        ...(event ? { event: event.event } : {}),
-        signer,
-        verdict: shown.verdict,
-        open: openOf(shown),
-        statement: sign.statement?.trim() || inWords(shown),
-      },
-    ],
-    { by: sign.by?.trim() || signer, at },
-  );
+  const payload = {
+    kind: 'released' as const,
+    ...(event ? { event: event.event } : {}),
+    signer,
+    verdict: shown.verdict,
+    open: openOf(shown),
+    statement: sign.statement?.trim() || inWords(shown),
+  };
+  return write(writer, [{ kart, payloads: [payload], at }], sign.by?.trim() || signer);
 }
 
 /** Everything that stands open, worst first, as it is written into the release. */

@@ -63,6 +63,7 @@ describe('a part that failed and of which no kind says how it is replaced', () =
       source: 'common practice',
       why: expect.stringMatching(/^Failed while it ran on .*: broke through\./),
       how: expect.stringContaining('write its hours'),
+      caution: expect.stringMatching(/qualified person/),
     });
     expect(keys.some(key => key.startsWith('mend'))).toBe(false);
   });

@@ -32,7 +32,7 @@ export const stepOf = (kart: Kart, state: State, job: Job, place: Place): Step =
     case 'take-off':
       return handling(job.part, 'take-off', job.why, job.fresh, place);
     case 'refit':
-      return { ...handling(job.part, 'refit', job.why, job.fresh, place), ...(job.item ? replacing(job.item) : {}) };
+      return replacing(handling(job.part, 'refit', job.why, job.fresh, place), job.item);
     case 'item':
       return { ...work(kart, state, job.item, whyWith(kart, job.item, job.why), place), key: job.key };
     case 'second-look':
@@ -73,14 +73,12 @@ const handling = (part: Part, action: 'take-off' | 'refit', why: string, fresh: 
   };
 };
 
-/** What a refit takes from the failure for which it puts another one on. */
-const replacing = ({ id, how, accept, caution, system }: Item) => ({
-  item: id,
-  how,
-  accept,
-  caution: caution ?? null,
-  system,
-});
+/** A refit for a part that failed: what is to be heeded with that comes besides what the hands heed anyway. */
+const replacing = (refit: Step, item: Item | undefined): Step => {
+  if (!item) return refit;
+  const cautions = [refit.caution, item.caution].filter(one => one);
+  return { ...refit, item: item.id, how: item.how, accept: item.accept, caution: cautions.join(' ') };
+};
 
 const work = (kart: Kart, state: State, item: Item, why: string, place: Place): Step => {
   const { target, tolerance, unit, say } = aimOf(kart, item);

@@ -131,14 +131,22 @@ describe('weak links on the page', () => {
     expect(await page.getByLabel('Who wants it').count()).toBe(0);
     await row.getByRole('button', { name: /Make it a job/ }).click();
     await page.getByRole('button', { name: 'Make it a job', exact: true }).click();
-    await page
+    const made = page
+      .locator('.pays')
       .getByRole('status')
-      .getByText(/Strap round the clevis on rod, clevis pins is in the plan/)
-      .first()
-      .waitFor();
+      .filter({ hasText: `In the plan: ${STRAP} on rod, clevis pins` });
+    await made.waitFor();
     await alone(page).getByText(`${STRAP} wanted as second retention`).first().waitFor();
-    await page.getByRole('link', { name: 'To the work' }).first().click();
-    await page.locator('article.step').waitFor();
+    // The way back: as if it had never been wanted.
+    await made.getByRole('button', { name: 'Take it back' }).click();
+    await made.getByRole('button', { name: 'It is not wanted' }).click();
+    await row.getByRole('button', { name: /Make it a job/ }).click();
+    expect(await made.count()).toBe(0);
+    await page.getByRole('button', { name: 'Make it a job', exact: true }).click();
+    await made.waitFor();
+    await page.reload(); // it is still said, and the step is one tap away
+    await made.getByRole('link', { name: 'To the step' }).click();
+    await page.locator('article.step', { hasText: STRAP }).waitFor();
     expect((await served.get<{ verdict: string }>('/api/karts/9/fitness')).verdict).toBe('not fit');
   });
 
@@ -161,6 +169,25 @@ describe('weak links on the page', () => {
     expect(twice.top?.words).not.toBe(before.top?.words);
     expect(await alone(page).count()).toBe(0);
     await page.locator('.alone li', { hasText: /What takes both at once .* rod, clevis pins/ }).waitFor();
+  });
+
+  test('what is no number counts as no limit, and is said so', async () => {
+    const page = await openKart9('R. Vale');
+    for (const [sheet, field, name] of [
+      ['weak', 'Money there is', 'money'],
+      ['spares', 'Minutes between sessions', 'minutes'],
+    ] as const) {
+      await page.goto(`${served.url}#/${sheet}`);
+      for (const typed of ['-5', '1e99', 'much']) {
+        await page.getByLabel(field).fill(typed);
+        await page
+          .getByRole('alert')
+          .getByText(`Expected ${name} as a number of 0 or more, below a million, got “${typed}”`)
+          .waitFor();
+      }
+      await page.getByLabel(field).fill('');
+      await expect.poll(() => page.getByRole('alert').count()).toBe(0);
+    }
   });
 
   test('what is not known is named, and axe finds nothing wrong', async () => {

@@ -11,7 +11,7 @@ import { PlateFigure } from '../numbers/answered.tsx';
 import { Cell, PrintTitle, Refused } from '../parts.tsx';
 import { hashOf, type Keep } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
-import { typedNumber } from '../typed-number.ts';
+import { notANumber, typedNumber } from '../typed-number.ts';
 import { capital } from '../words.ts';
 import { useSpares } from './asked.ts';
 import { RunningCosts } from './costs.tsx';
@@ -68,6 +68,14 @@ export function Spares({ snapshot, session, keep }: SparesProps) {
           </label>
         ))}
       </form>
+      {FIELDS.map(([field]) => notANumber(typed[field], field, '40')).map(
+        said =>
+          said && (
+            <p class="note need" role="alert" key={said}>
+              {said} Until then it counts as no limit.
+            </p>
+          ),
+      )}
       {spares === undefined ? (
         problems.length === 0 && <p class="loading">Reckoning spares …</p>
       ) : (

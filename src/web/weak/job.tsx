@@ -6,27 +6,26 @@ import type { SinglePoint } from '../../risk/index.ts';
 import { Refused } from '../parts.tsx';
 import { hashOf } from '../place.ts';
 import type { Session } from '../session.ts';
-import { capital } from '../words.ts';
+import type { Wanted } from './wanted.ts';
 
-export type Wanted = { readonly joint: string; readonly retention: string; readonly needs?: string };
+type Addition = { readonly joint: string; readonly retention: string; readonly needs?: string };
 
-/** What was made a job since the page was opened, and how one more becomes one. */
+/** What is a job already, and how one more becomes one. */
 export type Jobs = {
   readonly session: Session;
   readonly who: string;
   readonly made: readonly Wanted[];
-  readonly onMade: (wanted: Wanted) => void;
 };
 
 /** What could be added to a link that alone is enough. */
 export function Job({ point: { joint, couldAdd }, jobs }: { readonly point: SinglePoint; readonly jobs: Jobs }) {
   if (joint === undefined) return null;
   const made = jobs.made.find(one => one.joint === joint);
-  if (made) return <Made wanted={made} />;
+  if (made) return <Made wanted={made} jobs={jobs} />;
   return (
     <div class="could-add">
       {couldAdd.map(retention => (
-        <Confirm key={retention} wanted={{ joint, retention }} jobs={jobs}>
+        <Confirm key={retention} adding={{ joint, retention }} jobs={jobs}>
           Add {retention}
         </Confirm>
       ))}
@@ -34,17 +33,55 @@ export function Job({ point: { joint, couldAdd }, jobs }: { readonly point: Sing
   );
 }
 
-export const Made = ({ wanted: { joint, retention } }: { readonly wanted: Wanted }) => (
-  <p class="note" role="status">
-    {capital(retention)} on {joint.replace('/', ', ')} is in the plan.{' '}
-    <a href={hashOf({ sheet: 'work' })}>To the work</a>
-  </p>
-);
+/** It is in the plan: the way to its step, and the way back, with two taps as for everything that is struck. */
+export function Made(props: { readonly wanted: Wanted; readonly jobs: Jobs }) {
+  const { joint, retention, step, takeBack } = props.wanted;
+  const { session } = props.jobs;
+  const [asking, setAsking] = useState(false);
+  const [problems, setProblems] = useState<readonly Problem[]>([]);
+  const strike = async (facts: readonly string[]): Promise<void> => {
+    const why = `${retention} on ${joint} no longer wanted`;
+    const written = await session.write(facts.map(fact => ({ kind: 'struck', fact, why })));
+    if (written.kind === 'refused') setProblems(written.problems);
+  };
+  return (
+    <div class="note made" role="status">
+      <p>
+        <b>In the plan:</b> {retention} on {joint.replace('/', ', ')}.
+        {takeBack === undefined && ' To take it back, file a kart file that does not name it.'}
+      </p>
+      <div class="answers">
+        <a class="button" href={hashOf({ sheet: 'work', step })}>
+          To the step
+        </a>
+        {takeBack && !asking && (
+          <button type="button" class="button plain" onClick={() => setAsking(true)}>
+            Take it back
+          </button>
+        )}
+        {takeBack && asking && (
+          <>
+            <button type="button" class="button" disabled={session.view().writing} onClick={() => strike(takeBack)}>
+              It is not wanted
+            </button>
+            <button type="button" class="button plain" onClick={() => setAsking(false)}>
+              Keep it
+            </button>
+          </>
+        )}
+      </div>
+      <Refused problems={problems} />
+    </div>
+  );
+}
 
-export function Confirm(props: { readonly wanted: Wanted; readonly jobs: Jobs; readonly children: ComponentChildren }) {
-  const { wanted, jobs } = props;
-  const { session, who } = jobs;
-  const { joint, retention, needs = '' } = wanted;
+export function Confirm(props: {
+  readonly adding: Addition;
+  readonly jobs: Jobs;
+  readonly children: ComponentChildren;
+}) {
+  const { session, who } = props.jobs;
+  const { joint, retention, needs = '' } = props.adding;
   const [asking, setAsking] = useState(false);
   const [by, setBy] = useState(who);
   const [problems, setProblems] = useState<readonly Problem[]>([]);
@@ -68,7 +105,7 @@ export function Confirm(props: { readonly wanted: Wanted; readonly jobs: Jobs; r
         e.preventDefault();
         const written = await session.wantSecond({ joint, retention, by: by.trim() });
         if (written.kind === 'refused') setProblems(written.problems);
-        else jobs.onMade(wanted);
+        else setAsking(false);
       }}
     >
       <div class="step-body">

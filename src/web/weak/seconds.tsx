@@ -3,6 +3,7 @@ import { useState } from 'preact/hooks';
 import type { WeakLinksAnswer } from '../../app/index.ts';
 import type { Fitting, Outcome, Worth } from '../../risk/index.ts';
 import { PlateFigure } from '../numbers/answered.tsx';
+import { notANumber } from '../typed-number.ts';
 import { drawFrontier } from './frontier.tsx';
 import { Confirm, type Jobs, Made } from './job.tsx';
 
@@ -20,7 +21,7 @@ export function Seconds(props: {
   const { chosen, more, frontier, candidates } = answer.seconds;
   const had = new Set(chosen.fittings.map(keyOf));
   const added = more?.outcome.fittings.filter(one => !had.has(keyOf(one))) ?? [];
-  const drawn = drawFrontier(frontier);
+  const drawn = drawFrontier(frontier, name => hazardOf(answer, name));
   const [all, setAll] = useState(false);
   const fittings = chosen.fittings.toSorted((a, b) => (a.singleOf ?? 5) - (b.singleOf ?? 5));
   return (
@@ -50,8 +51,9 @@ export function Seconds(props: {
           />
         </label>
       </form>
+      <NotNumbers typed={typed} />
       {jobs.made.map(wanted => (
-        <Made key={wanted.joint} wanted={wanted} />
+        <Made key={wanted.joint} wanted={wanted} jobs={jobs} />
       ))}
       {candidates.length === 0 && <p class="note">There is no joint left that a second retention could be added to.</p>}
       {candidates.length > 0 && chosen.fittings.length === 0 && <p class="note">Nothing can be fitted for that.</p>}
@@ -105,6 +107,15 @@ export function Seconds(props: {
   );
 }
 
+function NotNumbers({ typed: { minutes, money } }: { readonly typed: Typed }) {
+  const wrong = [notANumber(minutes, 'minutes', '40'), notANumber(money, 'money', '25')].filter(said => said);
+  return wrong.map(said => (
+    <p class="note need" role="alert" key={said}>
+      {said} Until then it counts as no limit.
+    </p>
+  ));
+}
+
 function FittingRow(props: {
   readonly one: Fitting;
   readonly answer: WeakLinksAnswer;
@@ -128,7 +139,7 @@ function FittingRow(props: {
         </p>
       ))}
       {one.needs !== '' && <p class="soft">Needs {one.needs}.</p>}
-      <Confirm wanted={{ joint: one.joint, retention: one.retention, needs: one.needs }} jobs={jobs}>
+      <Confirm adding={{ joint: one.joint, retention: one.retention, needs: one.needs }} jobs={jobs}>
         Make it a job
       </Confirm>
     </li>

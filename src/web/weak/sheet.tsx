@@ -9,9 +9,10 @@ import type { Session, Snapshot } from '../session.ts';
 import { typedNumber } from '../typed-number.ts';
 import { useWeakLinks } from './asked.ts';
 import { HazardGroup } from './hazard.tsx';
-import type { Jobs, Wanted } from './job.tsx';
+import type { Jobs } from './job.tsx';
 import { PrintedHazards } from './printed.tsx';
 import { Seconds, type Typed } from './seconds.tsx';
+import { wantedIn } from './wanted.ts';
 
 export type WeakProps = {
   readonly snapshot: Snapshot;
@@ -30,8 +31,7 @@ export function Weak({ snapshot, session, keep, who, about }: WeakProps) {
   });
   const { kart, fitness } = snapshot;
   const answer = weak;
-  const [made, setMade] = useState<readonly Wanted[]>([]);
-  const jobs: Jobs = { session, who, made, onMade: wanted => setMade(was => [...was, wanted]) };
+  const jobs: Jobs = { session, who, made: wantedIn(snapshot) };
   const open = answer?.hazards.find(one => one.function === about) ?? answer?.hazards[0];
   const alone = answer?.hazards.reduce((sum, { singlePoints }) => sum + singlePoints.length, 0);
   return (

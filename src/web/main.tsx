@@ -7,7 +7,7 @@ import { ownInMemory } from './book/own-in-memory.ts';
 import { httpRemote } from './book/remote.ts';
 import { askToKeep } from './book/room.ts';
 import { createVersions } from './book/versions.ts';
-import { changeBook, currentBook } from './book/which.ts';
+import { changeBook, currentBook, freshBook } from './book/which.ts';
 import { ifStranger } from './devices/asked.ts';
 import { keepIn } from './place.ts';
 import { keptCrew } from './plan/crew.ts';
@@ -70,6 +70,10 @@ const session = createSession(book, {
   who: () => keep.get('name'),
   crewOf: kart => keptCrew(keep, kart),
   search: searchInWorker,
+  beginAnew() {
+    freshBook(keep);
+    location.reload();
+  },
 });
 const page = document.getElementById('page');
 if (page === null) throw new Error('main: index.html must hold an element with id "page", got none');

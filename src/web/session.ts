@@ -81,8 +81,16 @@ export type Session = {
     gathered(): Promise<Gathered>;
     problems(error: unknown): readonly Problem[];
   };
-  /** Meeting the server: tried now; the whole book as text. */
-  readonly book: { meet(): Promise<void>; export(): Promise<string> };
+  readonly book: {
+    /** Tries to meet the server now. */
+    meet(): Promise<void>;
+    /** All of it as text. */
+    export(): Promise<string>;
+    /** @see Sync */
+    giveAll(): Promise<void>;
+    /** An empty one; this one stays on the device. */
+    beginAnew(): void;
+  };
   /** @see Planner */
   readonly planner: Pick<Planner, 'setCrew' | 'again' | 'stop' | 'seen'>;
 };
@@ -92,9 +100,10 @@ export type Device = {
   readonly who: () => string;
   readonly crewOf: (kart: string) => Crew;
   readonly search: Search;
+  readonly beginAnew: () => void;
 };
 
-export function createSession(book: DeviceBook, { who, crewOf, search }: Device): Session {
+export function createSession(book: DeviceBook, { who, crewOf, search, beginAnew }: Device): Session {
   const { app, sync } = book;
   let view: View = {
     karts: [],
@@ -215,7 +224,7 @@ export function createSession(book: DeviceBook, { who, crewOf, search }: Device)
       },
       problems: problemsOf,
     },
-    book: { meet: () => sync.now(), export: () => app.exportBook() },
+    book: { meet: () => sync.now(), export: () => app.exportBook(), giveAll: () => sync.giveAll(), beginAnew },
   };
 }
 

@@ -7,7 +7,7 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import type { Fact } from '../../src/book/index.ts';
 import type { Kart } from '../../src/kart/index.ts';
 import type { Plan, Step } from '../../src/prep/index.ts';
-import { axe, browserPages, LAPTOP, sent, smallTargets } from './pages.ts';
+import { axe, browserPages, LAPTOP, PHONE, sent, smallTargets } from './pages.ts';
 import { goodReading, type Served, startBuilt } from './served.ts';
 
 const pages = browserPages();
@@ -194,6 +194,7 @@ test('the sheet of this device says how the two books stand, gives the book as a
   await page.getByText('opens without the server').waitFor();
   expect(await axe(page)).toEqual([]);
   expect(await smallTargets(page)).toEqual([]);
+  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(PHONE.width);
   await page.getByRole('button', { name: 'Export the book' }).click();
   const saved = page.waitForEvent('download');
   await page.getByRole('link', { name: 'Save the file' }).click();

@@ -142,6 +142,23 @@ describe('the book of a device', () => {
     expect(await notesOf(restored)).toEqual(['one', 'two']);
   });
 
+  test('gives nothing to a server that lost its book until a person says so, and everything then', async () => {
+    const [here, there, own] = [book('phone'), book('laptop'), ownInMemory()];
+    await here.write('one');
+    const sync = await begin(here, remoteOf(there).remote, own); // it never held anything: what is here goes there
+    await sync.now();
+    expect(await notesOf(there)).toEqual(['one']);
+    sync.stop();
+    const fresh = book('laptop');
+    const after = await begin(here, remoteOf(fresh).remote, own);
+    await after.now();
+    expect(after.state().is).toBe('empty server');
+    expect(await notesOf(fresh)).toEqual([]);
+    await after.giveAll();
+    expect(after.state().is).toBe('all sent');
+    expect(await notesOf(fresh)).toEqual(['one']);
+  });
+
   test('keeps apart from a book that shares nothing with it', async () => {
     const [here, other] = [book('phone'), book('demo')];
     await here.write('mine');

@@ -16,8 +16,11 @@ import { sendFiles } from './files.ts';
 import { Answered, OutOfReach, type Remote } from './remote.ts';
 
 export type SyncState = {
-  /** `looking`: not met yet; `stopped`: the server answers and does not take what is here; `other book`: it keeps somebody else's. */
-  readonly is: 'looking' | 'all sent' | 'to send' | 'no server' | 'stopped' | 'other book';
+  /**
+   * `looking`: not met yet; `stopped`: the server answers and does not take what is here; `other book`: it keeps somebody
+   * else's; `empty server`: it held a book and now holds none, so a person says whether it is to get this one.
+   */
+  readonly is: 'looking' | 'all sent' | 'to send' | 'no server' | 'stopped' | 'other book' | 'empty server';
   /** Facts that the server does not have. */
   readonly waiting: number;
   /** When the server was last met; undefined: never. */
@@ -38,6 +41,8 @@ export type Sync = {
   wrote(): Promise<void>;
   /** Tries now, or once more when it is trying. Resolves after it. */
   now(): Promise<void>;
+  /** A server that holds nothing any more gets everything. */
+  giveAll(): Promise<void>;
   stop(): void;
 };
 
@@ -61,6 +66,7 @@ export async function createSync({ app, own, remote, clock }: Parts): Promise<Sy
   let trying: Promise<void> | undefined;
   let next: Promise<void> | undefined;
   let unheard = false;
+  let mayGiveAll = false;
   let wait = FIRST_MS;
   let timer: ReturnType<typeof setTimeout> | undefined;
   const listeners = new Set<() => void>();
@@ -98,6 +104,9 @@ export async function createSync({ app, own, remote, clock }: Parts): Promise<Sy
     const { ends, starts, clock: theirClock } = await remote.meet();
     put({ ahead: aheadOf(clock.now(), theirClock) });
     if (!sameBook(await app.starts(), starts)) return put({ is: 'other book', waiting: await count(), theirs: starts });
+    if (starts.length === 0 && Object.keys(numbers).length > 0 && !mayGiveAll)
+      return put({ is: 'empty server', waiting: await count() });
+    mayGiveAll = false;
     hold(numbers, ends);
     const { problems } = await exchange(here, { ends: async () => ends, ...there });
     const met = clock.now().toISOString();
@@ -165,6 +174,10 @@ export async function createSync({ app, own, remote, clock }: Parts): Promise<Sy
     onArrived: listener => added(arrivals, listener),
     wrote,
     now,
+    giveAll() {
+      mayGiveAll = true;
+      return now();
+    },
     stop() {
       clearTimeout(timer);
       unwatch();

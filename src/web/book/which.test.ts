@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { keepIn } from '../place.ts';
-import { changeBook, currentBook } from './which.ts';
+import { changeBook, currentBook, freshBook } from './which.ts';
 
 test('each book that an address serves has its own place on the device, found again by where it began', async () => {
   const keep = keepIn(undefined);
@@ -19,4 +19,12 @@ test('each book that an address serves has its own place on the device, found ag
   expect(currentBook(keep)).toBe(mine);
   await changeBook(keep, ['a third'], starts);
   expect(['kartwright', mine]).not.toContain(currentBook(keep));
+});
+
+test('an empty book is begun beside the others', () => {
+  const keep = keepIn(undefined);
+  freshBook(keep);
+  const first = currentBook(keep);
+  freshBook(keep);
+  expect(new Set(['kartwright', first, currentBook(keep)]).size).toBe(3);
 });

@@ -21,9 +21,16 @@ export async function changeBook(
   theirs: readonly string[],
   starts: (name: string) => Promise<readonly string[]>,
 ): Promise<void> {
-  const names = (keep.get(ALL) || FIRST).split(' ');
-  for (const name of names) if (sameBook(await starts(name), theirs)) return keep.set(CURRENT, name);
+  for (const name of namesIn(keep)) if (sameBook(await starts(name), theirs)) return keep.set(CURRENT, name);
+  freshBook(keep);
+}
+
+/** Makes an empty book the current one; the others stay where they are. */
+export function freshBook(keep: Keep): void {
+  const names = namesIn(keep);
   const fresh = `${FIRST}-${names.length + 1}`;
   keep.set(ALL, [...names, fresh].join(' '));
   keep.set(CURRENT, fresh);
 }
+
+const namesIn = (keep: Keep): readonly string[] => (keep.get(ALL) || FIRST).split(' ');

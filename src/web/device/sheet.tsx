@@ -46,10 +46,20 @@ export function DeviceSheet({ session, versions }: DeviceProps) {
       )}
       <Refused problems={sync.problems} />
       <div class="answers">
-        <button type="button" class="button main" onClick={() => void session.book.meet()}>
+        <button type="button" class="button main full" onClick={() => void session.book.meet()}>
           Meet the server now
         </button>
         <Export session={session} />
+        {sync.is === 'empty server' && (
+          <>
+            <button type="button" class="button full" onClick={() => void session.book.giveAll()}>
+              Send this book to the server
+            </button>
+            <button type="button" class="button full" onClick={() => session.book.beginAnew()}>
+              Begin an empty book here
+            </button>
+          </>
+        )}
       </div>
       <Keeping view={view} room={room} onAsk={() => void askToKeep(navigator.storage).then(setRoom)} />
       <section class="group" aria-labelledby="page-files">
@@ -82,6 +92,8 @@ function sentenceOf({ sync, kept }: View): string {
       return 'The server has everything that is on this device, and this device everything the server has.';
     case 'other book':
       return 'The server at this address keeps another book: the two share no fact, so they are kept apart. Load the page again to see the other one; this one stays here. To put both into one, import an export.';
+    case 'empty server':
+      return 'The server held this book and holds none now. If it lost it, send it from here. If it is meant to begin anew, begin anew here too: this book stays on the device, and comes back with its server.';
     case 'stopped':
       return 'The server answers and does not take everything. It is kept here; see why below.';
     case 'no server':
@@ -128,12 +140,12 @@ function Export({ session }: { readonly session: Session }) {
   };
   if (url !== undefined)
     return (
-      <a class="button" href={url} download="kartwright-book.jsonl">
+      <a class="button full" href={url} download="kartwright-book.jsonl">
         Save the file
       </a>
     );
   return (
-    <button type="button" class="button" onClick={() => void make()}>
+    <button type="button" class="button full" onClick={() => void make()}>
       Export the book
     </button>
   );

@@ -15,6 +15,7 @@ export function syncWord({ sync, writing, kept }: Pick<View, 'sync' | 'writing' 
   if (is === 'no server') return { sign: 'away', text: `no server${sinceOf(met)}${rest}` };
   if (is === 'stopped') return { sign: 'caution', text: `not taken${rest}` };
   if (is === 'other book') return { sign: 'caution', text: 'another book on the server' };
+  if (is === 'empty server') return { sign: 'caution', text: 'the server is empty' };
   return { sign: 'waiting', text: `looking for the server${rest}` };
 }
 

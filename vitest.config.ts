@@ -17,7 +17,15 @@ export default defineConfig({
       },
       { test: { name: 'checks', include: ['checks/**/*.test.ts'], setupFiles } },
       { test: { name: 'store', include: ['test/store-contract/**/*.test.ts'], setupFiles, testTimeout: 60_000 } },
-      { test: { name: 'faults', include: ['test/faults/**/*.test.ts'], setupFiles, testTimeout: 120_000 } },
+      {
+        test: {
+          name: 'faults',
+          include: ['test/faults/**/*.test.ts'],
+          setupFiles,
+          testTimeout: 120_000,
+          hookTimeout: 120_000,
+        },
+      },
       {
         test: {
           name: 'journeys',

@@ -10,7 +10,20 @@ await toldAndDone(async () => {
   await ensureBuilt(); // what is killed is the built server
   process.env.KARTWRIGHT_FAULTS = 'long';
   const vitest = join(root, 'node_modules', 'vitest', 'vitest.mjs');
-  const args = ['run', '--project', 'faults', '--reporter=verbose', '--no-file-parallelism', ...process.argv.slice(2)];
+  const tried =
+    process.argv.length > 2 ? process.argv.slice(2) : ['test/faults', 'test/journeys/killed', 'src/app/exchange'];
+  const args = [
+    'run',
+    '--project',
+    'faults',
+    '--project',
+    'journeys',
+    '--project',
+    'unit',
+    '--reporter=verbose',
+    '--no-file-parallelism',
+    ...tried,
+  ];
   const { code } = await run(process.execPath, [vitest, ...args], { cwd: root });
   if (code !== 0) throw new Error(`A fault got through: exit ${code}.`);
 });

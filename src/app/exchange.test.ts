@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { report, tries } from '../../test/faults/size.ts';
 import { note } from '../../test/store-contract/note.ts';
 import { type Fact, sealNext, verifyChain } from '../book/index.ts';
 import { memoryStore } from '../store/memory/index.ts';
@@ -59,9 +60,10 @@ describe('two books that meet', () => {
           expect(verifyChain(await held(one))).toEqual([]);
         }
       }),
-      { numRuns: 200 },
+      { numRuns: tries(200, 10_000) },
     );
-  });
+    report(`${tries(200, 10_000)} interleavings of four devices that were apart: all hold the same afterwards`);
+  }, 3_600_000);
 
   test('pass nothing a second time', async () => {
     const [a, b] = [book('bench'), book('phone')];

@@ -128,6 +128,7 @@ describe('the door for facts from outside', () => {
   it.each([
     ['B22 a newer format is refused', resealed({ v: 2 }), 'newer format', 'up to format 1, got format 2'],
     ['B22 a format that is none is refused', resealed({ v: '1' }), 'not a fact', 'a whole number from 1, got "1"'],
+    ['B5 a hash with half a character in it is found', { ...whole, hash: '\ud800' }, 'damaged', '"\\ud800"'],
     ['B5 a changed text is found', { ...whole, text: 'rear axle oily' }, 'damaged', 'the hash of this fact must be'],
     ['B3 an unknown kind is named', resealed({ kind: 'guessed' }), 'unknown kind', 'got "guessed"'],
     ['B3 an unknown key is named', resealed({ colour: 'red' }), 'not a fact', 'colour'],

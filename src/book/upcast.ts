@@ -1,5 +1,4 @@
 /** The door for facts from outside: read, brought up to today's format, found whole, or refused with the reason (SPEC B5, B22). */
-import { canonical } from './canonical.ts';
 import { FACT_FORMAT, FACT_KINDS, type Fact, fact } from './fact.ts';
 import { isProblem, type Problem } from './problem.ts';
 import { hashOf } from './seal.ts';
@@ -52,7 +51,7 @@ function damageOf(written: Readonly<Record<string, unknown>>): Problem | undefin
   return {
     kind: 'problem',
     code: 'damaged',
-    message: `the hash of this fact must be ${hash} for what it says, got ${canonical(written.hash ?? null)}`,
+    message: `the hash of this fact must be ${hash} for what it says, got ${JSON.stringify(written.hash ?? null)}`,
     remedy:
       'it was changed after it was written: take it from another copy of the book, or strike it and write it again',
   };

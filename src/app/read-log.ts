@@ -10,6 +10,8 @@ export type LogBytes = {
   readonly chunks: Iterable<Uint8Array> | AsyncIterable<Uint8Array>;
   readonly progress?: (so: Progress) => void | Promise<void>;
   readonly cancelled?: () => boolean;
+  /** Between steps that take long: a page has its turn. */
+  readonly breathe?: () => Promise<void>;
 };
 
 export type ReadLog = {
@@ -22,7 +24,7 @@ export type ReadLog = {
 
 /** Undefined when the person stopped it: nothing was kept. */
 export async function readLog(
-  { chunks, progress = () => undefined, cancelled = () => false }: LogBytes,
+  { chunks, progress = () => undefined, cancelled = () => false, breathe = async () => undefined }: LogBytes,
   options: ImportOptions,
 ): Promise<ReadLog | undefined> {
   const into = new LogImport(options);
@@ -38,8 +40,10 @@ export async function readLog(
     await progress(into.push(chunk));
     if (into.isHopeless) break;
   }
+  await breathe();
   if (cancelled()) return undefined;
   const read = into.finish();
+  await breathe();
   return { read, hash: bytesToHex(hasher.digest()), bytes, ...(held && { file: joined(held, bytes) }) };
 }
 

@@ -50,7 +50,9 @@ export function BeforeTest({ seen }: { readonly seen: { readonly lap: number; re
           )}
         </p>
       )}
-      <Stepper asking={asking} at="laps" label="Or with so many laps a run" />
+      <div class="no-print">
+        <Stepper asking={asking} at="laps" label="Or with so many laps a run" />
+      </div>
       {spreads && (
         <table class="lap-table head-gap">
           <thead>

@@ -9,7 +9,7 @@ import { Envelope } from './envelope.tsx';
 import type { LapsProps } from './sheet.tsx';
 import { SpeedMap } from './speed-map.tsx';
 import { Traces } from './traces.tsx';
-import { choiceOf, lapsCount, lapText, sizeOf } from './words.ts';
+import { choiceOf, lapsCount, lapText, nameOf, sizeOf } from './words.ts';
 
 type Pick = { readonly fact: string; readonly lap: number };
 
@@ -29,7 +29,7 @@ export function Compare({ snapshot, session, keep }: LapsProps) {
       <PrintTitle
         title="Two laps compared"
         kart={snapshot.kart.name}
-        event={snapshot.fitness.event}
+        event={bothNamed(sessions, [a, b])}
         invented={snapshot.kart.invented}
       />
       {a === undefined || b === undefined ? (
@@ -233,6 +233,12 @@ const signed = (value: number): string => {
   const text = Math.abs(value).toFixed(2);
   return text === '0.00' ? text : `${value < 0 ? '−' : '+'}${text}`;
 };
+
+/** The session of both laps, or the two. */
+function bothNamed(sessions: readonly LapSession[], picks: readonly (Pick | undefined)[]): string | null {
+  const names = picks.flatMap(pick => sessions.filter(({ fact }) => fact === pick?.fact).map(nameOf));
+  return names.length === 0 ? null : [...new Set(names)].join(' and ');
+}
 
 function PickLap(props: {
   readonly name: string;

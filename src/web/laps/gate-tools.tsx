@@ -84,7 +84,7 @@ export function GateTools(props: {
               : 'Grey: where the kart has been. Ink: one lap. The arrow shows which way the gate counts.'}
         </figcaption>
       </figure>
-      <details class="group">
+      <details class="group no-print">
         <summary>
           <h2>Move it, add sectors</h2>
         </summary>

@@ -30,3 +30,6 @@ export async function* piecesOf(file: Blob): AsyncIterable<Uint8Array> {
   const reader = file.stream().getReader();
   for (let piece = await reader.read(); piece.value; piece = await reader.read()) yield piece.value;
 }
+
+/** A tap that came meanwhile is heard, and what is on the page is drawn. */
+export const breathe = (): Promise<void> => new Promise(done => setTimeout(done));

@@ -8,7 +8,7 @@ import type { Typed } from '../track/said.ts';
 import { Columns } from './columns.tsx';
 import type { Desk, OnTable, Stage } from './desk.ts';
 import { GateTools } from './gate-tools.tsx';
-import { intoBook, type LapsWritten, piecesOf } from './into-book.ts';
+import { breathe, intoBook, type LapsWritten, piecesOf } from './into-book.ts';
 import { LapTable } from './lap-table.tsx';
 import { PassedOver, ReadAs } from './read-as.tsx';
 import { columnsSaid, gatesSaid } from './saying.ts';
@@ -32,7 +32,7 @@ export function LogOnTable(props: {
       <header>
         <b>{log.name}</b>
         <span>{stateOf(stage)}</span>
-        <button type="button" class="button small" onClick={() => desk.remove(log.id)}>
+        <button type="button" class="button small no-print" onClick={() => desk.remove(log.id)}>
           {stage.kind === 'reading' ? 'Cancel' : 'Put away'}
           <span class="unseen"> {log.name}</span>
         </button>
@@ -81,7 +81,7 @@ export function LogOnTable(props: {
                   intoBook(session, (book, kart) =>
                     book.importLaps(
                       kart,
-                      { chunks: piecesOf(log.file) },
+                      { chunks: piecesOf(log.file), breathe },
                       {
                         ...{ by: keep.get('name'), name: log.name, ...said, ...(sure && { sure }) },
                         ...(stage.found.gates && { gates: gatesSaid(stage.found.gates) }),

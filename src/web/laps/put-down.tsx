@@ -5,7 +5,7 @@ export function PutDown({ onFiles }: { readonly onFiles: (files: readonly File[]
   const [over, setOver] = useState(false);
   return (
     <section
-      class={`put-down${over ? ' over' : ''}`}
+      class={`put-down no-print${over ? ' over' : ''}`}
       aria-label="Put down a log"
       onDragOver={e => {
         e.preventDefault();

@@ -35,10 +35,10 @@ export function fitCoast(log: FitLog, kart: LapKart): Coasted {
     return both(
       `Nowhere the kart rolls out on the straight for ${LONG} s with the clutch pulled: do so once or twice each way.`,
     );
-  const speeds = rolled.flatMap(({ from, to }) => [...speed.subarray(from, to)]);
-  if (!(Math.max(...speeds) > RANGE * Math.min(...speeds)))
+  const [slowest, fastest] = ends(rolled.map(({ from, to }) => speed.subarray(from, to)));
+  if (!(fastest > RANGE * slowest))
     return both(
-      `Rolled out from ${Math.max(...speeds).toFixed(0)} to ${Math.min(...speeds).toFixed(0)} m/s only: drag is not told from rolling.`,
+      `Rolled out from ${fastest.toFixed(0)} to ${slowest.toFixed(0)} m/s only: drag is not told from rolling.`,
     );
   const { slopes, spreads } = leastSquares(log, rolled);
   const mass = 1 / forcesOf(kart).perRolls;
@@ -57,11 +57,20 @@ export function fitCoast(log: FitLog, kart: LapKart): Coasted {
 
 function coupled({ speed, rotation }: FitLog, { from, to }: Stretch): boolean {
   if (rotation === undefined) return false;
-  const turns = Array.from(
-    { length: to - from },
-    (_, n) => (rotation[from + n] as number) / (speed[from + n] as number),
-  );
-  return Math.max(...turns) < Math.min(...turns) * (1 + 2 * COUPLED);
+  const turns = rotation.subarray(from, to).map((each, n) => each / (speed[from + n] as number));
+  const [least, most] = ends([turns]);
+  return most < least * (1 + 2 * COUPLED);
+}
+
+/** Least and most of all; a day of fixes is more than arguments a call may have. NaN where one is none. */
+function ends(lists: readonly Float64Array[]): readonly [least: number, most: number] {
+  let [least, most] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (const list of lists)
+    for (const each of list) {
+      least = Math.min(least, each);
+      most = Math.max(most, each);
+    }
+  return [least, most];
 }
 
 type Two = readonly [number, number];

@@ -166,3 +166,16 @@ describe('fits on logs of invented drives, 0.93 to 1 of what the kart could', ()
     expect(whyNot(fitRadius({ ...bare, rotation }, other))).toContain('no radius');
   });
 });
+
+it('a day of rolling out is no more than a call can bear', () => {
+  const count = 250_000;
+  const column = (of: (fix: number) => number): Float64Array => Float64Array.from({ length: count }, (_, n) => of(n));
+  const into = (fix: number): number => (fix % 250) / 25; // s since this time of rolling out began
+  const log: FitLog = {
+    time: column(n => n / 25),
+    speed: column(n => 30 - into(n) / 10),
+    ahead: column(n => (into(n) > 9.8 ? 5 : -0.1)),
+    curvature: column(() => 0),
+  };
+  expect(whyNot(fitCoast(log, GENERIC_KART).dragArea)).toContain('drag is not told from rolling');
+});

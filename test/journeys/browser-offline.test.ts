@@ -15,7 +15,11 @@ let served: Served;
 beforeEach(async () => {
   served = await startBuilt();
 });
-afterEach(() => served?.stop());
+// Its pages are still open, and a server that is asked to stop waits for them.
+afterEach(async () => {
+  await served?.kill();
+  await served?.stop();
+});
 
 const heading = (page: Page) => page.locator('.step h1');
 const word = (page: Page, text: string | RegExp) => page.locator('.title-block').getByText(text);

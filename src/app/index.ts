@@ -20,6 +20,7 @@ export { instrumentsFor, judgeTyped, type ReadingJudged } from './judge.ts';
 export { KEEP, type KeepRules, keepRulesIn, noLongerKept } from './keep-rules.ts';
 export { type LapsIn, type LogReport, type LogSaid, lapsOfBook, type SessionSaid } from './laps.ts';
 export { type LifeAnswer, type LifeQuestion, type LivesAnswer, lifeOf, livesAsked } from './life.ts';
+export { type OpenOnKart, type OpenPlace, openOnKart, toolsNamed } from './open-on-kart.ts';
 export { outingsOf } from './outings.ts';
 export { type PlanAsk, planningOf, type Replanned } from './plan.ts';
 export type { AppendOutcome, BookStore, Clock, Ids, KartRead, KartReader, Kept, Own } from './ports.ts';
@@ -45,7 +46,7 @@ export {
 } from './queries.ts';
 export { MOST_KEPT } from './read-log.ts';
 export type { Limits, ReadingInput } from './reading.ts';
-export { limitsInWords, readReading } from './reading.ts';
+export { limitsInWords, readReading, said as readingSaid } from './reading.ts';
 export type { Recorded, Written } from './record.ts';
 export {
   deviceOf,

@@ -4,6 +4,7 @@
  */
 import { type Fitness, fitness } from '../risk/index.ts';
 import { eventOf, given } from './asking.ts';
+import { openOnKart, toolsNamed } from './open-on-kart.ts';
 import { refuse } from './problem.ts';
 import { type Recorded, refused, type Writer, write } from './record.ts';
 import { pastMoment } from './when.ts';
@@ -47,7 +48,7 @@ export async function release(writer: Writer, kart: string, sign: Signature): Pr
     ...(event ? { event: event.event } : {}),
     signer,
     verdict: shown.verdict,
-    open: openOf(shown),
+    open: [...openOf(shown), ...toolsNamed(openOnKart(standing.kart, standing.state)).map(shortened)],
     statement: sign.statement?.trim() || inWords(shown),
   };
   return write(writer, [{ kart, payloads: [payload], at }], sign.by?.trim() || signer);
@@ -59,7 +60,9 @@ export const openOf = ({ against: bars, unknown, open }: Fitness): string[] =>
     ...bars.map(reason => `stands against: ${reason.text}`),
     ...unknown.map(reason => `not known: ${reason.text}`),
     ...open.map(reason => `open, ${reason.grade}: ${reason.text}`),
-  ].map(text => (text.length > MOST_TEXT ? `${text.slice(0, MOST_TEXT - 1)}…` : text));
+  ].map(shortened);
+
+const shortened = (text: string): string => (text.length > MOST_TEXT ? `${text.slice(0, MOST_TEXT - 1)}…` : text);
 
 /** The statement when the signer adds none. */
 export function inWords({ verdict, against: bars, unknown, open }: Fitness): string {

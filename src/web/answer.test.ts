@@ -109,3 +109,23 @@ test('what was moved is written as set, and says what is due again', () => {
   expect(adjustable(at('hub/wear'), kart)).toBeUndefined(); // worn is not moved
   expect(dueAgain(gap, kart)).toBe('this reading; bolts (hub)');
 });
+
+test('what is put off stands against running with its reason; hand work and a look that passed wait, and the reason is noted', () => {
+  const off = { is: 'put off', why: 'too dark' } as const;
+  expect(draftsOf(step, off)).toEqual([
+    { kind: 'checked', item: 'axle/rear gap', result: 'not possible', why: 'put off: too dark' },
+  ]);
+  const handling: Step = { ...step, item: null, action: 'refit', title: 'Refit: axle', writes: 'fitted' };
+  expect(draftsOf(handling, off)).toEqual([{ kind: 'note', text: 'Put off, Refit: axle: too dark', part: 'axle' }]);
+  const look: Step = { ...step, action: 'second-look', title: 'Second look: Rear gap' };
+  expect(draftsOf(look, off)).toMatchObject([{ kind: 'note', part: 'axle' }]);
+  expect(draftsOf({ ...step, mends: 'f1' }, off)).toMatchObject([{ kind: 'note', part: 'axle' }]);
+});
+
+test('a fail with a photo is also a find at its item, of its grade, so that it is mended before the next look', () => {
+  const fail = { is: 'fail', defect: 'crack', photo: 'a'.repeat(64) } as const;
+  expect(draftsOf(step, fail)).toMatchObject([
+    { kind: 'checked', result: 'fail', why: 'crack' },
+    { kind: 'found', part: 'axle', item: 'axle/rear gap', defect: 'crack', grade: 'safety', photo: fail.photo },
+  ]);
+});

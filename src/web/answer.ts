@@ -5,8 +5,10 @@ import type { Draft } from './session.ts';
 
 export type Answer =
   | ({ readonly is: 'done'; readonly reading?: string; readonly how?: string; readonly hours?: number } & ReadWith)
-  | ({ readonly is: 'fail'; readonly defect: string; readonly reading?: string } & ReadWith)
+  | ({ readonly is: 'fail'; readonly defect: string; readonly reading?: string; readonly photo?: string } & ReadWith)
   | { readonly is: 'not possible'; readonly why: string }
+  /** Not now; what it stands for stays due, with the reason. */
+  | { readonly is: 'put off'; readonly why: string }
   /** It was moved, and stands at this value now; checking it is another step. */
   | ({ readonly is: 'set'; readonly reading: string } & ReadWith);
 type ReadWith = { readonly instrument?: string };
@@ -43,6 +45,7 @@ export const withUnit = (typed: string, unit: string | null): string => {
 
 /** @throws Error when a step that only has one answer is given another. */
 export function draftsOf(step: Step, answer: Answer): readonly Draft[] {
+  if (answer.is === 'put off') return [putOff(step, answer.why)];
   if (step.mends !== null) return [mendedBy(step, answer)];
   const reading = readingOf(step, answer);
   const look = step.action === 'second-look' ? { secondLook: true } : {};
@@ -51,12 +54,27 @@ export function draftsOf(step: Step, answer: Answer): readonly Draft[] {
     return [handlingOf(step, answer.hours)];
   }
   if (answer.is === 'set') return [{ kind: 'set', item: step.item, ...reading }];
-  if (answer.is === 'fail')
-    return [{ kind: 'checked', item: step.item, result: 'fail', why: answer.defect, ...reading, ...look }];
+  if (answer.is === 'fail') {
+    const { defect, photo } = answer;
+    const fail: Draft = { kind: 'checked', item: step.item, result: 'fail', why: defect, ...reading, ...look };
+    // A photo belongs to a find, which then is to mend before the item is looked at again.
+    if (photo === undefined) return [fail];
+    return [fail, { kind: 'found', part: step.part, item: step.item, defect, grade: step.grade, photo }];
+  }
   if (answer.is === 'not possible')
     return [{ kind: 'checked', item: step.item, result: 'not possible', why: answer.why, ...look }];
   if (step.writes === 'made' && step.joint !== null) return [{ kind: 'made', joint: step.joint, ...reading, ...look }];
   return [{ kind: 'checked', item: step.item, result: 'pass', ...reading, ...look }];
+}
+
+/**
+ * An item that is put off could not be done, so it stands against running with its reason. A first look that passed, a find and
+ * hand work wait as they are, and the reason stays in the record.
+ */
+function putOff(step: Step, why: string): Draft {
+  if (isHandling(step) || step.action === 'second-look')
+    return { kind: 'note', text: `Put off, ${step.title}: ${why}`, ...(step.part === null ? {} : { part: step.part }) };
+  return { kind: 'checked', item: step.item, result: 'not possible', why: `put off: ${why}` };
 }
 
 function readingOf(step: Step, answer: Answer): { readonly reading?: string | { text: string; instrument: string } } {

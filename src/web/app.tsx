@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'preact/hooks';
+import { createAway } from './away/away.ts';
 import type { SyncState } from './book/sync.ts';
 import type { Versions } from './book/versions.ts';
 import { Refused } from './parts.tsx';
@@ -38,6 +39,8 @@ export function App(props: { readonly session: Session; readonly keep: Keep; rea
   const [place, setPlace] = useState<Place>(() => placeFrom(location.hash || keep.get('place')));
   const [who, setWho] = useState(keep.get('name'));
   const [naming, setNaming] = useState(false);
+
+  const [away] = useState(() => createAway(document, keep));
 
   useEffect(() => session.onChange(() => redraw(n => n + 1)), [session]);
   useEffect(() => versions.onChange(() => redraw(n => n + 1)), [versions]);
@@ -154,7 +157,7 @@ export function App(props: { readonly session: Session; readonly keep: Keep; rea
               }}
             />
           ) : place.sheet === 'work' ? (
-            <Work snapshot={snapshot} session={session} keep={keep} who={who} step={place.step} go={go} />
+            <Work snapshot={snapshot} session={session} keep={keep} away={away} who={who} step={place.step} go={go} />
           ) : place.sheet === 'kart' ? (
             <KartSheet snapshot={snapshot} here={stepPart(keep, snapshot.plan.steps)} />
           ) : place.sheet === 'numbers' ? (

@@ -72,7 +72,7 @@ describe('what belongs to no step', () => {
     await page.getByLabel('On which part: some letters').fill('push rod');
     await page.getByRole('button', { name: /^brake push rod/ }).click();
     await page.getByLabel('What is wrong').fill('clevis worn oval');
-    await page.getByLabel('Photo').setInputFiles({ name: 'find.jpg', mimeType: 'image/jpeg', buffer: photo });
+    await page.getByLabel('Take a photo').setInputFiles({ name: 'find.jpg', mimeType: 'image/jpeg', buffer: photo });
     await page.getByAltText('What goes with the find').waitFor();
     await page.getByRole('button', { name: 'Write it down' }).click();
     await page.getByText('Written: Found on brake push rod: clevis worn oval (safety)').waitFor();

@@ -12,6 +12,7 @@ export type Device = {
   readonly viewport?: typeof PHONE;
   readonly colorScheme?: 'light' | 'dark';
   readonly extraHTTPHeaders?: Record<string, string>;
+  readonly hasTouch?: boolean;
 };
 
 export type Pages = {

@@ -1,14 +1,17 @@
 import { useState } from 'preact/hooks';
 import { instrumentsFor, type Problem } from '../../app/index.ts';
 import type { Step } from '../../prep/index.ts';
-import { type Answer, adjustable, draftsOf, dueAgain, isHandling } from '../answer.ts';
+import { type Answer, adjustable, draftsOf, dueAgain, isHandling, withUnit } from '../answer.ts';
 import { Glyph } from '../glyph.tsx';
+import { ReadingField } from '../keypad/reading-field.tsx';
+import { unitsFor } from '../keypad/units.ts';
 import { Refused } from '../parts.tsx';
 import type { Keep } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
 import { notANumber, typedNumber } from '../typed-number.ts';
 import { didOf } from '../words.ts';
-import { InstrumentChoice, Judged } from './judged.tsx';
+import { Cannot, keptWhy, type Why } from './cannot.tsx';
+import { PhotoField } from './photo-field.tsx';
 
 type Asking = 'result' | 'fail' | 'not possible' | 'set';
 
@@ -30,7 +33,15 @@ export function Answers(props: {
   const item = step.item === null ? undefined : kart.items[step.item];
   // Remembered for every step that is read in this unit: the same piece is in the hand.
   const [chosen, setChosen] = useKept(keep, `instrument ${step.unit ?? ''}`);
+  // So is the unit of the tape or gauge.
+  const [said, setUnit] = useKept(keep, `read in ${step.unit ?? ''}`);
+  const unit = step.unit !== null && unitsFor(step.unit).includes(said) ? said : step.unit;
   const instrument = item && instrumentsFor(kart, item).includes(chosen) ? chosen : '';
+
+  const handling = isHandling(step);
+  const [why, putWhy] = useState<Why>(keptWhy(keep, step.key, handling));
+  const [because, setBecause] = useKept(keep, `because ${step.key}`);
+  const [photo, setPhoto] = useKept(keep, `photo ${step.key}`);
 
   const ask = (next: Asking): void => {
     keep.set(`asking ${step.key}`, next === 'result' ? '' : next);
@@ -43,7 +54,7 @@ export function Answers(props: {
       setRefused({ problems: written.problems, again: written.asksAgain ? answer : undefined });
       return;
     }
-    for (const key of ['reading', 'words', 'asking']) keep.set(`${key} ${step.key}`, '');
+    for (const key of ['reading', 'words', 'asking', 'why', 'because', 'photo']) keep.set(`${key} ${step.key}`, '');
     // What was set is read again where it stands; if its joint is open, the plan puts that first.
     const same = session.view().snapshot?.plan.steps.find(s => s.key === step.key);
     if (answer.is === 'set' && same?.state === 'ready') {
@@ -52,7 +63,7 @@ export function Answers(props: {
     } else props.onWritten();
   };
   const read = instrument === '' ? {} : { instrument };
-  const value = reading.trim() === '' ? {} : { reading, ...read };
+  const value = reading.trim() === '' ? {} : { reading: withUnit(reading, unit), ...read };
   const refusal = (
     <Refused problems={refused.problems}>
       {refused.again && (
@@ -62,34 +73,33 @@ export function Answers(props: {
           disabled={busy}
           onClick={() => refused.again && give(refused.again, true)}
         >
-          It is so: record {reading.trim() === '' ? 'it' : `“${reading.trim()}”`} as I said
+          It is so: record {reading.trim() === '' ? 'it' : `“${withUnit(reading, unit)}”`} as I said
         </button>
       )}
     </Refused>
   );
   const field = step.unit !== null && (
-    <>
-      <label for="reading">{asking === 'set' ? 'What it is set to' : 'What you read'}</label>
-      <div class="with-unit">
-        <input
-          id="reading"
-          class="reading"
-          inputMode="text"
-          autocomplete="off"
-          value={reading}
-          onInput={e => {
-            setReading(e.currentTarget.value);
-            setRefused(NOTHING); // another value: what was asked again is judged anew
-          }}
-        />
-        <span>{step.unit}</span>
-      </div>
-      {item && <Judged kart={kart} item={item} unit={step.unit} typed={reading} instrument={instrument} />}
-      <p class="soft">
-        A number is in {step.unit}; any other unit you write with it, like 5 3/4 in. Several readings: a ; between them.
-      </p>
-      {item && <InstrumentChoice kart={kart} item={item} value={instrument} onChoose={setChosen} />}
-    </>
+    <ReadingField
+      label={asking === 'set' ? 'What it is set to' : 'What you read'}
+      item={item}
+      snapshot={props.snapshot}
+      keep={keep}
+      text={reading}
+      onText={text => {
+        setReading(text);
+        setRefused(NOTHING); // another value: what was asked again is judged anew
+      }}
+      unit={unit ?? step.unit}
+      asked={step.unit}
+      onUnit={next => {
+        setUnit(next);
+        setRefused(NOTHING);
+      }}
+      limits={{ min: step.tolerance?.min?.si, max: step.tolerance?.max?.si }}
+      instrument={instrument}
+      onInstrument={setChosen}
+      blind={step.action === 'second-look'}
+    />
   );
 
   const wrongHours = step.fresh ? notANumber(words, 'hours', '6.5') : undefined;
@@ -100,7 +110,7 @@ export function Answers(props: {
       <form
         onSubmit={e => {
           e.preventDefault();
-          void give({ is: 'set', reading: reading.trim(), ...read });
+          void give({ is: 'set', reading: withUnit(reading, unit), ...read });
         }}
       >
         {field}
@@ -118,22 +128,43 @@ export function Answers(props: {
     );
   if (asking !== 'result') {
     const fails = asking === 'fail';
+    const notDone = why === 'put off' ? why : 'not possible';
     return (
       <form
         onSubmit={e => {
           e.preventDefault();
-          void give(fails ? { is: 'fail', defect: words.trim(), ...value } : { is: 'not possible', why: words.trim() });
+          void give(
+            fails
+              ? { is: 'fail', defect: words.trim(), ...value, ...(photo === '' ? {} : { photo }) }
+              : { is: notDone, why: because.trim() },
+          );
         }}
       >
-        {fails && field}
-        <label for="words">{fails ? 'What is wrong' : 'Why it cannot be done'}</label>
-        <textarea id="words" required value={words} onInput={e => setWords(e.currentTarget.value)} />
+        {fails ? (
+          <>
+            {field}
+            <label for="words">What is wrong</label>
+            <textarea id="words" required value={words} onInput={e => setWords(e.currentTarget.value)} />
+            <PhotoField id="step-photo" hash={photo} session={session} onPhoto={setPhoto} />
+          </>
+        ) : (
+          <Cannot
+            why={why}
+            onlyPutOff={handling}
+            onWhy={next => {
+              keep.set(`why ${step.key}`, next);
+              putWhy(next);
+            }}
+            words={because}
+            onWords={setBecause}
+          />
+        )}
         {refusal}
         <div class="answers">
           <button type="button" class="button" onClick={() => ask('result')}>
             Back
           </button>
-          <button type="submit" class="button main" disabled={busy || words.trim() === ''}>
+          <button type="submit" class="button main" disabled={busy || (fails ? words : because).trim() === ''}>
             {busy ? 'Writing …' : fails ? 'Record the fail' : 'Record it'}
           </button>
         </div>
@@ -189,16 +220,19 @@ export function Answers(props: {
           <Glyph sign="done" />
           {busy ? 'Writing …' : didOf(step)}
         </button>
-        {!isHandling(step) && (
-          <>
-            <button type="button" class="button big" disabled={busy} onClick={() => ask('fail')}>
-              It fails
-            </button>
-            <button type="button" class="button big" disabled={busy} onClick={() => ask('not possible')}>
-              Cannot do
-            </button>
-          </>
+        {!handling && (
+          <button type="button" class="button big" disabled={busy} onClick={() => ask('fail')}>
+            It fails
+          </button>
         )}
+        <button
+          type="button"
+          class={handling ? 'button full' : 'button big'}
+          disabled={busy}
+          onClick={() => ask('not possible')}
+        >
+          {handling ? 'Not now' : 'Not done'}
+        </button>
         {moved !== undefined && (
           <button type="button" class="button plain full" disabled={busy} onClick={() => ask('set')}>
             I had to set it

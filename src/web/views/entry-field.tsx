@@ -1,11 +1,10 @@
-import { useState } from 'preact/hooks';
 import type { Problem } from '../../app/index.ts';
 import { partAge } from '../../book/index.ts';
 import { Refused } from '../parts.tsx';
 import type { Session, Snapshot } from '../session.ts';
 import { dateOf } from '../words.ts';
 import { type Field, PART_ITSELF } from '../write-down.ts';
-import { Photo } from './photo.tsx';
+import { PhotoField } from './photo-field.tsx';
 import { type Choice, Pick } from './pick.tsx';
 
 type Props = {
@@ -38,6 +37,8 @@ export function EntryField(props: Props) {
         <Tick {...props} />
       ) : field.is === 'ticks' ? (
         <Ticks {...props} />
+      ) : field.is === 'photo' ? (
+        <PhotoField id={`entry-${field.key}`} hash={props.value} session={props.session} onPhoto={props.onInput} />
       ) : (
         <>
           <label for={`entry-${field.key}`}>{field.label}</label>
@@ -96,6 +97,7 @@ const functionsOf = ({ kart }: Snapshot): readonly (readonly [string, string])[]
     .toSorted((a, b) => a.severity - b.severity)
     .map(({ name, hazard }) => [name, hazard === undefined ? name : `${name}: ${hazard}`]);
 
+/** What is typed or chosen in one place; the rest has pieces of its own. */
 function Input(props: Props) {
   const { field, value, snapshot } = props;
   const of = {
@@ -107,7 +109,6 @@ function Input(props: Props) {
   };
   const typed = (e: { readonly currentTarget: { readonly value: string } }): void =>
     props.onInput(e.currentTarget.value);
-  if (field.is === 'photo') return <PhotoInput {...props} />;
   if (field.is === 'words') return <textarea {...of} onInput={typed} />;
   if (field.is === 'moment') return <input {...of} type="datetime-local" onInput={typed} />;
   if (field.is === 'choice')
@@ -130,34 +131,7 @@ function Input(props: Props) {
   );
 }
 
-const UNITS = { minutes: 'min', hours: 'h', tick: '', ticks: '', pick: '' } as const;
-
-/** A photo goes into the book as soon as it is taken, so that a reload does not lose it; the find then names it. */
-function PhotoInput({ field, value, session, onInput }: Props) {
-  const [busy, setBusy] = useState(false);
-  const [problems, setProblems] = useState<readonly Problem[]>([]);
-  const keep = async (file: File | undefined): Promise<void> => {
-    if (file === undefined) return;
-    setBusy(true);
-    const kept = await session.keepPhoto(file);
-    setBusy(false);
-    setProblems(kept.kind === 'kept' ? [] : kept.problems);
-    if (kept.kind === 'kept') onInput(kept.hash);
-  };
-  return (
-    <>
-      <input
-        id={`entry-${field.key}`}
-        type="file"
-        accept="image/jpeg,image/png,image/webp,image/heic,image/gif"
-        onChange={e => void keep(e.currentTarget.files?.[0])}
-      />
-      {busy && <p role="status">Keeping the photo …</p>}
-      <Refused problems={problems} />
-      {value !== '' && <Photo session={session} hash={value} alt="What goes with the find" />}
-    </>
-  );
-}
+const UNITS = { minutes: 'min', hours: 'h', tick: '', ticks: '', pick: '', photo: '' } as const;
 
 /** Newest first: a run belongs to the latest more often than to the first. */
 export const eventsOf = ({ state }: Snapshot): readonly (readonly [string, string])[] =>

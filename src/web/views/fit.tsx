@@ -1,11 +1,12 @@
 import { useState } from 'preact/hooks';
-import { inWords, openOf, type Problem } from '../../app/index.ts';
+import { inWords, openOf, openOnKart, type Problem, toolsNamed } from '../../app/index.ts';
 import type { Reason } from '../../risk/index.ts';
 import { Glyph, type Sign } from '../glyph.tsx';
+import { NameEach, toName } from '../open/name-each.tsx';
 import { PrintTitle, Refused, Verdict } from '../parts.tsx';
 import { hashOf, type Keep } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
-import { dateOf, timeOf } from '../words.ts';
+import { capital, dateOf, timeOf } from '../words.ts';
 
 /** What stands against running, and the place where a person signs. The program never does. */
 export function Fit(props: {
@@ -28,7 +29,7 @@ export function Fit(props: {
       <div class="fit-page head-gap">
         <div>
           <Verdict fitness={fitness} />
-          <PaperSignature open={openOf(fitness).length} />
+          <PaperSignature snapshot={snapshot} />
           <button
             type="button"
             class="button wide to-sign no-print"
@@ -53,7 +54,9 @@ export function Fit(props: {
 }
 
 /** On paper the signature stands on the first sheet, beside the verdict and the count of what follows. */
-function PaperSignature({ open }: { readonly open: number }) {
+function PaperSignature({ snapshot }: { readonly snapshot: Snapshot }) {
+  const tools = toolsNamed(openOnKart(snapshot.kart, snapshot.state));
+  const open = openOf(snapshot.fitness).length + tools.length;
   return (
     <div class="only-print">
       <p>
@@ -62,6 +65,9 @@ function PaperSignature({ open }: { readonly open: number }) {
           : `Who signs has looked at the kart and has read the ${open} entries below that stand open.`}{' '}
         The maker's manual, the rules of the class, the scrutineer and local law win over anything printed here.
       </p>
+      {tools.map(line => (
+        <p key={line}>{capital(line)}.</p>
+      ))}
       <div class="signature">
         <div>Signature of the person who decides</div>
         <div>Date and time</div>
@@ -109,7 +115,12 @@ function SignForm(props: Parameters<typeof Fit>[0]) {
   });
   const [signed, setSigned] = useState(false);
   const busy = session.view().writing;
-  const open = snapshot.fitness.against.length + snapshot.fitness.unknown.length + snapshot.fitness.open.length;
+  const onKart = openOnKart(snapshot.kart, snapshot.state);
+  const open = openOf(snapshot.fitness).length + toolsNamed(onKart).length;
+  const all = toName(onKart);
+  const [ticked, setTicked] = useState<readonly string[]>([]);
+  const named = ticked.filter(one => all.includes(one));
+  const toldAll = named.length === all.length;
 
   const sign = async (sure: boolean): Promise<void> => {
     const written = await session.sign(statement.trim(), signer.trim(), sure);
@@ -160,9 +171,10 @@ function SignForm(props: Parameters<typeof Fit>[0]) {
             keep.set('statement', e.currentTarget.value);
           }}
         />
+        <NameEach all={all} named={named} onNamed={setTicked} />
         <Refused problems={refused.problems}>
           {refused.again && (
-            <button type="button" class="button wide" disabled={busy} onClick={() => sign(true)}>
+            <button type="button" class="button wide" disabled={busy || !toldAll} onClick={() => sign(true)}>
               Sign all the same, with what stands open
             </button>
           )}
@@ -173,8 +185,8 @@ function SignForm(props: Parameters<typeof Fit>[0]) {
           </p>
         )}
         <div class="answers">
-          <button type="submit" class="button main big full" disabled={busy || signer.trim() === ''}>
-            {busy ? 'Writing …' : 'Sign'}
+          <button type="submit" class="button main big full" disabled={busy || signer.trim() === '' || !toldAll}>
+            {busy ? 'Writing …' : toldAll ? 'Sign' : `Name what is open first: ${named.length} of ${all.length}`}
           </button>
           <button type="button" class="button plain full" onClick={() => window.print()}>
             Print the release sheet

@@ -1,4 +1,5 @@
 import type { Step } from '../../prep/index.ts';
+import { useAwake } from '../away/awake.ts';
 import { KartDrawing } from '../drawing/kart-drawing.tsx';
 import { Caution } from '../parts.tsx';
 import type { Keep } from '../place.ts';
@@ -8,6 +9,7 @@ import type { Session, Snapshot } from '../session.ts';
 import { actionOf, capital, spanOf, titleOf } from '../words.ts';
 import { Answers } from './answers.tsx';
 import { partsOff } from './kart.tsx';
+import { ReadOut } from './read-out.tsx';
 
 /** One step as it is done: caution first, the number large, then the answers. */
 export function StepCard(props: {
@@ -19,8 +21,11 @@ export function StepCard(props: {
   readonly keep: Keep;
   readonly who: string;
   readonly onWritten: () => void;
+  /** Something else is wrong at the place of the step. */
+  readonly onFind: (step: Step) => void;
 }) {
   const { step, snapshot } = props;
+  useAwake();
   return (
     <article class="step" aria-label={`Step ${step.n}`}>
       <header>
@@ -45,6 +50,7 @@ export function StepCard(props: {
             {step.accept}
           </p>
         )}
+        <ReadOut key={step.key} step={step} />
         {step.state === 'ready' && <Answers {...props} />}
         {step.state === 'waiting' && <Waits step={step} snapshot={snapshot} />}
         {step.state === 'done' && (
@@ -54,6 +60,11 @@ export function StepCard(props: {
               Next step
             </button>
           </>
+        )}
+        {step.part !== null && step.state !== 'done' && (
+          <button type="button" class="button plain wide head-gap" onClick={() => props.onFind(step)}>
+            Write down a find here, with a photo
+          </button>
         )}
         <StepHands step={step} plan={snapshot.plan} crew={props.crew} />
         <Fine step={step} />

@@ -1,11 +1,18 @@
 import { useState } from 'preact/hooks';
 import type { Problem } from '../../app/index.ts';
+import type { Fact } from '../../book/index.ts';
 import { Refused } from '../parts.tsx';
 import type { Session, Snapshot } from '../session.ts';
 import { factWords, timeOf } from '../words.ts';
 
 /** The last thing this person wrote, within reach: two separate taps strike it, so that one slip cannot. */
-export function Undo(props: { readonly snapshot: Snapshot; readonly session: Session; readonly who: string }) {
+export function Undo(props: {
+  readonly snapshot: Snapshot;
+  readonly session: Session;
+  readonly who: string;
+  /** The item whose second look is being taken: what the first one gave is not shown. */
+  readonly blindTo: string | undefined;
+}) {
   const { snapshot, session, who } = props;
   const [asked, setAsked] = useState('');
   const [refused, setRefused] = useState<readonly Problem[]>([]);
@@ -23,7 +30,8 @@ export function Undo(props: { readonly snapshot: Snapshot; readonly session: Ses
     <>
       <div class="undo">
         <span>
-          <span class="soft">{timeOf(last.at)}</span> {factWords(last)}
+          <span class="soft">{timeOf(last.at)}</span>{' '}
+          {itemOf(last) === props.blindTo && props.blindTo !== undefined ? 'Your first look' : factWords(last)}
         </span>
         {asked === last.id ? (
           <span class="undo-answers">
@@ -44,3 +52,6 @@ export function Undo(props: { readonly snapshot: Snapshot; readonly session: Ses
     </>
   );
 }
+
+const itemOf = (fact: Fact): string | undefined =>
+  'item' in fact ? fact.item : fact.kind === 'made' ? fact.joint : undefined;

@@ -2,7 +2,11 @@ import { useEffect, useState } from 'preact/hooks';
 import { openOf } from '../../app/index.ts';
 import type { Release } from '../../book/index.ts';
 import type { Plan, Step } from '../../prep/index.ts';
+import type { Away } from '../away/away.ts';
+import { BackAgain } from '../away/back-again.tsx';
+import { lastDone } from '../away/last-done.ts';
 import { Glyph } from '../glyph.tsx';
+import { OpenList } from '../open/list.tsx';
 import { PrintTitle } from '../parts.tsx';
 import { hashOf, type Keep } from '../place.ts';
 import { type Crew, isAlone, keepCrew } from '../plan/crew.ts';
@@ -14,12 +18,14 @@ import { actionOf, spanOf, titleOf } from '../words.ts';
 import { Picture, PrintByPerson } from './picture.tsx';
 import { StepCard } from './step.tsx';
 import { Undo } from './undo.tsx';
+import { WRITING } from './write-down.tsx';
 
 /** The plan, one step at a time, with the list of all of them beside. */
 export function Work(props: {
   readonly snapshot: Snapshot;
   readonly session: Session;
   readonly keep: Keep;
+  readonly away: Away;
   readonly who: string;
   readonly step: string | undefined;
   readonly go: (step: string | undefined) => void;
@@ -35,6 +41,10 @@ export function Work(props: {
     asked.find(s => s.state !== 'done') ?? asked[0] ?? (props.step === undefined ? nextStep(plan) : undefined);
   const left = plan.steps.filter(s => s.state !== 'done');
   const named = current?.key;
+  const [, redraw] = useState(0);
+  useEffect(() => props.away.onChange(() => redraw(n => n + 1)), [props.away]);
+  const [last, ...before] = lastDone(snapshot.facts, kart, props.who);
+  const back = last === undefined ? undefined : props.away.asks();
   useEffect(() => {
     if (props.step === undefined && named !== undefined) go(named); // so that a reload finds the same step
   }, [props.step, named]);
@@ -44,8 +54,15 @@ export function Work(props: {
       <Statement plan={plan} view={view} planner={planner} />
       <div class="work no-print">
         <div>
-          <Undo snapshot={snapshot} session={props.session} who={props.who} />
-          {current ? (
+          <Undo
+            snapshot={snapshot}
+            session={props.session}
+            who={props.who}
+            blindTo={current?.action === 'second-look' ? (current.item ?? undefined) : undefined}
+          />
+          {back && last ? (
+            <BackAgain done={[last, ...before]} {...back} session={props.session} onTouched={props.away.back} />
+          ) : current ? (
             <StepCard
               key={current.key}
               step={current}
@@ -55,7 +72,15 @@ export function Work(props: {
               session={props.session}
               keep={props.keep}
               who={props.who}
-              onWritten={() => go(nextStep(props.session.view().snapshot?.plan ?? plan, current)?.key)}
+              onFind={step => {
+                props.keep.set(WRITING, 'found');
+                props.keep.set('write found', JSON.stringify({ part: step.part ?? '', grade: step.grade }));
+                location.hash = hashOf({ sheet: 'record' });
+              }}
+              onWritten={() => {
+                props.away.worked();
+                go(nextStep(props.session.view().snapshot?.plan ?? plan, current)?.key);
+              }}
             />
           ) : (
             <Elsewhere snapshot={snapshot} go={go} />
@@ -85,6 +110,7 @@ export function Work(props: {
               planner.setCrew(said);
             }}
           />
+          <OpenList snapshot={snapshot} />
           {!isAlone(crew) && <AsBars plan={plan} crew={crew} />}
           <StepList plan={plan} crew={crew} current={current?.key} />
         </section>

@@ -1,0 +1,81 @@
+import type { Dimension } from '../../quantity/index.ts';
+import { dateOf } from '../words.ts';
+import { type Past, pastSaid } from './past.ts';
+
+type Limits = { readonly min?: number | undefined; readonly max?: number | undefined }; // SI
+
+const WIDE = 132;
+const HIGH = 56;
+const EDGE = 7;
+
+/** The last reading in words, the last five drawn small, and the same as a table. */
+export function PastReadings(props: {
+  readonly past: readonly Past[];
+  readonly unit: string;
+  readonly dimension: Dimension | undefined;
+  readonly limits: Limits;
+}) {
+  const { past, unit, dimension, limits } = props;
+  const said = pastSaid(past, unit, dimension);
+  if (past.length < 2) return <p class="past soft">{said}</p>;
+  return (
+    <details class="past">
+      <summary>
+        <span>{said}</span>
+        <PastLine past={past} limits={limits} />
+      </summary>
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">When</th>
+            <th scope="col">By</th>
+            <th scope="col" class="number">
+              Read
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {past.toReversed().map(one => (
+            <tr key={one.fact}>
+              <td>{dateOf(one.at)}</td>
+              <td>{one.by}</td>
+              <td class="number">{one.text}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </details>
+  );
+}
+
+/** Readings from left to right, the last filled; a limit is a dashed line, as far as it comes near. */
+function PastLine({ past, limits }: { readonly past: readonly Past[]; readonly limits: Limits }) {
+  const values = past.map(({ si }) => si);
+  const [low, high] = [Math.min(...values), Math.max(...values)];
+  const reach = high - low || Math.abs(high) * 0.01 || 1;
+  const near = [limits.min, limits.max].filter(
+    (limit): limit is number => limit !== undefined && limit > low - 2 * reach && limit < high + 2 * reach,
+  );
+  const [bottom, top] = [Math.min(low, ...near), Math.max(high, ...near)];
+  const x = (place: number): number => EDGE + ((WIDE - 2 * EDGE) * place) / (past.length - 1);
+  const y = (si: number): number =>
+    top === bottom ? HIGH / 2 : EDGE + ((HIGH - 2 * EDGE) * (top - si)) / (top - bottom);
+  const points = values.map((si, i) => `${x(i).toFixed(1)} ${y(si).toFixed(1)}`);
+  return (
+    <svg class="past-line" viewBox={`0 0 ${WIDE} ${HIGH}`} aria-hidden="true">
+      {near.map(limit => (
+        <line key={limit} class="limit" x1={0} x2={WIDE} y1={y(limit)} y2={y(limit)} />
+      ))}
+      <path d={`M${points.join('L')}`} />
+      {values.map((si, i) => (
+        <circle
+          key={i}
+          cx={x(i)}
+          cy={y(si)}
+          r={i === values.length - 1 ? 5 : 3}
+          class={i === values.length - 1 ? 'last' : undefined}
+        />
+      ))}
+    </svg>
+  );
+}

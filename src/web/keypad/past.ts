@@ -1,0 +1,49 @@
+/** What was read of an item before, so that the next reading is a comparison and not a habit. */
+import type { State } from '../../book/index.ts';
+import type { Item } from '../../kart/index.ts';
+import { type Dimension, formatQuantity } from '../../quantity/index.ts';
+import { dateOf } from '../words.ts';
+
+export type Past = {
+  readonly fact: string;
+  readonly at: string;
+  readonly by: string;
+  readonly si: number;
+  readonly text: string; // in the unit that is asked for
+};
+
+const SHOWN = 5;
+
+/** The last five, oldest first, of the very part that is on: what another one read in its place says nothing of this. */
+export function pastOf(item: Item, state: State, unit: string, dimension: Dimension | undefined): readonly Past[] {
+  const since = state.parts[item.part]?.fresh?.pos ?? -1;
+  return (state.items[item.id]?.readings ?? [])
+    .filter(one => one.pos > since)
+    .slice(-SHOWN)
+    .map(({ fact, at, by, reading: { si } }) => ({
+      fact,
+      at,
+      by,
+      si,
+      text: formatQuantity(si, unit, undefined, dimension),
+    }));
+}
+
+/** 'Last read 142.6 mm on 12 Oct 2026. In 3 readings +0.4 mm.' */
+export function pastSaid(past: readonly Past[], unit: string, dimension: Dimension | undefined): string {
+  const [first, last] = [past[0], past.at(-1)];
+  if (first === undefined || last === undefined) return 'Not read before.';
+  const said = `Last read ${last.text} on ${dateOf(last.at)}.`;
+  if (past.length === 1) return said;
+  return `${said} Over ${past.length} readings: ${moved(last.si - first.si, unit, dimension)}.`;
+}
+
+/** A step of temperature is a difference, and so is written without the zero of its scale. */
+function moved(by: number, unit: string, dimension: Dimension | undefined): string {
+  const size = formatQuantity(Math.abs(by), unit, undefined, differenceOf(dimension));
+  if (Number.parseFloat(size) === 0) return 'no change';
+  return `${by > 0 ? '+' : '−'}${size}`;
+}
+
+const differenceOf = (dimension: Dimension | undefined): Dimension | undefined =>
+  dimension === 'temperature' ? 'temperature-difference' : dimension;

@@ -1,0 +1,117 @@
+import { useState } from 'preact/hooks';
+import { readingSaid, readReading } from '../../app/index.ts';
+import type { Item } from '../../kart/index.ts';
+import { findUnit } from '../../quantity/index.ts';
+import { withUnit } from '../answer.ts';
+import type { Keep } from '../place.ts';
+import type { Snapshot } from '../session.ts';
+import { InstrumentChoice, Judged } from '../views/judged.tsx';
+import { Keypad } from './keypad.tsx';
+import { pastOf } from './past.ts';
+import { PastReadings } from './past-line.tsx';
+import { unitsFor } from './units.ts';
+
+/** Where the keys are wanted is a matter of the device, and kept on it. */
+const WANTED = 'keypad';
+
+/** A value as it is read: the field with its unit, what goes into the book, what was read before, and the keys. */
+export function ReadingField(props: {
+  readonly label: string;
+  readonly item: Item | undefined;
+  readonly snapshot: Snapshot;
+  readonly keep: Keep;
+  readonly text: string;
+  readonly onText: (text: string) => void;
+  /** What stands beside the field: a bare number is in that unit. */
+  readonly unit: string;
+  /** The unit the step asks in, and what the person chose instead. */
+  readonly asked: string;
+  readonly onUnit: (unit: string) => void;
+  readonly limits: { readonly min?: number | undefined; readonly max?: number | undefined };
+  readonly instrument: string;
+  readonly onInstrument: (name: string) => void;
+  /** Nothing of what was read before is shown: a second look is made as if there had been no first. */
+  readonly blind: boolean;
+}) {
+  const { item, snapshot, keep, text, unit, asked } = props;
+  const [wanted, setWanted] = useState(keep.get(WANTED) || (isTouched() ? 'yes' : 'no'));
+  const keys = wanted === 'yes';
+  const want = (next: string): void => {
+    keep.set(WANTED, next);
+    setWanted(next);
+  };
+  const dimension = findUnit(asked)?.dimension;
+  const past = item === undefined || props.blind ? undefined : pastOf(item, snapshot.state, asked, dimension);
+  return (
+    <>
+      <div class="reading-head">
+        <label for="reading">{props.label}</label>
+        <button type="button" class="button plain small" aria-pressed={keys} onClick={() => want(keys ? 'no' : 'yes')}>
+          {keys ? 'Keyboard instead' : 'Keypad'}
+        </button>
+      </div>
+      <div class="with-unit">
+        <input
+          id="reading"
+          class="reading"
+          inputMode={keys ? 'none' : 'text'}
+          autocomplete="off"
+          value={text}
+          onInput={e => props.onText(e.currentTarget.value)}
+        />
+        <Units units={unitsFor(asked)} unit={unit} onUnit={props.onUnit} />
+      </div>
+      {item && <Written item={item} snapshot={snapshot} text={withUnit(text, unit)} />}
+      {item && <Judged kart={snapshot.kart} item={item} unit={unit} typed={text} instrument={props.instrument} />}
+      {past && <PastReadings past={past} unit={asked} dimension={dimension} limits={props.limits} />}
+      {keys && <Keypad unit={unit} text={text} onText={props.onText} />}
+      <p class="soft">
+        {keys
+          ? 'Read several times? “next” begins another reading.'
+          : `A number is in ${unit}; any other unit you write with it, like 5 3/4 in. Several readings: a ; between them.`}
+      </p>
+      {item && (
+        <InstrumentChoice kart={snapshot.kart} item={item} value={props.instrument} onChoose={props.onInstrument} />
+      )}
+    </>
+  );
+}
+
+function Units(props: {
+  readonly units: readonly string[];
+  readonly unit: string;
+  readonly onUnit: (unit: string) => void;
+}) {
+  const { units, unit, onUnit } = props;
+  if (units.length < 2) return <span>{unit}</span>;
+  return (
+    <fieldset class="units" aria-label="Unit">
+      {units.map(one => (
+        <button
+          key={one}
+          type="button"
+          class={one === unit ? 'button key main' : 'button key plain'}
+          aria-pressed={one === unit}
+          onPointerDown={e => e.preventDefault()}
+          onClick={() => onUnit(one)}
+        >
+          {one}
+        </button>
+      ))}
+    </fieldset>
+  );
+}
+
+/** What was typed, read back as the book will hold it. */
+function Written(props: { readonly item: Item; readonly snapshot: Snapshot; readonly text: string }) {
+  const { item, snapshot, text } = props;
+  const read = text === '' ? undefined : readReading(text, item, snapshot.kart, 'reading');
+  return (
+    <output for="reading" class="written">
+      {read === undefined ? '' : 'problem' in read ? 'No value yet' : `Written: ${readingSaid(read.reading, item)}`}
+    </output>
+  );
+}
+
+/** A device that is touched has no keys of its own. */
+const isTouched = (): boolean => window.matchMedia('(pointer: coarse)').matches;

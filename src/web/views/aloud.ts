@@ -1,0 +1,41 @@
+/** A step as it is read out: the caution before the work, units as they are spoken. */
+import type { Step } from '../../prep/index.ts';
+import { actionOf, titleOf } from '../words.ts';
+
+export function aloudOf(step: Step): string {
+  const place = step.item !== null && step.part !== null ? `, ${step.part}` : '';
+  const aims = [...new Set([step.target?.text, step.tolerance?.text])].filter(
+    text => text !== undefined && text !== '',
+  );
+  return spoken(
+    [
+      `Step ${step.n}. ${actionOf(step)}: ${titleOf(step)}${place}.`,
+      step.caution === null ? '' : `Caution. ${step.caution}`,
+      aims.length === 0 ? '' : `Target: ${aims.join('; ')}.`,
+      step.how === '' ? '' : `${step.how}.`,
+      step.accept === '' ? '' : `It holds when: ${step.accept}.`,
+    ]
+      .filter(Boolean)
+      .join(' '),
+  );
+}
+
+const UNITS: readonly (readonly [string, string])[] = [
+  ['N·m', 'newton metres'],
+  ['mm', 'millimetres'],
+  ['in', 'inches'],
+  ['kg', 'kilograms'],
+  ['bar', 'bar'],
+  ['°C', 'degrees Celsius'],
+  ['°', 'degrees'],
+  ['min', 'minutes'],
+  ['%', 'per cent'],
+];
+
+/** '142.5 mm' → '142.5 millimetres'; a word that only looks like a unit has no number before it. */
+const spoken = (text: string): string =>
+  UNITS.reduce(
+    (said, [unit, word]) =>
+      said.replace(new RegExp(`(\\d) ?${unit}(?![\\p{L}\\d·])`, 'gu'), (_, digit: string) => `${digit} ${word}`),
+    text,
+  ).replace(/\.\.+/g, '.');

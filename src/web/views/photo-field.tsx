@@ -1,0 +1,55 @@
+import { useState } from 'preact/hooks';
+import type { Problem } from '../../app/index.ts';
+import { Refused } from '../parts.tsx';
+import type { Session } from '../session.ts';
+import { Photo } from './photo.tsx';
+
+const TYPES = 'image/jpeg,image/png,image/webp,image/heic,image/gif';
+
+/** A photo straight from the camera, or one that is there; in the book at once, so that a reload does not lose it. */
+export function PhotoField(props: {
+  readonly id: string;
+  readonly hash: string;
+  readonly session: Session;
+  readonly onPhoto: (hash: string) => void;
+}) {
+  const { id, hash, session } = props;
+  const [busy, setBusy] = useState(false);
+  const [problems, setProblems] = useState<readonly Problem[]>([]);
+  const keep = async (file: File | undefined): Promise<void> => {
+    if (file === undefined) return;
+    setBusy(true);
+    const kept = await session.keepPhoto(file);
+    setBusy(false);
+    setProblems(kept.kind === 'kept' ? [] : kept.problems);
+    if (kept.kind === 'kept') props.onPhoto(kept.hash);
+  };
+  return (
+    <fieldset class="photo-field">
+      <legend>Photo</legend>
+      <label class="button">
+        Take a photo
+        <input
+          type="file"
+          accept="image/*"
+          capture="environment"
+          onChange={e => void keep(e.currentTarget.files?.[0])}
+        />
+      </label>
+      <label class="button plain">
+        Choose a photo
+        <input id={id} type="file" accept={TYPES} onChange={e => void keep(e.currentTarget.files?.[0])} />
+      </label>
+      {busy && <p role="status">Keeping the photo …</p>}
+      <Refused problems={problems} />
+      {hash !== '' && (
+        <figure>
+          <Photo session={session} hash={hash} alt="What goes with the find" />
+          <button type="button" class="button plain" onClick={() => props.onPhoto('')}>
+            Leave the photo out
+          </button>
+        </figure>
+      )}
+    </fieldset>
+  );
+}

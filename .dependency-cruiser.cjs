@@ -19,7 +19,7 @@ const CORE = {
 const core = Object.keys(CORE);
 
 /** Packages that know no file, clock, network or screen. The list stands in ARCHITECTURE.md too. */
-const PURE_PACKAGES = ['zod', 'yaml', '@noble/hashes'];
+const PURE_PACKAGES = ['zod', 'yaml', '@noble/hashes', 'qrcode-generator'];
 
 const TEST = '\\.test\\.tsx?$';
 const any = names => `(${names.join('|')})`;

@@ -1,12 +1,15 @@
 import type { BareProblem } from './bare-problem.ts';
+import type { QrCode } from './qr.ts';
 
 export { type App, type AppParts, createApp, type Filed, type Imported } from './app.ts';
-export type { BareProblem };
+export type { BareProblem, QrCode };
 /** The problems that can be asked bare; fetched when asked, for no page needs them at its start. */
 export const bareProblems = async (): Promise<readonly BareProblem[]> =>
   (await import('./bare-problems.ts')).bareProblems;
 export { appFor, type Visitor } from './access.ts';
 export { type AlikeAnswer, type AlikeQuestion, askForLooks, type LooksWanted, whatElse } from './alike.ts';
+/** Draws codes; fetched when asked, for it is needed on paper alone. */
+export const qrCodes = async (): Promise<(text: string) => QrCode> => (await import('./qr.ts')).qrOf;
 export type { At, ForEvent } from './asking.ts';
 export { calendarOf } from './calendar.ts';
 export { type CompareAnswer, type CompareQuestion, compareLaps } from './compare-laps.ts';
@@ -18,6 +21,7 @@ export { type HelpedAnswer, type HelpedQuestion, helpedOf } from './helped.ts';
 export { instrumentsFor, judgeTyped, type ReadingJudged } from './judge.ts';
 
 export { KEEP, type KeepRules, keepRulesIn, noLongerKept } from './keep-rules.ts';
+export { boxesOf, type Label, type LabelAsk, labelsFor } from './labels.ts';
 export { type LapsIn, type LogReport, type LogSaid, lapsOfBook, type SessionSaid } from './laps.ts';
 export { type LifeAnswer, type LifeQuestion, type LivesAnswer, lifeOf, livesAsked } from './life.ts';
 export { type OpenOnKart, type OpenPlace, openOnKart, toolsNamed } from './open-on-kart.ts';

@@ -7,6 +7,7 @@ import { addCalc } from './commands/calc.ts';
 import { addDevices } from './commands/devices.ts';
 import { addKart } from './commands/kart.ts';
 import { addKeep } from './commands/keep.ts';
+import { addLabels } from './commands/labels.ts';
 import { addLaps } from './commands/laps.ts';
 import { addLife } from './commands/life.ts';
 import { addLog } from './commands/log.ts';
@@ -49,6 +50,7 @@ The book is kept in the folder KARTWRIGHT_DATA, else .kartwright in your home.`,
   addSpares(program, world);
   addLog(program, world);
   addLaps(program, world);
+  addLabels(program, world);
   addCalc(program, world);
   addBook(program, world);
   addKeep(program, world);

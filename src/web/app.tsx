@@ -4,15 +4,15 @@ import type { SyncState } from './book/sync.ts';
 import type { Versions } from './book/versions.ts';
 import { Refused } from './parts.tsx';
 import { hashOf, type Keep, type Place, placeFrom, SHEETS, type Sheet } from './place.ts';
+import { onSlash } from './search/slash.ts';
 import type { Session } from './session.ts';
+import { FitPage, LabelsPage, PartPage, RecordPage, SearchPage, TypeInPage } from './views/beside.tsx';
 import { DeviceSheet } from './views/device.tsx';
 import { Devices } from './views/devices.tsx';
-import { Fit } from './views/fit.tsx';
 import { KartSheet } from './views/kart.tsx';
 import { Laps } from './views/laps.tsx';
 import { Lives } from './views/lives.tsx';
 import { Numbers } from './views/numbers.tsx';
-import { RecordSheet } from './views/record.tsx';
 import { Setup } from './views/setup.tsx';
 import { Spares } from './views/spares.tsx';
 import { SyncWord } from './views/sync-word.tsx';
@@ -21,7 +21,7 @@ import { Track } from './views/track.tsx';
 import { Weak } from './views/weak.tsx';
 import { Who } from './views/who.tsx';
 import { Work } from './views/work.tsx';
-import { WRITING } from './views/write-down.tsx';
+import { beginFind, WRITING } from './views/writing.ts';
 
 const NAMES: Readonly<Record<Sheet, string>> = {
   today: 'Today',
@@ -62,8 +62,13 @@ export function App(props: { readonly session: Session; readonly keep: Keep; rea
       move(next.sheet === 'work' && next.step === undefined && kept.step !== undefined ? kept : next);
     };
     move(place);
+    const slash = onSlash(() => move({ sheet: 'search' }));
     window.addEventListener('hashchange', follow);
-    return () => window.removeEventListener('hashchange', follow);
+    window.addEventListener('keydown', slash);
+    return () => {
+      window.removeEventListener('hashchange', follow);
+      window.removeEventListener('keydown', slash);
+    };
   }, [keep]);
 
   const view = session.view();
@@ -73,6 +78,12 @@ export function App(props: { readonly session: Session; readonly keep: Keep; rea
     const next: Place = step === undefined ? { sheet: 'work' } : { sheet: 'work', step };
     if (placeFrom(location.hash).sheet === 'work') move(next);
     else keep.set('work place', hashOf(next));
+  };
+
+  const openKart = (name: string): void => {
+    keep.set('kart', name);
+    keep.set('work place', '');
+    void session.open(name);
   };
 
   return (
@@ -88,11 +99,7 @@ export function App(props: { readonly session: Session; readonly keep: Keep; rea
               <select
                 aria-label="Kart"
                 value={snapshot?.kart.name ?? ''}
-                onChange={e => {
-                  keep.set('kart', e.currentTarget.value);
-                  keep.set('work place', '');
-                  void session.open(e.currentTarget.value);
-                }}
+                onChange={e => openKart(e.currentTarget.value)}
               >
                 {karts.map(k => (
                   <option key={k.name} value={k.name}>
@@ -121,6 +128,9 @@ export function App(props: { readonly session: Session; readonly keep: Keep; rea
               {who || 'your name'}
             </button>
           </div>
+          <a class="to-search" href={hashOf({ sheet: 'search' })}>
+            Search
+          </a>
         </header>
         <nav class="sheets" aria-label="Sheets">
           <ul>
@@ -190,10 +200,26 @@ export function App(props: { readonly session: Session; readonly keep: Keep; rea
             <Spares key={snapshot.kart.name} snapshot={snapshot} session={session} keep={keep} />
           ) : place.sheet === 'devices' ? (
             <Devices />
+          ) : place.sheet === 'part' || place.sheet === 'box' ? (
+            <PartPage
+              key={place.about ?? ''}
+              snapshot={snapshot}
+              karts={karts}
+              what={place.sheet}
+              about={place.about ?? ''}
+              openKart={openKart}
+              find={(part, grade) => beginFind(keep, part, grade)}
+            />
+          ) : place.sheet === 'type-in' ? (
+            <TypeInPage key={snapshot.kart.name} snapshot={snapshot} session={session} keep={keep} who={who} />
+          ) : place.sheet === 'search' ? (
+            <SearchPage snapshot={snapshot} keep={keep} />
+          ) : place.sheet === 'labels' ? (
+            <LabelsPage key={snapshot.kart.name} snapshot={snapshot} keep={keep} />
           ) : place.sheet === 'record' ? (
-            <RecordSheet snapshot={snapshot} session={session} keep={keep} />
+            <RecordPage snapshot={snapshot} session={session} keep={keep} />
           ) : (
-            <Fit snapshot={snapshot} session={session} keep={keep} who={who} />
+            <FitPage snapshot={snapshot} session={session} keep={keep} who={who} />
           )}
         </main>
       </div>

@@ -100,3 +100,15 @@ export function PrintTitle(props: {
     </div>
   );
 }
+
+/** Room on paper for whoever stands for a sheet. */
+export function PrintSign({ who }: { readonly who: string }) {
+  return (
+    <div class="only-print">
+      <div class="signature end">
+        <div>{who}</div>
+        <div>Date and time</div>
+      </div>
+    </div>
+  );
+}

@@ -18,6 +18,15 @@ test('a number comes back from its address, and its list from the address withou
   expect(placeFrom('#/numbers')).toEqual({ sheet: 'numbers' });
 });
 
+test('kart and part of a label come back from its address, whatever they are called', () => {
+  fc.assert(
+    fc.property(fc.string({ minLength: 1, unit: 'grapheme' }), about => {
+      for (const sheet of ['part', 'box'] as const)
+        expect(placeFrom(hashOf({ sheet, about }))).toEqual({ sheet, about });
+    }),
+  );
+});
+
 test('an address that says nothing known leads to the first sheet', () => {
   for (const hash of ['', '#', '#/nowhere', '#/work/%E0%A4%A', '#//'])
     expect(['today', 'work']).toContain(placeFrom(hash).sheet);

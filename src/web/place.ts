@@ -5,12 +5,27 @@
 export const SHEETS = ['today', 'work', 'kart', 'track', 'record', 'fit'] as const;
 export type Sheet = (typeof SHEETS)[number];
 /** Reached from Today, Kart, Track, Record and Fit: a seventh name does not fit beside the six on a phone. */
-const BESIDE = ['numbers', 'setup', 'laps', 'weak', 'lives', 'spares', 'device', 'devices'] as const;
+const BESIDE = [
+  'numbers',
+  'setup',
+  'laps',
+  'weak',
+  'lives',
+  'spares',
+  'device',
+  'devices',
+  'part',
+  'box',
+  'labels',
+  'search',
+  'type-in',
+] as const;
+const ABOUT = ['weak', 'lives', 'laps', 'part', 'box'];
 export type Place = {
   readonly sheet: Sheet | (typeof BESIDE)[number];
   readonly step?: string;
   readonly number?: string;
-  /** Which hazard of the weak links, which part of the lives, which page of the laps. */
+  /** Which hazard of the weak links, which part of the lives, which page of the laps, which kart and part of a label. */
   readonly about?: string;
 };
 
@@ -22,7 +37,7 @@ export function placeFrom(hash: string): Place {
   if (more === '') return { sheet: known };
   if (known === 'work') return { sheet: known, step: more };
   if (known === 'numbers') return { sheet: known, number: more };
-  return known === 'weak' || known === 'lives' || known === 'laps' ? { sheet: known, about: more } : { sheet: known };
+  return ABOUT.some(s => s === known) ? { sheet: known, about: more } : { sheet: known };
 }
 
 export function hashOf({ sheet, step, number, about }: Place): string {

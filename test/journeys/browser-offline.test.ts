@@ -79,6 +79,7 @@ describe('with the server gone', () => {
 
     const after = await context.newPage();
     await after.goto(served.url);
+    await after.getByRole('button', { name: /I touched it/ }).click();
     await heading(after).waitFor();
     expect(await heading(after).textContent()).toBe(where);
     await press(after);

@@ -4,7 +4,7 @@ import { useMemo } from 'preact/hooks';
 import { outingsOf, type SessionSheet, sessionSheetOf } from '../../app/index.ts';
 import { isComparable } from '../../laps/index.ts';
 import type { Outing } from '../../prep/index.ts';
-import { Cell, PrintTitle, Refused } from '../parts.tsx';
+import { Cell, PrintSign, PrintTitle, Refused } from '../parts.tsx';
 import { hashOf } from '../place.ts';
 import type { Snapshot } from '../session.ts';
 import { dateOf, spanOf, timeOf } from '../words.ts';
@@ -91,6 +91,7 @@ function OnePage({ sheet }: { readonly sheet: SessionSheet }) {
       </div>
       <SetUp sheet={sheet} />
       <Notes sheet={sheet} />
+      <PrintSign who="Signature of who drove" />
     </>
   );
 }

@@ -2,7 +2,7 @@
 import './setup.css';
 import { useMemo, useState } from 'preact/hooks';
 import { type Moment, type Setting, type SetupSheet, setupSheet } from '../../prep/index.ts';
-import { PrintTitle, Refused } from '../parts.tsx';
+import { PrintSign, PrintTitle, Refused } from '../parts.tsx';
 import { hashOf, type Keep } from '../place.ts';
 import type { Snapshot } from '../session.ts';
 import { dateOf, timeOf } from '../words.ts';
@@ -71,6 +71,7 @@ export function Setup({ snapshot, keep, change }: SetupProps) {
         <Hints sheet={sheet} />
         <Showed sheet={sheet} />
       </div>
+      <PrintSign who="Signature of who set it up" />
     </>
   );
 }

@@ -8,13 +8,15 @@ import { hashOf, type Keep } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
 import { capital, dateOf, timeOf } from '../words.ts';
 
-/** What stands against running, and the place where a person signs. The program never does. */
-export function Fit(props: {
+export type FitProps = {
   readonly snapshot: Snapshot;
   readonly session: Session;
   readonly keep: Keep;
   readonly who: string;
-}) {
+};
+
+/** What stands against running, and the place where a person signs. The program never does. */
+export function Fit(props: FitProps) {
   const { snapshot } = props;
   const { fitness } = snapshot;
   return (
@@ -104,7 +106,7 @@ function Reasons({
   );
 }
 
-function SignForm(props: Parameters<typeof Fit>[0]) {
+function SignForm(props: FitProps) {
   const { keep, session, snapshot } = props;
   const [typed, setTyped] = useState(keep.get('signer'));
   const signer = typed || props.who;

@@ -40,6 +40,9 @@ export function KartSheet({ snapshot, here }: { readonly snapshot: Snapshot; rea
           <a class="button wide head-gap" href={hashOf({ sheet: 'weak' })}>
             Weak links: what would hurt us
           </a>
+          <a class="button wide head-gap" href={hashOf({ sheet: 'labels' })}>
+            Labels for parts and boxes of spares
+          </a>
           {marks.length === 0 && <p class="note">Nothing lies off and no work stands open.</p>}
           <ol>
             {marks.map(m => (
@@ -52,7 +55,7 @@ export function KartSheet({ snapshot, here }: { readonly snapshot: Snapshot; rea
                     <li key={`${l.part}${i}`}>
                       <Glyph sign={l.kind} />
                       <div>
-                        {l.part}: {l.text}
+                        <a href={hashOf({ sheet: 'part', about: `${kart.name}/${l.part}` })}>{l.part}</a>: {l.text}
                       </div>
                       <span class="side">{MARK_WORDS[l.kind]}</span>
                     </li>

@@ -10,8 +10,10 @@ import { WriteDown } from './write-down.tsx';
 
 const PAGE = 60;
 
+export type RecordProps = { readonly snapshot: Snapshot; readonly session: Session; readonly keep: Keep };
+
 /** Every entry, newest first. A wrong one is struck with a reason and stays to be seen. */
-export function RecordSheet(props: { readonly snapshot: Snapshot; readonly session: Session; readonly keep: Keep }) {
+export function RecordSheet(props: RecordProps) {
   const { snapshot, session } = props;
   const [shown, setShown] = useState(PAGE);
   const [striking, setStriking] = useState('');

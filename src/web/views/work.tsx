@@ -7,18 +7,19 @@ import { BackAgain } from '../away/back-again.tsx';
 import { lastDone } from '../away/last-done.ts';
 import { Glyph } from '../glyph.tsx';
 import { OpenList } from '../open/list.tsx';
-import { PrintTitle } from '../parts.tsx';
+import { PrintSign, PrintTitle } from '../parts.tsx';
 import { hashOf, type Keep } from '../place.ts';
 import { type Crew, isAlone, keepCrew } from '../plan/crew.ts';
 import { Reasons, whoAndWhen } from '../plan/row.tsx';
 import { Statement } from '../plan/statement.tsx';
 import { WhoAndWhen } from '../plan/who-and-when.tsx';
 import type { Session, Snapshot } from '../session.ts';
+import { keepPrinted } from '../type-in/printed.ts';
 import { actionOf, spanOf, titleOf } from '../words.ts';
 import { Picture, PrintByPerson } from './picture.tsx';
 import { StepCard } from './step.tsx';
 import { Undo } from './undo.tsx';
-import { WRITING } from './write-down.tsx';
+import { beginFind } from './writing.ts';
 
 /** The plan, one step at a time, with the list of all of them beside. */
 export function Work(props: {
@@ -43,6 +44,11 @@ export function Work(props: {
   const named = current?.key;
   const [, redraw] = useState(0);
   useEffect(() => props.away.onChange(() => redraw(n => n + 1)), [props.away]);
+  useEffect(() => {
+    const printed = (): void => keepPrinted(props.keep, kart.name, plan.steps, new Date().toISOString());
+    window.addEventListener('beforeprint', printed);
+    return () => window.removeEventListener('beforeprint', printed);
+  }, [props.keep, kart, plan]);
   const [last, ...before] = lastDone(snapshot.facts, kart, props.who);
   const back = last === undefined ? undefined : props.away.asks();
   useEffect(() => {
@@ -72,11 +78,7 @@ export function Work(props: {
               session={props.session}
               keep={props.keep}
               who={props.who}
-              onFind={step => {
-                props.keep.set(WRITING, 'found');
-                props.keep.set('write found', JSON.stringify({ part: step.part ?? '', grade: step.grade }));
-                location.hash = hashOf({ sheet: 'record' });
-              }}
+              onFind={step => beginFind(props.keep, step.part ?? '', step.grade)}
               onWritten={() => {
                 props.away.worked();
                 go(nextStep(props.session.view().snapshot?.plan ?? plan, current)?.key);
@@ -113,6 +115,9 @@ export function Work(props: {
           <OpenList snapshot={snapshot} />
           {!isAlone(crew) && <AsBars plan={plan} crew={crew} />}
           <StepList plan={plan} crew={crew} current={current?.key} />
+          <a class="button plain wide head-gap" href={hashOf({ sheet: 'type-in' })}>
+            Type in a list that was worked on paper
+          </a>
         </section>
       </div>
       <WorkList snapshot={snapshot} />
@@ -318,6 +323,7 @@ function WorkList({ snapshot }: { readonly snapshot: Snapshot }) {
         The maker's manual, the rules of the class and local law win over any figure here. In doubt about brakes,
         steering or a crack, ask a qualified person.
       </p>
+      <PrintSign who="Signature of who worked by this list" />
     </section>
   );
 }

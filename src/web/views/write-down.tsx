@@ -8,9 +8,8 @@ import { dateOf, factWords } from '../words.ts';
 import { ENTRIES, type Entry, entryDraft, fieldOf, fieldsOf, readFields, type Typed } from '../write-down.ts';
 import { Alike } from './alike.tsx';
 import { EntryField } from './entry-field.tsx';
+import { slotOf, WRITING } from './writing.ts';
 
-/** Which entry is being written, kept so that another sheet can open it and a reload finds it. */
-export const WRITING = 'writing down';
 /** What failed last, until somebody has read what else of its kind there is. */
 const FAILED = 'failed last';
 
@@ -73,7 +72,7 @@ function EntryForm(props: {
   readonly onDone: (said: string, fact?: Fact) => void;
 }) {
   const { entry, snapshot, session, keep } = props;
-  const slot = `write ${entry.kind}`;
+  const slot = slotOf(entry.kind);
   const [typed, setTyped] = useState<Typed>(() => typedFrom(keep.get(slot), entry, snapshot));
   const [refused, setRefused] = useState<{ problems: readonly Problem[]; again: boolean }>(NOTHING);
   const [step, putStep] = useState(Number(keep.get(`${slot} step`)) || 0);

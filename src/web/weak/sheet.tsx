@@ -3,7 +3,7 @@ import '../numbers/numbers.css';
 import '../numbers/plates/plates.css';
 import './weak.css';
 import { useState } from 'preact/hooks';
-import { PrintTitle, Refused } from '../parts.tsx';
+import { PrintSign, PrintTitle, Refused } from '../parts.tsx';
 import { hashOf, type Keep } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
 import { typedNumber } from '../typed-number.ts';
@@ -86,6 +86,7 @@ export function Weak({ snapshot, session, keep, who, about }: WeakProps) {
             }}
             jobs={jobs}
           />
+          <PrintSign who="Signature of who looked at each link" />
         </>
       )}
     </>

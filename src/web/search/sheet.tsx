@@ -1,0 +1,81 @@
+/** One field for everything: parts, joints, checks, steps, entries, events, sessions, numbers and pages. */
+import './search.css';
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
+import type { Keep } from '../place.ts';
+import type { Snapshot } from '../session.ts';
+import { type Found, find, prepared, type Sort } from './find.ts';
+import { thingsOf } from './things.ts';
+
+export type SearchProps = { readonly snapshot: Snapshot; readonly keep: Keep };
+
+const SAYS: Readonly<Record<Sort, string>> = {
+  page: 'Pages',
+  step: 'Steps of the plan',
+  part: 'Parts',
+  joint: 'Joints',
+  check: 'What is checked',
+  number: 'Numbers',
+  event: 'Events',
+  session: 'Sessions',
+  entry: 'Entries of the record',
+};
+
+export function Search({ snapshot, keep }: SearchProps) {
+  const [typed, setTyped] = useState(keep.get('search'));
+  const things = useMemo(() => prepared(thingsOf(snapshot)), [snapshot]);
+  const found = useMemo(() => find(things, typed), [things, typed]);
+  const field = useRef<HTMLInputElement>(null);
+  useEffect(() => field.current?.select(), []);
+  const count = found.reduce((sum, { all }) => sum + all, 0);
+  return (
+    <>
+      <h1>
+        <label for="search" class="search-label">
+          Search everything
+        </label>
+      </h1>
+      <input
+        id="search"
+        ref={field}
+        type="search"
+        autocomplete="off"
+        enterKeyHint="search"
+        value={typed}
+        onInput={e => {
+          keep.set('search', e.currentTarget.value);
+          setTyped(e.currentTarget.value);
+        }}
+      />
+      <p class="soft search-count" role="status">
+        {typed.trim() === ''
+          ? 'Parts, joints, checks, steps, entries, events, sessions, numbers. On a keyboard / leads here from any page.'
+          : count === 0
+            ? 'Nothing is called so. Try fewer words, or a part of one.'
+            : `${count} found`}
+      </p>
+      {found.map(group => (
+        <Group key={group.sort} group={group} />
+      ))}
+    </>
+  );
+}
+
+function Group({ group: { sort, all, first } }: { readonly group: Found }) {
+  return (
+    <section class="group">
+      <h2>
+        {SAYS[sort]} <span>{all > first.length ? `the first ${first.length} of ${all}` : all}</span>
+      </h2>
+      <ul class="found-rows">
+        {first.map((thing, i) => (
+          <li key={`${thing.hash}${i}`}>
+            <a href={thing.hash}>
+              <b>{thing.title}</b>
+              <span class="soft">{thing.under}</span>
+            </a>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}

@@ -1,0 +1,98 @@
+/**
+ * A work list that came back on paper, typed as it stands there: a line for each step, its number first, then what was read, or
+ * what went wrong. Each line is judged by itself while it is typed.
+ */
+import { judgeTyped, readReading } from '../../app/index.ts';
+import type { Kart } from '../../kart/index.ts';
+import type { Step } from '../../prep/index.ts';
+import { draftsOf, isHandling, withUnit } from '../answer.ts';
+import type { Draft } from '../session.ts';
+import { titleOf } from '../words.ts';
+
+/** A number of the paper and the step it stood for. */
+export type Numbered = { readonly n: number; readonly key: string };
+
+export type Line = {
+  readonly line: number; // from 1
+  /** The step, or what was typed. */
+  readonly title: string;
+  readonly says: string; // what is written: 'holds, 142.5 mm'
+  readonly notes: readonly string[];
+} & (
+  | { readonly ok: true; readonly step: Step; readonly drafts: readonly Draft[] }
+  | { readonly ok: false; readonly step?: Step }
+);
+
+const SHAPE = /^(\d{1,4})[.):]?(?:\s+(.*))?$/s;
+const WORD = /^(.*?)(?:^|\s+)(fails?|failed|not|later)\b[:,]?\s*(.*)$/is;
+
+export function linesOf(
+  text: string,
+  { list, steps, kart }: { readonly list: readonly Numbered[]; readonly steps: readonly Step[]; readonly kart: Kart },
+): readonly Line[] {
+  const keys = new Map(list.map(({ n, key }) => [n, key]));
+  const seen = new Set<string>();
+  return text.split('\n').flatMap((typed, i): readonly Line[] => {
+    const [, number, rest = ''] = SHAPE.exec(typed.trim()) ?? [];
+    const wrong = (title: string, says: string, step?: Step): readonly Line[] => [
+      { line: i + 1, title, says, notes: [], ok: false, ...(step ? { step } : {}) },
+    ];
+    if (typed.trim() === '') return [];
+    if (number === undefined) return wrong(typed.trim(), 'begin with the number of the step: 12 142.5');
+    const key = keys.get(Number(number));
+    if (key === undefined) return wrong(number, 'no step of this list has that number');
+    const step = steps.find(s => s.key === key && s.state !== 'done') ?? steps.find(s => s.key === key);
+    if (step === undefined) return wrong(number, 'no longer in the plan: nothing is to be written');
+    if (step.state === 'done') return wrong(titleOf(step), 'is done already', step);
+    if (seen.has(key)) return wrong(titleOf(step), 'stands in another line too', step);
+    seen.add(key);
+    return [lineOf(i + 1, step, rest.trim(), kart)];
+  });
+}
+
+/** '142.5', '142.5 fails bent', 'not no light', 'later no time'. */
+function lineOf(line: number, step: Step, typed: string, kart: Kart): Line {
+  const title = titleOf(step);
+  const wrong = (says: string): Line => ({ line, title, says, notes: [], ok: false, step });
+  const [, before = typed, word, words = ''] = WORD.exec(typed) ?? [];
+  const what = word?.toLowerCase();
+  const reading = withUnit(before, step.unit);
+  const value = reading === '' ? {} : { reading };
+  const done = (says: string, drafts: readonly Draft[], notes: readonly string[] = []): Line => ({
+    line,
+    title,
+    says,
+    notes,
+    ok: true,
+    step,
+    drafts,
+  });
+  if (what === 'later' || what === 'not') {
+    const why = words.trim();
+    if (why === '') return wrong(`say why: ${step.n} ${what} no light`);
+    if (what === 'not' && isHandling(step)) return wrong('hand work is done or comes later: write later and why');
+    return what === 'not'
+      ? done(`cannot be done: ${why}`, draftsOf(step, { is: 'not possible', why }))
+      : done(`put off: ${why}`, draftsOf(step, { is: 'put off', why }));
+  }
+  const item = step.item === null ? undefined : kart.items[step.item];
+  if (what === undefined && step.mends !== null)
+    return typed === ''
+      ? wrong('say how it was mended')
+      : done(`mended: ${typed}`, draftsOf(step, { is: 'done', how: typed }));
+  if (reading !== '' && (item === undefined || step.unit === null)) return wrong('nothing is read at this step');
+  const read = reading === '' || item === undefined ? undefined : readReading(reading, item, kart, 'reading');
+  if (read && 'problem' in read) return wrong(`${read.problem.message} ${read.problem.remedy}`);
+  if (what !== undefined) {
+    const defect = words.trim();
+    if (isHandling(step)) return wrong('hand work does not fail: write the find down on the sheet Record');
+    if (defect === '') return wrong(`say what is wrong: ${step.n} fails bent`);
+    return done(
+      `fails${reading === '' ? '' : `, ${reading}`}: ${defect}`,
+      draftsOf(step, { is: 'fail', defect, ...value }),
+    );
+  }
+  if (reading === '' && step.action === 'measure') return wrong(`needs its value in ${step.unit}`);
+  const judged = item && reading !== '' ? judgeTyped(kart, item, reading) : undefined;
+  return done(`done${reading === '' ? '' : `, ${reading}`}`, draftsOf(step, { is: 'done', ...value }), judged?.say);
+}

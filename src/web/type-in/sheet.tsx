@@ -1,0 +1,163 @@
+/** A printed work list, typed back: a line a step, judged while it is typed, written all at once. */
+import './type-in.css';
+import { useMemo, useState } from 'preact/hooks';
+import type { Problem } from '../../app/index.ts';
+import { Glyph } from '../glyph.tsx';
+import { Refused } from '../parts.tsx';
+import { hashOf, type Keep } from '../place.ts';
+import type { Session, Snapshot } from '../session.ts';
+import { dateOf, timeOf } from '../words.ts';
+import { type Line, linesOf } from './lines.ts';
+import { numbered, printedLists } from './printed.ts';
+
+export type TypeInProps = {
+  readonly snapshot: Snapshot;
+  readonly session: Session;
+  readonly keep: Keep;
+  readonly who: string;
+};
+
+const NOTHING = { problems: [], again: false };
+
+export function TypeIn({ snapshot, session, keep, who }: TypeInProps) {
+  const { kart, plan } = snapshot;
+  const slot = `typed list ${kart.name}`;
+  const [text, putText] = useState(keep.get(slot));
+  const lists = printedLists(keep, kart.name);
+  const [from, setFrom] = useState(lists[0]?.at ?? '');
+  const [refused, setRefused] = useState<{ problems: readonly Problem[]; again: boolean }>(NOTHING);
+  const [said, setSaid] = useState('');
+  const list = lists.find(({ at }) => at === from)?.steps ?? numbered(plan.steps);
+  const lines = useMemo(() => linesOf(text, { list, steps: plan.steps, kart }), [text, list, plan, kart]);
+  const good = lines.filter(line => line.ok);
+  const bad = lines.length - good.length;
+  const busy = session.view().writing;
+  const setText = (next: string): void => {
+    keep.set(slot, next);
+    putText(next);
+    setRefused(NOTHING);
+    setSaid('');
+  };
+  const write = async (sure: boolean): Promise<void> => {
+    // In the order of the plan, so that what a step waits for stands before it, however the lines were typed.
+    const inOrder = [...good].sort((a, b) => a.step.n - b.step.n);
+    const drafts = inOrder.flatMap(line => line.drafts);
+    const written = await session.write(drafts, sure ? { sure } : {});
+    if (written.kind === 'refused') {
+      const owner = inOrder.flatMap(line => line.drafts.map(() => line));
+      setRefused({ problems: written.problems.map(p => named(p, owner)), again: written.asksAgain });
+      return;
+    }
+    setText('');
+    setSaid(`${inOrder.length} steps written, each an entry of its own.`);
+  };
+  return (
+    <>
+      <p>
+        <a class="back" href={hashOf({ sheet: 'work' })}>
+          The work
+        </a>
+      </p>
+      <h1>Type in the list</h1>
+      <p class="soft">
+        A line for each step as it stands on the paper: its number, then what was read. Or <b>12 fails bent</b>,{' '}
+        <b>12 not no such part</b> when it cannot be done, <b>12 later no light</b>.
+      </p>
+      <form
+        onSubmit={e => {
+          e.preventDefault();
+          void write(false);
+        }}
+      >
+        {lists.length > 0 && (
+          <>
+            <label for="which-list">Which list</label>
+            <select id="which-list" class="field" value={from} onChange={e => setFrom(e.currentTarget.value)}>
+              {lists.map(({ at, steps }) => (
+                <option key={at} value={at}>
+                  printed {dateOf(at)} {timeOf(at)}, {steps.length} steps
+                </option>
+              ))}
+              <option value="">the plan as it is numbered now</option>
+            </select>
+          </>
+        )}
+        {lists.length === 0 && (
+          <p class="note need">
+            This device printed no list: the numbers are taken as the plan has them now. See that each line names the
+            step you mean.
+          </p>
+        )}
+        <div class="type-in">
+          <div>
+            <label for="lines">Lines</label>
+            <textarea
+              id="lines"
+              rows={10}
+              spellcheck={false}
+              autocomplete="off"
+              value={text}
+              onInput={e => setText(e.currentTarget.value)}
+            />
+          </div>
+          <section aria-label="As it will be written" aria-live="polite">
+            <h2>As it will be written</h2>
+            {lines.length === 0 && <p class="soft">Nothing typed yet.</p>}
+            <ol class="rows">
+              {lines.map(line => (
+                <Row key={line.line} line={line} />
+              ))}
+            </ol>
+          </section>
+        </div>
+        <Refused problems={refused.problems}>
+          {refused.again && (
+            <button type="button" class="button wide" disabled={busy} onClick={() => write(true)}>
+              It is so: record it as it stands on the paper
+            </button>
+          )}
+        </Refused>
+        {said !== '' && (
+          <p class="note" role="status">
+            {said}
+          </p>
+        )}
+        <p class="note">
+          Each is written as done by {who}, now. Another person types in their own lines under their own name; second
+          looks belong to another pair of eyes.
+        </p>
+        <div class="answers">
+          <button type="submit" class="button main big full" disabled={busy || good.length === 0 || bad > 0}>
+            {busy ? 'Writing …' : bad > 0 ? `Put ${bad} lines right first` : `Write ${good.length} steps down`}
+          </button>
+        </div>
+      </form>
+    </>
+  );
+}
+
+function Row({ line }: { readonly line: Line }) {
+  return (
+    <li class={line.ok ? undefined : 'wrong'}>
+      <Glyph sign={line.ok ? 'done' : 'caution'} />
+      <div>
+        <b>{line.title}</b>
+        {line.step?.part != null && line.step.item !== null && <span class="soft"> {line.step.part}</span>}
+        <p>
+          {line.says}
+          {line.notes.map(note => (
+            <span key={note}>. {note}</span>
+          ))}
+        </p>
+      </div>
+      <span class="side">line {line.line}</span>
+    </li>
+  );
+}
+
+/** 'facts[3].reading' is of the fourth that was sent: said by the line it was typed in. */
+function named(problem: Problem, owner: readonly Line[]): Problem {
+  const at = /\[(\d+)\]/.exec(problem.where)?.[1];
+  const line = at === undefined ? (owner.length === 1 ? owner[0] : undefined) : owner[Number(at)];
+  return line === undefined ? problem : { ...problem, message: `Line ${line.line}, ${line.title}: ${problem.message}` };
+}

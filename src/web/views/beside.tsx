@@ -1,0 +1,30 @@
+import type { LabelsProps } from '../labels/sheet.tsx';
+import type { PartProps } from '../part/sheet.tsx';
+import type { SearchProps } from '../search/sheet.tsx';
+import type { TypeInProps } from '../type-in/sheet.tsx';
+import { fetched } from './fetched.tsx';
+import type { FitProps } from './fit.tsx';
+import type { RecordProps } from './record.tsx';
+
+export const PartPage = fetched<PartProps>('part', 'part', async () => (await import('../part/sheet.tsx')).PartSheet);
+export const LabelsPage = fetched<LabelsProps>(
+  'labels',
+  'labels',
+  async () => (await import('../labels/sheet.tsx')).Labels,
+);
+export const SearchPage = fetched<SearchProps>(
+  'search',
+  'search',
+  async () => (await import('../search/sheet.tsx')).Search,
+);
+export const TypeInPage = fetched<TypeInProps>(
+  'type-in',
+  'list',
+  async () => (await import('../type-in/sheet.tsx')).TypeIn,
+);
+export const RecordPage = fetched<RecordProps>(
+  'record',
+  'record',
+  async () => (await import('./record.tsx')).RecordSheet,
+);
+export const FitPage = fetched<FitProps>('fit', 'release', async () => (await import('./fit.tsx')).Fit);

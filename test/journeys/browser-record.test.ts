@@ -121,6 +121,12 @@ describe('what belongs to no step', () => {
 
     const list = page.getByRole('region', { name: 'What else of this kind' });
     await list.getByText('tie rod right: lock nuts').waitFor();
+    // On paper it is a sheet of its own to tick off, without buttons.
+    await page.emulateMedia({ media: 'print' });
+    expect(await list.getByText('tie rod right: lock nuts').isVisible()).toBe(true);
+    expect(await list.locator('.side:visible', { hasText: '☐' }).count()).toBeGreaterThan(0);
+    expect(await list.getByRole('button').count()).toBe(0);
+    await page.emulateMedia({ media: 'screen' });
     await list.getByRole('button', { name: /^Make a look at these \d due/ }).click();
     await list.getByText(/^\d+ looks are due now/).waitFor();
     const { due } = await served.get<DueAnswer>('/api/karts/41/due');

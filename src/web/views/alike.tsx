@@ -26,7 +26,7 @@ export function Alike(props: { readonly fact: string; readonly session: Session;
     setSaid(`${items.length} ${items.length === 1 ? 'look is' : 'looks are'} due now${onKarts(written.facts.length)}.`);
   };
   return (
-    <section class="step head-gap" aria-label="What else of this kind">
+    <section class="step head-gap own-sheet" aria-label="What else of this kind">
       <header>
         <b>What else of this kind</b>
         <span>{found ? (found.of.joint ?? found.of.part).replace('/', ': ') : ''}</span>
@@ -40,7 +40,12 @@ export function Alike(props: { readonly fact: string; readonly session: Session;
             {said}
           </p>
         )}
-        <div class="answers">
+        <div class="answers no-print">
+          {found && (
+            <button type="button" class="button plain full" onClick={() => window.print()}>
+              Print it
+            </button>
+          )}
           {said !== '' && (
             <a class="button full" href={hashOf({ sheet: 'today' })}>
               To the sheet Today
@@ -73,15 +78,24 @@ function Found(props: {
       <List title={`Other parts of the kind: ${kind}`} all={parts} name={one => one.part} />
       <List title="The same joint elsewhere" all={twins} name={one => one.joint.replace('/', ': ')} />
       {others.length > 0 && (
-        <details class="group" open={near === 0}>
-          <summary>
-            {others.length} other {others.length === 1 ? 'joint' : 'joints'} held by {retention}
-          </summary>
-          <List title="Longest not looked at first" all={others} name={one => one.joint.replace('/', ': ')} />
-        </details>
+        <>
+          <details class="group no-print" open={near === 0}>
+            <summary>
+              {others.length} other {others.length === 1 ? 'joint' : 'joints'} held by {retention}
+            </summary>
+            <List title="Longest not looked at first" all={others} name={one => one.joint.replace('/', ': ')} />
+          </details>
+          <div class="only-print">
+            <List
+              title={`Others held by ${retention}, longest not looked at first`}
+              all={others}
+              name={one => one.joint.replace('/', ': ')}
+            />
+          </div>
+        </>
       )}
       {!asked && (
-        <div class="answers">
+        <div class="answers no-print">
           {near > 0 && (
             <button type="button" class="button main big full" disabled={busy} onClick={() => ask(false)}>
               Make a look at {near === 1 ? 'it' : `these ${near}`} due
@@ -125,6 +139,7 @@ function List<T extends AlikeOne | AlikeJoint>(props: {
                 {one.items.length === 0 ? ' Its kind names nothing to look at.' : ''}
               </p>
             </div>
+            <span class="side only-print">☐</span>
           </li>
         ))}
       </ul>

@@ -45,15 +45,15 @@ export function WriteDown(props: { readonly snapshot: Snapshot; readonly session
       />
     );
   return (
-    <section aria-label="Write down" class="no-print head-gap">
-      <h2>Write down</h2>
+    <section aria-label="Write down" class="head-gap">
+      <h2 class="no-print">Write down</h2>
       {said !== '' && (
-        <p class="note" role="status">
+        <p class="note no-print" role="status">
           {said}
         </p>
       )}
       {failed !== '' && <Alike key={failed} fact={failed} session={session} onClose={() => look('')} />}
-      <div class="entries">
+      <div class="entries no-print">
         {ENTRIES.map(e => (
           <button key={e.kind} type="button" class="button" onClick={() => choose(e.kind)}>
             {e.title}

@@ -2,6 +2,7 @@ import { useEffect, useState } from 'preact/hooks';
 import { createAway } from './away/away.ts';
 import type { SyncState } from './book/sync.ts';
 import type { Versions } from './book/versions.ts';
+import { Glyph } from './glyph.tsx';
 import { Refused } from './parts.tsx';
 import { hashOf, type Keep, type Place, placeFrom, SHEETS, type Sheet } from './place.ts';
 import { onSlash } from './search/slash.ts';
@@ -94,7 +95,7 @@ export function App(props: { readonly session: Session; readonly keep: Keep; rea
       <div class="frame">
         <header class="title-block">
           <div>
-            <small>Kart</small>
+            <small>Kart{snapshot?.kart.invented && ', invented'}</small>
             {karts.length > 1 ? (
               <select
                 aria-label="Kart"
@@ -110,7 +111,6 @@ export function App(props: { readonly session: Session; readonly keep: Keep; rea
             ) : (
               <b>{snapshot?.kart.name ?? karts[0]?.name ?? '–'}</b>
             )}
-            {snapshot?.kart.invented && <span class="soft"> invented</span>}
           </div>
           <div>
             <small>Book</small>
@@ -128,8 +128,9 @@ export function App(props: { readonly session: Session; readonly keep: Keep; rea
               {who || 'your name'}
             </button>
           </div>
-          <a class="to-search" href={hashOf({ sheet: 'search' })}>
-            Search
+          <a class="to-search" href={hashOf({ sheet: 'search' })} aria-label="Search">
+            <Glyph sign="search" />
+            <span>Search</span>
           </a>
         </header>
         <nav class="sheets" aria-label="Sheets">

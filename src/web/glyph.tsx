@@ -16,7 +16,8 @@ export type Sign =
   | 'retention'
   | 'together'
   | 'part'
-  | 'away';
+  | 'away'
+  | 'search';
 
 const PATHS: Readonly<Record<Sign, string>> = {
   done: 'M3 3h18v18H3zM7 12.5l3.5 3.5L17 8.5',
@@ -37,6 +38,7 @@ const PATHS: Readonly<Record<Sign, string>> = {
   together: 'M12 2l10 10l-10 10l-10 -10zM12 6l6 6l-6 6l-6 -6z',
   part: 'M2 12l5 -8.5h10l5 8.5l-5 8.5h-10z',
   away: 'M12 3a9 9 0 1 0 0 18a9 9 0 0 0 0-18zM5.7 5.7l12.6 12.6',
+  search: 'M10 3a7 7 0 1 0 0 14a7 7 0 0 0 0-14zM15.2 15.2L21 21',
 };
 const SIGNAL: readonly Sign[] = ['defect', 'not fit', 'caution', 'here'];
 

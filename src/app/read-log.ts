@@ -6,6 +6,9 @@ import { type Imported, type ImportOptions, LogImport, type NotImported, type Pr
 /** A larger log is read, and its laps are kept, but not the file. Eight hours at 25 fixes a second are 25 MB to 60 MB. */
 export const MOST_KEPT = 64_000_000; // bytes
 
+/** So much is read between two turns of a page: some ten milliseconds of a phone. */
+const BITE = 128_000; // bytes
+
 export type LogBytes = {
   readonly chunks: Iterable<Uint8Array> | AsyncIterable<Uint8Array>;
   readonly progress?: (so: Progress) => void | Promise<void>;
@@ -33,11 +36,15 @@ export async function readLog(
   let bytes = 0;
   for await (const chunk of chunks) {
     if (cancelled()) return undefined;
-    hasher.update(chunk);
     bytes += chunk.length;
     if (bytes > MOST_KEPT) held = undefined;
     held?.push(chunk.slice());
-    await progress(into.push(chunk));
+    for (let from = 0; from < chunk.length; from += BITE) {
+      const bite = chunk.subarray(from, from + BITE);
+      hasher.update(bite);
+      await progress(into.push(bite));
+      await breathe();
+    }
     if (into.isHopeless) break;
   }
   await breathe();

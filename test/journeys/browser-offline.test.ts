@@ -37,7 +37,8 @@ async function phone(who: string, hash = '#/work'): Promise<Page> {
     await navigator.serviceWorker.ready;
     while (navigator.serviceWorker.controller === null) await new Promise(done => setTimeout(done, 20));
   });
-  await page.waitForLoadState('networkidle').catch(() => undefined); // the live line never ends
+  // What comes by itself afterwards has a moment; the network is never idle, as the live line never ends.
+  await page.waitForLoadState('networkidle', { timeout: 3000 }).catch(() => undefined);
   return page;
 }
 

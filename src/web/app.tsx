@@ -1,8 +1,8 @@
 import { useEffect, useState } from 'preact/hooks';
-import { createAway } from './away/away.ts';
 import type { SyncState } from './book/sync.ts';
 import type { Versions } from './book/versions.ts';
 import { Glyph } from './glyph.tsx';
+import { createAway } from './interruption/away.ts';
 import { Refused } from './parts.tsx';
 import { hashOf, type Keep, type Place, placeFrom, SHEETS, type Sheet } from './place.ts';
 import { onSlash } from './search/slash.ts';

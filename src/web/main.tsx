@@ -1,6 +1,7 @@
 import { render } from 'preact';
 import { indexedDbStore } from '../store/indexeddb/index.ts';
 import { memoryStore } from '../store/memory/index.ts';
+import { ifStranger } from './admission/asked.ts';
 import { App } from './app.tsx';
 import { type BookParts, openDeviceBook } from './book/open.ts';
 import { ownInMemory } from './book/own-in-memory.ts';
@@ -8,7 +9,6 @@ import { httpRemote } from './book/remote.ts';
 import { askToKeep } from './book/room.ts';
 import { createVersions } from './book/versions.ts';
 import { changeBook, currentBook, freshBook } from './book/which.ts';
-import { ifStranger } from './devices/asked.ts';
 import { keepIn } from './place.ts';
 import { keptCrew } from './plan/crew.ts';
 import { searchInWorker } from './plan/search.ts';
@@ -81,7 +81,7 @@ page.replaceChildren();
 const versions = createVersions(navigator.serviceWorker, () => location.reload());
 render(<App session={session} keep={keep} versions={versions} />, page);
 void ifStranger(async () => {
-  const { Pair, codeIn } = await import('./devices/pair.tsx');
+  const { Pair, codeIn } = await import('./admission/pair.tsx');
   const enter = (): void => {
     location.hash = '#/today';
     location.reload();

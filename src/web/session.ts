@@ -17,13 +17,13 @@ import {
 import type { Fact } from '../book/index.ts';
 import type { KartBook } from '../life/index.ts';
 import type { PlanDifference } from '../prep/index.ts';
-import type { Gathered } from './beside/ask.ts';
 import type { DeviceBook } from './book/open.ts';
 import { Answered, OutOfReach } from './book/remote.ts';
 import type { SyncState } from './book/sync.ts';
 import { ALONE, type Crew } from './plan/crew.ts';
 import { createPlanner, type Planned, type Planner } from './plan/planner.ts';
 import type { Search } from './plan/search.ts';
+import type { Gathered } from './slow-questions/ask.ts';
 
 /** A payload as a face hands it in: readings may still be the text the person typed. */
 export type Draft = Readonly<Record<string, unknown>> & { readonly kind: string };

@@ -1,8 +1,8 @@
-import type { DeviceProps } from '../device/sheet.tsx';
+import type { DeviceProps } from '../this-device/sheet.tsx';
 import { fetched } from './fetched.tsx';
 
 export const DeviceSheet = fetched<DeviceProps>(
   'device',
   'sheet of this device',
-  async () => (await import('../device/sheet.tsx')).DeviceSheet,
+  async () => (await import('../this-device/sheet.tsx')).DeviceSheet,
 );

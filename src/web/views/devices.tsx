@@ -1,8 +1,8 @@
-import type { DevicesProps } from '../devices/sheet.tsx';
+import type { DevicesProps } from '../admission/sheet.tsx';
 import { fetched } from './fetched.tsx';
 
 export const Devices = fetched<DevicesProps>(
   'devices',
   'devices',
-  async () => (await import('../devices/sheet.tsx')).Devices,
+  async () => (await import('../admission/sheet.tsx')).Devices,
 );

@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks';
 import { inWords, openOf, openOnKart, type Problem, toolsNamed } from '../../app/index.ts';
 import type { Reason } from '../../risk/index.ts';
 import { Glyph, type Sign } from '../glyph.tsx';
-import { NameEach, toName } from '../open/name-each.tsx';
+import { NameEach, toName } from '../lies-open/name-each.tsx';
 import { PrintTitle, Refused, Verdict } from '../parts.tsx';
 import { hashOf, type Keep } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';

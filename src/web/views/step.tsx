@@ -1,6 +1,6 @@
 import type { Step } from '../../prep/index.ts';
-import { useAwake } from '../away/awake.ts';
 import { KartDrawing } from '../drawing/kart-drawing.tsx';
+import { useAwake } from '../interruption/awake.ts';
 import { Caution } from '../parts.tsx';
 import type { Keep } from '../place.ts';
 import type { Crew } from '../plan/crew.ts';

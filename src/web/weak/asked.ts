@@ -1,8 +1,8 @@
 /** What would hurt us, asked anew when a fact arrives or the budget changes. */
 import { useEffect, useState } from 'preact/hooks';
 import type { Problem, WeakLinksAnswer } from '../../app/index.ts';
-import { askBeside } from '../beside/ask.ts';
 import type { Session, Snapshot } from '../session.ts';
+import { askBeside } from '../slow-questions/ask.ts';
 import { known } from './known.ts';
 import { fetchShipped } from './texts.ts';
 

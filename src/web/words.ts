@@ -1,7 +1,7 @@
 /** How a moment, a length of time and a fact read on the page. */
 import type { Fact, FactOf } from '../book/index.ts';
 import type { Step } from '../prep/index.ts';
-import { trackWords } from './track-words.ts';
+import { readAtTrack } from './words/read-at-track.ts';
 
 const DATE = new Intl.DateTimeFormat('en-GB', { weekday: 'short', day: 'numeric', month: 'short' });
 const WEEKDAY = new Intl.DateTimeFormat('en-GB', { weekday: 'short' });
@@ -121,7 +121,7 @@ export function factWords(fact: Fact): string {
     case 'plug read':
     case 'treads probed':
     case 'fuel used':
-      return trackWords(fact);
+      return readAtTrack(fact);
     case 'life expected':
       return `Expected of a ${fact.of}: ${goneWords(fact)}${why(fact)}`;
     case 'spares counted':

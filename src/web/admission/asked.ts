@@ -1,5 +1,6 @@
 /** What the page asks of the server about devices; refusals are values. */
 import type { Problem, Role } from '../../app/index.ts';
+import { admissionWords } from '../words/admission.tsx';
 
 export type Paired = {
   readonly id: string;
@@ -46,15 +47,15 @@ async function ask<T>(method: string, url: string, body?: unknown): Promise<Answ
     });
     const said = (await answer.json().catch(() => ({}))) as T & { readonly problems?: readonly Problem[] };
     if (answer.ok) return { ok: true, value: said };
-    return { ok: false, problems: said.problems ?? [unclear(`it answered ${answer.status}`)] };
+    return { ok: false, problems: said.problems ?? [unclear(admissionWords.itAnswered(answer.status))] };
   } catch {
-    return { ok: false, problems: [unclear('it does not answer')] };
+    return { ok: false, problems: [unclear(admissionWords.itDoesNotAnswer)] };
   }
 }
 
 const unclear = (what: string): Problem => ({
   code: 'book',
   where: 'server',
-  message: `Expected an answer of the server, and ${what}.`,
-  remedy: 'See that it runs and that this device is on the same network, then try again.',
+  message: admissionWords.expectedAnswerOfServer(what),
+  remedy: admissionWords.seeThatItRuns,
 });

@@ -3,6 +3,7 @@ import type { Problem } from '../../app/index.ts';
 import { Refused } from '../parts.tsx';
 import { comeIn } from './asked.ts';
 import './devices.css';
+import { admissionWords } from '../words/admission.tsx';
 
 /** The first page on a device that the server does not know: the code that the laptop shows, and what to call this device. */
 export function Pair({ shown, onIn }: { readonly shown: string; readonly onIn: () => void }) {
@@ -21,18 +22,15 @@ export function Pair({ shown, onIn }: { readonly shown: string; readonly onIn: (
   return (
     <div class="frame">
       <main class="pair">
-        <h1>Let this device in</h1>
-        <p>
-          The book is on another machine. There, under Record, choose <i>Devices</i>, or type{' '}
-          <code>kartwright devices pair</code>. It shows a code that counts for ten minutes.
-        </p>
+        <h1>{admissionWords.letThisDevice}</h1>
+        <p>{admissionWords.bookIsOnAnotherMachine()}</p>
         <form
           onSubmit={e => {
             e.preventDefault();
             if (good && !asking) void send();
           }}
         >
-          <label for="pair-code">The code</label>
+          <label for="pair-code">{admissionWords.theCode}</label>
           <input
             id="pair-code"
             class="code"
@@ -40,27 +38,27 @@ export function Pair({ shown, onIn }: { readonly shown: string; readonly onIn: (
             autocapitalize="characters"
             spellcheck={false}
             maxLength={20}
-            placeholder="ABCD-EFGH"
+            placeholder={admissionWords.abcdEfgh}
             value={code}
             onInput={e => setCode(e.currentTarget.value)}
           />
-          <label for="pair-name">What to call this device</label>
+          <label for="pair-name">{admissionWords.whatToCallThisDevice}</label>
           <input
             id="pair-name"
             autocomplete="off"
             maxLength={80}
-            placeholder="Phone of the driver"
+            placeholder={admissionWords.phoneOfDriver}
             value={name}
             onInput={e => setName(e.currentTarget.value)}
           />
           <Refused problems={problems} />
           <div class="answers">
             <button type="submit" class="button main big full" disabled={!good || asking}>
-              {asking ? 'Asking …' : 'Let it in'}
+              {asking ? admissionWords.asking : admissionWords.let}
             </button>
           </div>
         </form>
-        <p class="soft">What is written on this device carries its name in the book from then on.</p>
+        <p class="soft">{admissionWords.whatIsWritten}</p>
       </main>
     </div>
   );

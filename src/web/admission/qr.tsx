@@ -1,4 +1,5 @@
 import qrcode from 'qrcode-generator';
+import { admissionWords } from '../words/admission.tsx';
 
 /** Squares of quiet zone around it. Source: ISO/IEC 18004:2015, 5.3.8. */
 const QUIET = 4;
@@ -19,7 +20,7 @@ export function Qr({ text }: { readonly text: string }) {
       class="qr"
       viewBox={`${-QUIET} ${-QUIET} ${side} ${side}`}
       role="img"
-      aria-label="The address and the code, for a camera"
+      aria-label={admissionWords.addressAndCode}
     >
       <rect x={-QUIET} y={-QUIET} width={side} height={side} fill="#fff" />
       <path d={path.join('')} fill="#000" shape-rendering="crispEdges" />

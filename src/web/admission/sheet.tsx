@@ -4,14 +4,15 @@ import { Refused } from '../parts.tsx';
 import { type Code, change, type Me, me, newCode, type Paired, pairedDevices } from './asked.ts';
 import { Qr } from './qr.tsx';
 import './devices.css';
+import { admissionWords } from '../words/admission.tsx';
 
 export type DevicesProps = Readonly<Record<string, never>>;
 
 const ROLES: readonly (readonly [Role, string])[] = [
-  ['mechanic', 'the whole record'],
-  ['driver', 'running, and what was found'],
-  ['scrutineer', 'reads and signs'],
-  ['owner', 'all of it, and other devices'],
+  ['mechanic', admissionWords.wholeRecord],
+  ['driver', admissionWords.runningAndWhatWasFound],
+  ['scrutineer', admissionWords.readsAndSigns],
+  ['owner', admissionWords.allOfItAndOther],
 ];
 
 /** Which devices may come in over the network: a code for one more, another role, or out. */
@@ -30,18 +31,15 @@ export function Devices(_: DevicesProps) {
   const outside = devices?.filter(one => one.revoked !== undefined) ?? [];
   return (
     <>
-      <h1>Devices</h1>
-      <p>
-        On the machine that keeps the book no login is needed. Any other device is let in by a code, once, and writes
-        under a name of its own.
-      </p>
+      <h1>{admissionWords.devices}</h1>
+      <p>{admissionWords.onMachineThatKeepsBook}</p>
       <Refused problems={problems} />
       {devices && here && <OneMore reached={here.reached} onNews={read} />}
       {devices && (
         <section class="group">
-          <h2>Let in</h2>
+          <h2>{admissionWords.letIn}</h2>
           {inside.length === 0 ? (
-            <p class="soft">None yet.</p>
+            <p class="soft">{admissionWords.noneYet}</p>
           ) : (
             <ul class="devices">
               {inside.map(one => (
@@ -53,12 +51,12 @@ export function Devices(_: DevicesProps) {
       )}
       {outside.length > 0 && (
         <section class="group">
-          <h2>Put out</h2>
+          <h2>{admissionWords.putOut}</h2>
           <ul class="devices">
             {outside.map(one => (
               <li key={one.id}>
                 <b>{one.name}</b>{' '}
-                <span class="soft">since {one.revoked?.slice(0, 10)}; what it wrote stays in the book</span>
+                <span class="soft">{admissionWords.sinceWhatItWroteStays(one.revoked?.slice(0, 10) ?? '')}</span>
               </li>
             ))}
           </ul>
@@ -73,13 +71,7 @@ function OneMore({ reached, onNews }: { readonly reached: readonly string[]; rea
   const [code, setCode] = useState<Code>();
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   const [best] = reached;
-  if (best === undefined)
-    return (
-      <p class="note">
-        Only this machine reaches this page now. Stop the program and start it with{' '}
-        <code>kartwright serve --lan --https</code>, then phones on the same network can be let in.
-      </p>
-    );
+  if (best === undefined) return <p class="note">{admissionWords.onlyThisMachineReaches()}</p>;
   const make = async (): Promise<void> => {
     const answer = await newCode(role);
     if (answer.ok) setCode(answer.value);
@@ -87,9 +79,9 @@ function OneMore({ reached, onNews }: { readonly reached: readonly string[]; rea
   };
   return (
     <section class="group one-more">
-      <h2>One more</h2>
+      <h2>{admissionWords.oneMore}</h2>
       <fieldset class="choices roles">
-        <legend>As</legend>
+        <legend>{admissionWords.as}</legend>
         {ROLES.map(([name, may]) => (
           <label key={name} class="role">
             <input type="radio" name="role" checked={role === name} onChange={() => setRole(name)} />
@@ -101,23 +93,24 @@ function OneMore({ reached, onNews }: { readonly reached: readonly string[]; rea
       </fieldset>
       <Refused problems={problems} />
       <button type="button" class="button main big" onClick={() => void make()}>
-        {code ? 'Another code' : 'Show a code'}
+        {code ? admissionWords.anotherCode : admissionWords.showCode}
       </button>
       {code && (
         <div class="shown" role="status">
           <Qr text={`${best}#/pair/${code.code}`} />
           <div>
-            <p>On the device, on the same network, open</p>
+            <p>{admissionWords.onDeviceOnSameNetwork}</p>
             <p class="address">{best}</p>
-            <p>and type</p>
+            <p>{admissionWords.andType}</p>
             <p class="big-code">{code.code}</p>
             <p class="soft">
-              It lets in one {code.role} within ten minutes. A camera reads both from the square.
-              {best.startsWith('https:') &&
-                ' The device warns first: the terminal says how it learns to trust this machine.'}
+              {admissionWords.itLetsInOneWithin(
+                code.role,
+                best.startsWith('https:') ? admissionWords.deviceWarnsFirst : '',
+              )}
             </p>
             <button type="button" class="button" onClick={() => void onNews()}>
-              It is in: look again
+              {admissionWords.itIsInLookAgain}
             </button>
           </div>
         </div>
@@ -144,16 +137,19 @@ function Device({ one, mine, onNews, onRefused }: DeviceProps) {
     <li>
       <div>
         <b>{one.name}</b>
-        {mine && ' (this one)'}
-        {one.team !== '' && ` · team ${one.team}`}
+        {mine && admissionWords.thisOne}
+        {one.team !== '' && admissionWords.team(one.team)}
         <p class="soft">
-          let in {one.paired.slice(0, 10)}, last here {one.seen}
-          {one.chains.length > 0 && `; in the book as ${one.chains.join(', ')}`}
+          {admissionWords.letInLastHere(
+            one.paired.slice(0, 10),
+            one.seen,
+            one.chains.length > 0 ? admissionWords.inBook(one.chains.join(', ')) : '',
+          )}
         </p>
       </div>
       <div class="acts">
         <select
-          aria-label={`Role of ${one.name}`}
+          aria-label={admissionWords.role(one.name)}
           value={one.role}
           onChange={e => void say({ role: e.currentTarget.value as Role })}
         >
@@ -166,15 +162,20 @@ function Device({ one, mine, onNews, onRefused }: DeviceProps) {
         {sure ? (
           <>
             <button type="button" class="button main" onClick={() => void say({ revoke: true })}>
-              Yes, out
+              {admissionWords.yesOut}
             </button>
             <button type="button" class="button plain" onClick={() => setSure(false)}>
-              No
+              {admissionWords.no}
             </button>
           </>
         ) : (
-          <button type="button" class="button" onClick={() => setSure(true)} aria-label={`Put ${one.name} out`}>
-            Put out
+          <button
+            type="button"
+            class="button"
+            onClick={() => setSure(true)}
+            aria-label={admissionWords.putOut2(one.name)}
+          >
+            {admissionWords.putOut}
           </button>
         )}
       </div>

@@ -6,6 +6,7 @@ import { SYSTEMS, type System } from '../../kart/index.ts';
 import { PrintTitle, Refused } from '../parts.tsx';
 import { hashOf, type Keep } from '../place.ts';
 import type { Snapshot } from '../session.ts';
+import { labelsWords } from '../words/labels.ts';
 import { capital } from '../words.ts';
 
 export type LabelsProps = { readonly snapshot: Snapshot; readonly keep: Keep };
@@ -22,15 +23,15 @@ export function Labels({ snapshot, keep }: LabelsProps) {
   const { labels, problems } = asked(kart, base, only);
   return (
     <>
-      <PrintTitle title="Labels" kart={kart.name} event={due.event} invented={kart.invented} />
+      <PrintTitle title={labelsWords.labels} kart={kart.name} event={due.event} invented={kart.invented} />
       <p class="no-print">
         <a class="back" href={hashOf({ sheet: 'kart' })}>
-          The kart from above
+          {labelsWords.kartFromAbove}
         </a>
       </p>
-      <h1 class="no-print">Labels with a code</h1>
+      <h1 class="no-print">{labelsWords.labelsWithCode}</h1>
       <div class="no-print">
-        <label for="labels-of">Labels for</label>
+        <label for="labels-of">{labelsWords.labelsFor}</label>
         <select
           id="labels-of"
           class="field"
@@ -40,15 +41,15 @@ export function Labels({ snapshot, keep }: LabelsProps) {
             setOnly(e.currentTarget.value);
           }}
         >
-          <option value="">every part and every box of spares</option>
-          {boxesOf(kart).length > 0 && <option value="boxes">boxes of spares</option>}
+          <option value="">{labelsWords.everyPartAndEveryBox}</option>
+          {boxesOf(kart).length > 0 && <option value="boxes">{labelsWords.boxesOfSpares}</option>}
           {SYSTEMS.filter(system => Object.values(kart.parts).some(part => part.system === system)).map(system => (
             <option key={system} value={system}>
               {system}
             </option>
           ))}
         </select>
-        <label for="labels-at">Address that the code opens</label>
+        <label for="labels-at">{labelsWords.addressThatCodeOpens}</label>
         <input
           id="labels-at"
           inputMode="url"
@@ -61,8 +62,7 @@ export function Labels({ snapshot, keep }: LabelsProps) {
           }}
         />
         <p class="soft" id="labels-hint">
-          As the phone that scans reaches this page.{' '}
-          {isHere(base) && 'This address is of this device alone: another phone does not find it.'}
+          {labelsWords.asPhoneThatScans(isHere(base) ? labelsWords.thisAddress : '')}
         </p>
         <Refused problems={problems} />
         <div class="answers below">
@@ -72,7 +72,7 @@ export function Labels({ snapshot, keep }: LabelsProps) {
             disabled={labels.length === 0 || draw === undefined}
             onClick={() => window.print()}
           >
-            Print {labels.length} labels
+            {labelsWords.printLabels(labels.length)}
           </button>
         </div>
       </div>
@@ -90,11 +90,11 @@ export function Labels({ snapshot, keep }: LabelsProps) {
 function OneLabel({ label, code }: { readonly label: Label; readonly code: QrCode }) {
   return (
     <li>
-      <svg viewBox={`0 0 ${code.size} ${code.size}`} role="img" aria-label={`Code for ${label.name}`}>
+      <svg viewBox={`0 0 ${code.size} ${code.size}`} role="img" aria-label={labelsWords.code(label.name)}>
         <path d={code.path} />
       </svg>
       <div>
-        <small>{label.what === 'box' ? `Spares, kart ${label.kart}` : `Kart ${label.kart}`}</small>
+        <small>{label.what === 'box' ? labelsWords.sparesKart(label.kart) : labelsWords.kart(label.kart)}</small>
         <b>{capital(label.name)}</b>
         <small>{label.under}</small>
       </div>

@@ -4,6 +4,7 @@ import type { Problem } from '../../app/index.ts';
 import type { ExpectedLife } from '../../kart/index.ts';
 import { Refused } from '../parts.tsx';
 import type { Draft, Session, Snapshot } from '../session.ts';
+import { livesWords } from '../words/lives.ts';
 import { dateOf } from '../words.ts';
 
 export function Expect(props: { readonly kind: string; readonly snapshot: Snapshot; readonly session: Session }) {
@@ -27,13 +28,9 @@ export function Expect(props: { readonly kind: string; readonly snapshot: Snapsh
   };
   return (
     <section class="group no-print" aria-labelledby="expected">
-      <h2 id="expected">How long do you expect a {kind} to last?</h2>
-      <p class="soft">
-        {said
-          ? `Said by ${said.by} on ${dateOf(said.at)}. What is said anew replaces it.`
-          : 'In hours of running, as you or its maker would say it. Two answers say most; where you do not know, leave it.'}
-      </p>
-      {file && !said && <p class="soft">The kart file says {fileWords(file)}.</p>}
+      <h2 id="expected">{livesWords.howLongDoYouExpect(kind)}</h2>
+      <p class="soft">{said ? livesWords.said(said.by, dateOf(said.at)) : livesWords.inHoursOfRunning}</p>
+      {file && !said && <p class="soft">{livesWords.kartFileSays(fileWords(file))}</p>}
       <form
         onSubmit={e => {
           e.preventDefault();
@@ -41,30 +38,30 @@ export function Expect(props: { readonly kind: string; readonly snapshot: Snapsh
         }}
       >
         <label>
-          1 in 10 of them is gone by, hours
+          {livesWords.inOfThemIsGone}
           <input inputMode="decimal" value={tenth} onInput={e => setTenth(e.currentTarget.value)} />
         </label>
         <label class="tick-box">
           <input type="checkbox" checked={interval} onChange={e => setInterval(e.currentTarget.checked)} />
-          That is its maker's service interval
+          {livesWords.thatIsItsMakersService}
         </label>
         <label>
-          Half of them are gone by, hours
+          {livesWords.halfOfThemAreGone}
           <input inputMode="decimal" value={half} onInput={e => setHalf(e.currentTarget.value)} />
         </label>
         <label>
-          From what you know it
+          {livesWords.fromWhatYouKnow}
           <input value={why} maxLength={400} onInput={e => setWhy(e.currentTarget.value)} />
         </label>
         <Refused problems={problems} />
         {written && (
           <p class="note" role="status">
-            Written: the numbers above follow it.
+            {livesWords.writtenNumbersAbove}
           </p>
         )}
         <div class="answers">
           <button type="submit" class="button main full" disabled={busy}>
-            {busy ? 'Writing …' : 'Write it down'}
+            {busy ? livesWords.writing : livesWords.writeItDown}
           </button>
         </div>
       </form>
@@ -74,8 +71,8 @@ export function Expect(props: { readonly kind: string; readonly snapshot: Snapsh
 
 const fileWords = ({ tenthGoneBy, halfGoneBy, source }: ExpectedLife): string =>
   [
-    ...(tenthGoneBy ? [`1 in 10 gone by ${tenthGoneBy.text}`] : []),
-    ...(halfGoneBy ? [`half by ${halfGoneBy.text}`] : []),
+    ...(tenthGoneBy ? [livesWords.inGone(tenthGoneBy.text)] : []),
+    ...(halfGoneBy ? [livesWords.half(halfGoneBy.text)] : []),
     `from ${source}`,
   ].join(', ');
 
@@ -108,8 +105,8 @@ export function draftOf({
       problems: wrong.map(([where]) => ({
         code: 'wrong shape',
         where,
-        message: `Expected hours above 0 for ${where === 'halfHours' ? 'half of them' : '1 in 10'}, got "${where === 'halfHours' ? half : tenth}".`,
-        remedy: 'Write hours of running, such as 12.5, or leave it empty.',
+        message: livesWords.expectedHoursAbove(where, where === 'halfHours' ? half : tenth),
+        remedy: livesWords.writeHoursOfRunning,
       })),
     };
   return {

@@ -5,6 +5,7 @@ import { type KindRecord, kindRecords, type LifeAsk, type LifeSheet, lifeSheet }
 import { PlateFigure } from '../numbers/answered.tsx';
 import { Cell } from '../parts.tsx';
 import type { Session, Snapshot } from '../session.ts';
+import { livesWords } from '../words/lives.ts';
 import { Expect } from './expect.tsx';
 import { drawPaper, round } from './paper.tsx';
 
@@ -30,19 +31,21 @@ export function OnePart(props: {
     <>
       <p class="soft">{part.kind}</p>
       <div class="cells head-gap">
-        <Cell label="Has run">{life.age === null ? 'not known' : `${round(life.age)} h`}</Cell>
-        <Cell label="The event ahead">{life.hours === null ? 'none planned' : `${round(life.hours)} h`}</Cell>
-        <Cell label="1 in 10 gone by">{life.tenth ? `${round(life.tenth.mean)} h` : 'not known'}</Cell>
-        <Cell label="Half gone by">{life.median ? `${round(life.median.mean)} h` : 'not known'}</Cell>
+        <Cell label={livesWords.hasRun}>{life.age === null ? livesWords.notKnown : `${round(life.age)} h`}</Cell>
+        <Cell label={livesWords.eventAhead}>
+          {life.hours === null ? livesWords.nonePlanned : `${round(life.hours)} h`}
+        </Cell>
+        <Cell label={livesWords.inGoneBy}>{life.tenth ? `${round(life.tenth.mean)} h` : livesWords.notKnown}</Cell>
+        <Cell label={livesWords.halfGone}>{life.median ? `${round(life.median.mean)} h` : livesWords.notKnown}</Cell>
       </div>
-      <p class="likely">{life.words?.long ?? 'Not known how likely it fails.'}</p>
-      <p class="soft">{life.words ? `${life.basis} A low number is no permission.` : life.unknown}</p>
+      <p class="likely">{life.words?.long ?? livesWords.notKnownHowLikely}</p>
+      <p class="soft">{life.words ? livesWords.lowNumber(life.basis) : life.unknown}</p>
       <div class="lives-page">
         <div>
           <WhenToReplace life={life} />
           {drawn && (
             <section class="group" aria-labelledby="drawn">
-              <h2 id="drawn">Its kind, by running hours</h2>
+              <h2 id="drawn">{livesWords.itsKindByRunningHours}</h2>
               <PlateFigure drawn={drawn} />
             </section>
           )}
@@ -59,7 +62,7 @@ export function OnePart(props: {
 function WhenToReplace({ life: { replacement, cost, lacking } }: { readonly life: LifeSheet }) {
   return (
     <section class="group" aria-labelledby="replace">
-      <h2 id="replace">When to replace it</h2>
+      <h2 id="replace">{livesWords.whenToReplace}</h2>
       {replacement ? (
         <div class="said">
           {replacement.say.map(text => (
@@ -67,12 +70,12 @@ function WhenToReplace({ life: { replacement, cost, lacking } }: { readonly life
           ))}
         </div>
       ) : (
-        <p class="note">Not known: it takes a life, hours to come, and a part that runs.</p>
+        <p class="note">{livesWords.notKnownItTakesLife}</p>
       )}
       {cost && (
         <p>
-          It costs {money(cost.perHour)} of money an hour
-          {cost.perEvent && `, ${money(cost.perEvent)} an event`}. <span class="soft">{cost.counts}.</span>
+          {livesWords.itCostsOfMoneyHour(money(cost.perHour))}
+          {cost.perEvent && livesWords.anEvent(money(cost.perEvent))}. <span class="soft">{cost.counts}.</span>
         </p>
       )}
       {lacking.map(text => (
@@ -87,13 +90,18 @@ function WhenToReplace({ life: { replacement, cost, lacking } }: { readonly life
 type Cost = NonNullable<LifeSheet['cost']>['perHour'];
 const money = ({ mean, low, high }: Cost): string => `${round(mean)} (between ${round(low)} and ${round(high)})`;
 
-const FATES = { running: 'still runs', replaced: 'replaced fine', failed: 'failed', found: 'found bad' } as const;
+const FATES = {
+  running: livesWords.stillRuns,
+  replaced: livesWords.replacedFine,
+  failed: livesWords.failed,
+  found: livesWords.foundBad,
+} as const;
 
 function OnRecord({ record: { lives }, part }: { readonly record: KindRecord; readonly part: Part }) {
   return (
     <section class="group" aria-labelledby="on-record">
       <h2 id="on-record">
-        Of its kind on record <span>{lives.length}</span>
+        {livesWords.ofItsKindOnRecord} <span>{lives.length}</span>
       </h2>
       <ul class="rows">
         {lives.map((life, n) => (
@@ -101,7 +109,7 @@ function OnRecord({ record: { lives }, part }: { readonly record: KindRecord; re
             <span aria-hidden="true">{life.fate === 'failed' || life.fate === 'found' ? '●' : '○'}</span>
             <div>
               {life.part === part.id && life.now ? <b>{life.part}</b> : life.part}
-              {life.serial === undefined ? '' : `, ${life.serial}`}, kart {life.kart}
+              {livesWords.kart(life.serial === undefined ? '' : `, ${life.serial}`, life.kart)}
             </div>
             <span class="side">
               {FATES[life.fate]}, {round(life.age)} h

@@ -16,6 +16,7 @@ import {
 } from '../../life/index.ts';
 import { Label, Plate, SHEET_WIDTH } from '../drawing/lines.tsx';
 import type { Drawn } from '../numbers/plates/asked.ts';
+import { livesWords } from '../words/lives.ts';
 
 type Known = Pick<KindRecord, 'lives' | 'prior'>;
 
@@ -45,10 +46,10 @@ export function drawPaper(record: Known, posterior: Posterior, age: number): Dra
         .map(([ln, h]) => [x(ln), y(h)]),
     );
   return {
-    title: 'Weibull paper',
+    title: livesWords.weibullPaper,
     drawing: (
       <Plate height={TOP + TALL + 82} title={titleOf(record, paper)}>
-        <Label x={2} y={14} anchor="start" text="share gone" look="quiet" />
+        <Label x={2} y={14} anchor="start" text={livesWords.shareGone} look="quiet" />
         <Grid paper={paper} x={x} y={y} />
         <path class="wide" d={bandOf(paper, x, y)} />
         {guessed && <path class="curve dashed" d={lineOf(at => heightOf(1 - guessed(at.age)))} />}
@@ -63,16 +64,16 @@ export function drawPaper(record: Known, posterior: Posterior, age: number): Dra
             <Label x={x(Math.log(age)) + 5} y={TOP + 13} anchor="start" text={`now ${round(age)} h`} />
           </g>
         )}
-        <Label x={(LEFT + RIGHT) / 2} y={TOP + TALL + 34} text="hours it has run" look="quiet" />
+        <Label x={(LEFT + RIGHT) / 2} y={TOP + TALL + 34} text={livesWords.hoursItHasRun} look="quiet" />
         {[
-          alone ? 'line with band: record and guess · dashed: guess' : 'line with band: record and guess',
-          '● failed, at its rank · steps: record alone',
+          alone ? livesWords.lineWithBandRecord : livesWords.lineWithBandRecordAnd,
+          livesWords.failedAtItsRankSteps,
         ].map((text, n) => (
           <Label key={text} x={2} y={TOP + TALL + 56 + 17 * n} anchor="start" text={text} look="quiet" />
         ))}
       </Plate>
     ),
-    head: ['Hours', 'Of 100', 'Low', 'High', 'Guess', 'Record'],
+    head: [livesWords.hours, livesWords.of, livesWords.low, livesWords.high, livesWords.guess, livesWords.record],
     rows: paper.across.map(({ text }) => {
       const at = Number(text);
       const { mean, low, high } = chanceOver(posterior, { age: 0, hours: at });
@@ -152,7 +153,7 @@ function stepsOf(steps: ReturnType<typeof kaplanMeier>, x: Across, y: Across): s
 }
 
 const titleOf = ({ lives }: Known, { points }: WeibullPaper): string =>
-  `Share gone by running hours on Weibull paper: ${lives.length} on record, ${points.length} of them failed. The table says the same.`;
+  livesWords.shareGoneByRunning(lives.length, points.length);
 
 /** Of 100, in two figures; never said to be none or all. */
 function hundred(share: number): string {

@@ -8,6 +8,7 @@ import { Glyph } from '../glyph.tsx';
 import { PrintTitle, Refused } from '../parts.tsx';
 import { hashOf } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
+import { livesWords } from '../words/lives.ts';
 import { capital } from '../words.ts';
 import { useLives } from './asked.ts';
 import { OnePart } from './one-part.tsx';
@@ -30,31 +31,28 @@ export function Lives({ snapshot, session, about }: LivesProps) {
   return (
     <>
       <PrintTitle
-        title={part ? `Life of ${part.id}` : 'Lives of parts'}
+        title={part ? livesWords.life(part.id) : livesWords.livesOfParts}
         kart={kart.name}
         event={fitness.event}
         invented={kart.invented}
       />
       <p class="no-print">
         <a class="back" href={hashOf({ sheet: part ? 'lives' : 'weak' })}>
-          {part ? 'Lives of all parts' : 'What would hurt us'}
+          {part ? livesWords.livesOfAllParts : livesWords.whatWouldHurtUs}
         </a>
       </p>
-      <h1 class="no-print">{part ? capital(part.id) : 'How long parts last'}</h1>
+      <h1 class="no-print">{part ? capital(part.id) : livesWords.howLongPartsLast}</h1>
       {failed !== undefined && <Refused problems={session.ask.problems(failed)} />}
       {ask === undefined ? (
-        <p class="loading">Reckoning lives …</p>
+        <p class="loading">{livesWords.reckoningLives}</p>
       ) : part ? (
         <OnePart key={part.id} {...{ part, ask, snapshot, session }} />
       ) : (
         <>
-          <p class="note">
-            How likely each fails over {fitness.event ?? 'the next event'}, at its age, from your record and what is
-            expected of its kind. A low number is no permission; an age is no look at the part.
-          </p>
+          <p class="note">{livesWords.howLikelyEachFailsOver(fitness.event ?? livesWords.nextEvent)}</p>
           <section class="group" aria-labelledby="with-number">
             <h2 id="with-number">
-              Most likely to fail first <span>{known.length}</span>
+              {livesWords.mostLikelyToFailFirst} <span>{known.length}</span>
             </h2>
             <ol class="lives">
               {known.map(line => (
@@ -65,7 +63,7 @@ export function Lives({ snapshot, session, about }: LivesProps) {
           {unknown.length > 0 && (
             <section class="group" aria-labelledby="without-number">
               <h2 id="without-number">
-                Not known <span>{unknown.length}</span>
+                {livesWords.notKnown2} <span>{unknown.length}</span>
               </h2>
               <ul class="lives">
                 {unknown.map(line => (
@@ -89,7 +87,7 @@ function Row({ line: { part, age, words, mostlyGuess, unknown } }: { readonly li
         {words ? (
           <span class="words">
             {words.short}
-            {mostlyGuess && <span class="soft">, mostly our starting guess</span>}
+            {mostlyGuess && <span class="soft">{livesWords.mostlyOurStartingGuess}</span>}
           </span>
         ) : (
           <span class="words soft">

@@ -4,6 +4,7 @@ import { Glyph } from '../glyph.tsx';
 import { PrintTitle } from '../parts.tsx';
 import { hashOf } from '../place.ts';
 import type { Snapshot } from '../session.ts';
+import { partWords } from '../words/part.ts';
 import { capital } from '../words.ts';
 
 /** A box of spares: how many should lie in it, and which parts they serve. */
@@ -13,10 +14,8 @@ export function Box({ snapshot, pile }: { readonly snapshot: Snapshot; readonly 
   if (serves === undefined)
     return (
       <>
-        <h1>No such box</h1>
-        <p class="note need">
-          Kart {kart.name} keeps no spares called “{pile}”. Spares are named in its kart file under costs.
-        </p>
+        <h1>{partWords.noSuchBox}</h1>
+        <p class="note need">{partWords.kartKeepsNoSpares(kart.name, pile)}</p>
       </>
     );
   const count = inBox(
@@ -25,19 +24,15 @@ export function Box({ snapshot, pile }: { readonly snapshot: Snapshot; readonly 
   ).get(pile);
   return (
     <>
-      <PrintTitle title={`Spares: ${pile}`} kart={kart.name} event={due.event} invented={kart.invented} />
+      <PrintTitle title={partWords.spares(pile)} kart={kart.name} event={due.event} invented={kart.invented} />
       <h1>{capital(pile)}</h1>
-      <p class="note">
-        {count === undefined
-          ? 'Never counted: what lies in this box the record does not know.'
-          : `${count} in the box by the record. Count what you see; what you see counts.`}
-      </p>
+      <p class="note">{count === undefined ? partWords.neverCountedWhatLies : partWords.inBoxByRecordCount(count)}</p>
       <a class="button main big wide no-print" href={hashOf({ sheet: 'spares' })}>
-        Count the spares
+        {partWords.countSpares}
       </a>
       <section class="group">
         <h2>
-          Serves <span>{serves.length}</span>
+          {partWords.serves} <span>{serves.length}</span>
         </h2>
         <ul class="rows">
           {serves.map(part => (

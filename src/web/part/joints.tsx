@@ -1,4 +1,5 @@
 import { Glyph } from '../glyph.tsx';
+import { partWords } from '../words/part.ts';
 import { dateOf } from '../words.ts';
 import type { JointKnown } from './known.ts';
 
@@ -8,7 +9,7 @@ export function JointRows({ joints }: { readonly joints: readonly JointKnown[] }
   return (
     <section class="group">
       <h2>
-        How it is held <span>{joints.length}</span>
+        {partWords.howItIsHeld} <span>{joints.length}</span>
       </h2>
       <ul class="rows">
         {joints.map(known => (
@@ -32,7 +33,10 @@ function JointRow({ known: { joint, made, opened } }: { readonly known: JointKno
       <div>
         <b>{joint.name}</b> <span class="soft">{what.filter(Boolean).join(' ')}</span>
         <p>
-          Held by {joint.retention}; {joint.second === undefined ? 'no second retention' : `second: ${joint.second}`}.
+          {partWords.held(
+            joint.retention,
+            joint.second === undefined ? partWords.noSecondRetention : `second: ${joint.second}`,
+          )}
         </p>
         {torque && (
           <p>
@@ -41,13 +45,13 @@ function JointRow({ known: { joint, made, opened } }: { readonly known: JointKno
         )}
         <p>
           {opened
-            ? `Opened on ${dateOf(opened.at)} by ${opened.by} and not made since`
+            ? partWords.opened(dateOf(opened.at), opened.by)
             : made
-              ? `Made on ${dateOf(made.at)} by ${made.by}`
-              : 'No record that it was made'}
+              ? partWords.made(dateOf(made.at), made.by)
+              : partWords.noRecordThatItWas}
         </p>
       </div>
-      <span class="side">{opened ? 'open' : made ? 'made' : 'not known'}</span>
+      <span class="side">{opened ? partWords.open : made ? partWords.made2 : partWords.notKnown}</span>
     </li>
   );
 }

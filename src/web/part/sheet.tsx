@@ -5,6 +5,7 @@ import { Glyph } from '../glyph.tsx';
 import { Cell, PrintTitle } from '../parts.tsx';
 import { hashOf } from '../place.ts';
 import type { Snapshot } from '../session.ts';
+import { partWords } from '../words/part.ts';
 import { capital, dateOf, factSign, factWords, timeOf } from '../words.ts';
 import { Box } from './box.tsx';
 import { JointRows } from './joints.tsx';
@@ -36,17 +37,14 @@ export function PartSheet(props: PartProps) {
   if (known === undefined)
     return (
       <>
-        <h1>No such part</h1>
-        <p class="note need">
-          Kart {kart.name} has no part “{name}”. Its name may have changed in the kart file since the label was printed.
-          Look for it with the search, and print a new label.
-        </p>
+        <h1>{partWords.noSuchPart}</h1>
+        <p class="note need">{partWords.kartHasNoPart(kart.name, name)}</p>
       </>
     );
   const step = snapshot.plan.steps.find(s => s.part === name && s.state !== 'done');
   return (
     <>
-      <PrintTitle title={`Part: ${name}`} kart={kart.name} event={due.event} invented={kart.invented} />
+      <PrintTitle title={partWords.part(name)} kart={kart.name} event={due.event} invented={kart.invented} />
       <h1>{capital(name)}</h1>
       <p class="soft">
         {known.part.kind}, {known.part.system}
@@ -56,14 +54,14 @@ export function PartSheet(props: PartProps) {
       <div class="answers below no-print">
         {step && (
           <a class="button main full" href={hashOf({ sheet: 'work', step: step.key })}>
-            Work: {step.title}
+            {partWords.work(step.title)}
           </a>
         )}
         <button type="button" class="button" onClick={() => props.find(name, 'safety')}>
-          Write down a find
+          {partWords.writeDownFind}
         </button>
         <a class="button" href={hashOf({ sheet: 'lives', about: name })}>
-          How long it lasts
+          {partWords.howLongItLasts}
         </a>
       </div>
       <Finds known={known} />
@@ -81,13 +79,11 @@ function OtherKart(props: PartProps & { readonly of: string; readonly name: stri
     <>
       <h1>{capital(name)}</h1>
       <p class="note need">
-        {known
-          ? `This label is of kart ${of}, and kart ${props.snapshot.kart.name} is open.`
-          : `This label is of kart ${of}, which this book does not hold.`}
+        {known ? partWords.thisLabelIsOfKart(of, props.snapshot.kart.name) : partWords.thisLabelIsOfKartWhich(of)}
       </p>
       {known && (
         <button type="button" class="button main big wide" onClick={() => props.openKart(of)}>
-          Open kart {of}
+          {partWords.openKart(of)}
         </button>
       )}
     </>
@@ -98,14 +94,14 @@ function Where({ known }: { readonly known: PartKnown }) {
   const { on, since, fresh, serial, age } = known;
   return (
     <div class="cells head-gap">
-      <Cell label={on ? 'On the kart' : 'Off the kart'}>
-        {since ? `since ${dateOf(since.at)}` : 'since before the record'}
+      <Cell label={on ? partWords.onKart : partWords.offKart}>
+        {since ? partWords.since(dateOf(since.at)) : partWords.sinceBeforeRecord}
       </Cell>
-      <Cell label="Has run">
-        {(age.minutes / 60).toFixed(1)} h{age.laps > 0 ? `, ${Math.round(age.laps)} laps` : ''}
+      <Cell label={partWords.hasRun}>
+        {(age.minutes / 60).toFixed(1)} h{age.laps > 0 ? partWords.laps(Math.round(age.laps)) : ''}
       </Cell>
-      <Cell label="This one put on new">{fresh ? dateOf(fresh.at) : 'not in the record'}</Cell>
-      <Cell label="Serial">{serial ?? 'not said'}</Cell>
+      <Cell label={partWords.thisOnePutOnNew}>{fresh ? dateOf(fresh.at) : partWords.notInRecord}</Cell>
+      <Cell label={partWords.serial}>{serial ?? partWords.notSaid}</Cell>
     </div>
   );
 }
@@ -115,7 +111,7 @@ function Finds({ known: { finds } }: { readonly known: PartKnown }) {
   return (
     <section class="group">
       <h2>
-        Found and not mended <span>{finds.length}</span>
+        {partWords.foundAndNotMended} <span>{finds.length}</span>
       </h2>
       <ul class="rows">
         {finds.map(find => (
@@ -139,9 +135,9 @@ function DueRows({ known: { due } }: { readonly known: PartKnown }) {
   return (
     <section class="group">
       <h2>
-        Due on it <span>{due.length}</span>
+        {partWords.due} <span>{due.length}</span>
       </h2>
-      {due.length === 0 && <p class="note">Nothing is due on it. What the record does not hold, it cannot know.</p>}
+      {due.length === 0 && <p class="note">{partWords.nothingIsDue}</p>}
       <ul class="rows">
         {due.map(one => (
           <li key={one.item}>
@@ -164,7 +160,7 @@ function ItemRows({ known: { items } }: { readonly known: PartKnown }) {
     <details class="group">
       <summary>
         <h2>
-          What is checked on it <span>{items.length}</span>
+          {partWords.whatIsChecked} <span>{items.length}</span>
         </h2>
       </summary>
       <ul class="rows">
@@ -174,10 +170,10 @@ function ItemRows({ known: { items } }: { readonly known: PartKnown }) {
             <div>
               {item.title}
               <p>
-                {item.accept}. {pass ? `Passed on ${dateOf(pass.at)} by ${pass.by}` : 'No pass in the record'}
+                {item.accept}. {pass ? partWords.passed(dateOf(pass.at), pass.by) : partWords.noPassInRecord}
               </p>
             </div>
-            <span class="side">{due ? 'due' : 'holds'}</span>
+            <span class="side">{due ? partWords.due2 : partWords.holds}</span>
           </li>
         ))}
       </ul>
@@ -192,7 +188,7 @@ function History({ facts, part }: { readonly facts: readonly FactLine[]; readonl
     <details class="group">
       <summary>
         <h2>
-          In the record <span>the last {own.length}</span>
+          {partWords.inRecord} <span>{partWords.theLast(own.length)}</span>
         </h2>
       </summary>
       <ul class="rows">

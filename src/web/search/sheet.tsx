@@ -3,21 +3,22 @@ import './search.css';
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { Keep } from '../place.ts';
 import type { Snapshot } from '../session.ts';
+import { searchWords } from '../words/search.ts';
 import { type Found, find, prepared, type Sort } from './find.ts';
 import { thingsOf } from './things.ts';
 
 export type SearchProps = { readonly snapshot: Snapshot; readonly keep: Keep };
 
 const SAYS: Readonly<Record<Sort, string>> = {
-  page: 'Pages',
-  step: 'Steps of the plan',
-  part: 'Parts',
-  joint: 'Joints',
-  check: 'What is checked',
-  number: 'Numbers',
-  event: 'Events',
-  session: 'Sessions',
-  entry: 'Entries of the record',
+  page: searchWords.pages,
+  step: searchWords.stepsOfPlan,
+  part: searchWords.parts,
+  joint: searchWords.joints,
+  check: searchWords.whatIsChecked,
+  number: searchWords.numbers,
+  event: searchWords.events,
+  session: searchWords.sessions,
+  entry: searchWords.entriesOfRecord,
 };
 
 export function Search({ snapshot, keep }: SearchProps) {
@@ -31,7 +32,7 @@ export function Search({ snapshot, keep }: SearchProps) {
     <>
       <h1>
         <label for="search" class="search-label">
-          Search everything
+          {searchWords.searchEverything}
         </label>
       </h1>
       <input
@@ -47,11 +48,7 @@ export function Search({ snapshot, keep }: SearchProps) {
         }}
       />
       <p class="soft search-count" role="status">
-        {typed.trim() === ''
-          ? 'Parts, joints, checks, steps, entries, events, sessions, numbers. On a keyboard / leads here from any page.'
-          : count === 0
-            ? 'Nothing is called so. Try fewer words, or a part of one.'
-            : `${count} found`}
+        {typed.trim() === '' ? searchWords.partsJointsChecksSteps : searchWords.nothingIsCalledSoTry(count)}
       </p>
       {found.map(group => (
         <Group key={group.sort} group={group} />
@@ -64,7 +61,7 @@ function Group({ group: { sort, all, first } }: { readonly group: Found }) {
   return (
     <section class="group">
       <h2>
-        {SAYS[sort]} <span>{all > first.length ? `the first ${first.length} of ${all}` : all}</span>
+        {SAYS[sort]} <span>{all > first.length ? searchWords.first(first.length, all) : all}</span>
       </h2>
       <ul class="found-rows">
         {first.map((thing, i) => (

@@ -3,23 +3,24 @@ import { subjects } from '../../numbers/index.ts';
 import { sessionHash } from '../laps/session-page.tsx';
 import { hashOf } from '../place.ts';
 import type { Snapshot } from '../session.ts';
+import { searchWords } from '../words/search.ts';
 import { actionOf, dateOf, factWords, titleOf } from '../words.ts';
 import type { Thing } from './find.ts';
 
 const PAGES: readonly (readonly [title: string, under: string, hash: string])[] = [
-  ['Today', 'what is due, and why', hashOf({ sheet: 'today' })],
-  ['Work', 'the plan, a step at a time; work list', hashOf({ sheet: 'work' })],
-  ['Kart', 'from above, what stands open', hashOf({ sheet: 'kart' })],
-  ['Track', 'air, jet, pressures, fuel, gearing', hashOf({ sheet: 'track' })],
-  ['Record', 'every entry; write down a run, a find, an event', hashOf({ sheet: 'record' })],
-  ['Fit', 'what stands against running; sign the release', hashOf({ sheet: 'fit' })],
-  ['Numbers', 'to which dimension, torque, weight', hashOf({ sheet: 'numbers' })],
-  ['Set-up', 'how it stands, what was changed', hashOf({ sheet: 'setup' })],
-  ['Laps', 'what it did, and did the change help', hashOf({ sheet: 'laps' })],
-  ['Weak links', 'what would hurt us; second retentions', hashOf({ sheet: 'weak' })],
-  ['How long parts last', 'lives', hashOf({ sheet: 'lives' })],
-  ['Spares box', 'what to carry and to buy', hashOf({ sheet: 'spares' })],
-  ['Labels', 'with a code, for parts and boxes of spares', hashOf({ sheet: 'labels' })],
+  [searchWords.today, searchWords.whatIsDueAndWhy, hashOf({ sheet: 'today' })],
+  [searchWords.work, searchWords.planStepAtTimeWork, hashOf({ sheet: 'work' })],
+  [searchWords.kart, searchWords.fromAboveWhatStands, hashOf({ sheet: 'kart' })],
+  [searchWords.track, searchWords.airJetPressuresFuel, hashOf({ sheet: 'track' })],
+  [searchWords.record, searchWords.everyEntryWriteDownRun, hashOf({ sheet: 'record' })],
+  [searchWords.fit, searchWords.whatStandsAgainst, hashOf({ sheet: 'fit' })],
+  [searchWords.numbers, searchWords.toWhichDimensionTorque, hashOf({ sheet: 'numbers' })],
+  [searchWords.setUp, searchWords.howItStandsWhatWas, hashOf({ sheet: 'setup' })],
+  [searchWords.laps, searchWords.whatItDidAndDid, hashOf({ sheet: 'laps' })],
+  [searchWords.weakLinks, searchWords.whatWouldHurtUsSecond, hashOf({ sheet: 'weak' })],
+  [searchWords.howLongPartsLast, 'lives', hashOf({ sheet: 'lives' })],
+  [searchWords.sparesBox, searchWords.whatToCarry, hashOf({ sheet: 'spares' })],
+  [searchWords.labels, searchWords.withCodeForParts, hashOf({ sheet: 'labels' })],
 ];
 
 export function thingsOf({ kart, state, plan, facts }: Snapshot): readonly Thing[] {

@@ -1,5 +1,6 @@
 /** What the sheet is held against, as it is kept on the device: the baseline, a session by its fact, or the end of a day. */
 import type { Moment, Outing } from '../../prep/index.ts';
+import { setupWords } from '../words/setup.ts';
 import { dateOf } from '../words.ts';
 
 export const DAY = 'day ';
@@ -14,7 +15,7 @@ export function momentOf(chosen: string, sessions: readonly Outing[]): Moment | 
   const end = new Date(Number(year), Number(month) - 1, Number(day) + 1).getTime() - 1; // that day's last moment here
   if (Number.isNaN(end)) return undefined;
   const at = new Date(end).toISOString();
-  return { label: `the evening of ${dateOf(at)}`, at };
+  return { label: setupWords.evening(dateOf(at)), at };
 }
 
 /** The day of a moment where this device is, as a date field wants it: 2026-06-20. */

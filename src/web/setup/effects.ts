@@ -2,6 +2,7 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { Problem } from '../../app/index.ts';
 import { readSetupEffects, type SetupEffects } from '../../prep/index.ts';
+import { setupWords } from '../words/setup.ts';
 
 const FILE = new URL('../../../data/setup-effects.yaml', import.meta.url);
 
@@ -28,6 +29,6 @@ async function fetchEffects(): Promise<SetupEffects> {
 const notFetched = (error: unknown): Problem => ({
   code: 'book',
   where: 'set-up',
-  message: `What is said of the changes could not be fetched: ${error instanceof Error ? error.message : String(error)}.`,
-  remedy: 'The settings below are whole. See that the server still runs, then load the page again.',
+  message: setupWords.whatIsSaidOfChanges(error instanceof Error ? error.message : String(error)),
+  remedy: setupWords.settingsBelowAreWhole,
 });

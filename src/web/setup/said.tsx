@@ -1,12 +1,13 @@
 /** What is said of a change, always with who says it and who disagrees, and what this kart itself showed. */
 import type { Observed, Outing, SetupSheet } from '../../prep/index.ts';
+import { setupWords } from '../words/setup.ts';
 import { dateOf, timeOf } from '../words.ts';
 
 const PHASES = [
-  ['entry', 'Entry'],
-  ['mid', 'Middle'],
-  ['exit', 'Exit'],
-  ['use', 'Use'],
+  ['entry', setupWords.entry],
+  ['mid', setupWords.middle],
+  ['exit', setupWords.exit],
+  ['use', setupWords.use],
 ] as const;
 
 export function Hints({ sheet: { hints, note, differences } }: { readonly sheet: SetupSheet }) {
@@ -14,14 +15,14 @@ export function Hints({ sheet: { hints, note, differences } }: { readonly sheet:
   return (
     <section class="group" aria-labelledby="setup-said">
       <h2 id="setup-said">
-        What is said of these changes <span>{hints.length}</span>
+        {setupWords.whatIsSaidOfThese} <span>{hints.length}</span>
       </h2>
-      {hints.length === 0 && <p class="note">Nothing is known to be said of them.</p>}
+      {hints.length === 0 && <p class="note">{setupWords.nothingIsKnown}</p>}
       {hints.length > 0 && note !== null && <p class="note">{note}</p>}
       <ul class="said-list">
         {hints.map(hint => (
           <li key={`${hint.for} ${hint.change}`}>
-            <h3>{hint.opposite ? `Of the other way: ${hint.change}` : hint.change}</h3>
+            <h3>{hint.opposite ? setupWords.ofOtherWay(hint.change) : hint.change}</h3>
             <dl>
               {PHASES.map(([key, word]) =>
                 hint[key] === undefined ? null : (
@@ -32,12 +33,12 @@ export function Hints({ sheet: { hints, note, differences } }: { readonly sheet:
                 ),
               )}
               <div class="soft">
-                <dt>Source</dt>
+                <dt>{setupWords.source}</dt>
                 <dd>{hint.source}</dd>
               </div>
               {hint.disagreement !== undefined && (
                 <div>
-                  <dt>But</dt>
+                  <dt>{setupWords.but}</dt>
                   <dd>{hint.disagreement}</dd>
                 </div>
               )}
@@ -54,9 +55,9 @@ export function Showed({ sheet: { observed, differences } }: { readonly sheet: S
   return (
     <section class="group" aria-labelledby="setup-showed">
       <h2 id="setup-showed">
-        What this kart showed <span>{observed.length}</span>
+        {setupWords.whatThisKartShowed} <span>{observed.length}</span>
       </h2>
-      <p class="note">From the record alone; whether a change made it faster takes laps both ways.</p>
+      <p class="note">{setupWords.fromRecordAloneWhether}</p>
       <ul class="said-list">
         {observed.toReversed().map(one => (
           <One key={`${one.fact} ${one.setting}`} one={one} />
@@ -78,23 +79,23 @@ function One({ one }: { readonly one: Observed }) {
       </p>
       <dl>
         <div>
-          <dt>Before</dt>
+          <dt>{setupWords.before}</dt>
           <dd>{ranIn(one.before)}</dd>
         </div>
         <div>
-          <dt>After</dt>
+          <dt>{setupWords.after}</dt>
           <dd>{ranIn(one.after)}</dd>
         </div>
         {one.notes.map((text, n) => (
           <div key={`${n} ${text}`}>
-            <dt>Noted</dt>
+            <dt>{setupWords.noted}</dt>
             <dd>{text}</dd>
           </div>
         ))}
         {one.doubts.length > 0 && (
           <div>
-            <dt>But</dt>
-            <dd>cannot be laid side by side: {one.doubts.join('; ')}</dd>
+            <dt>{setupWords.but}</dt>
+            <dd>{setupWords.cannotBeLaidSide(one.doubts.join('; '))}</dd>
           </div>
         )}
       </dl>
@@ -104,5 +105,5 @@ function One({ one }: { readonly one: Observed }) {
 
 const ranIn = (outing: Outing | null): string =>
   outing === null
-    ? 'nothing ran'
+    ? setupWords.nothingRan
     : `${outing.label}${outing.wet ? ', wet' : ''}${outing.conditions === null ? '' : ` (${outing.conditions})`}`;

@@ -5,6 +5,7 @@ import { type Moment, type Setting, type SetupSheet, setupSheet } from '../../pr
 import { PrintSign, PrintTitle, Refused } from '../parts.tsx';
 import { hashOf, type Keep } from '../place.ts';
 import type { Snapshot } from '../session.ts';
+import { setupWords } from '../words/setup.ts';
 import { dateOf, timeOf } from '../words.ts';
 import { DAY, dayField, momentOf } from './against.ts';
 import { useSetupEffects } from './effects.ts';
@@ -31,27 +32,28 @@ export function Setup({ snapshot, keep, change }: SetupProps) {
   return (
     <>
       <PrintTitle
-        title="Set-up sheet"
+        title={setupWords.setUpSheet}
         kart={sheet.kart}
         event={snapshot.fitness.event}
         invented={snapshot.kart.invented}
       />
       <p class="no-print">
         <a class="back" href={hashOf({ sheet: 'kart' })}>
-          The kart from above
+          {setupWords.kartFromAbove}
         </a>
       </p>
-      <h1 class="no-print">Set-up</h1>
+      <h1 class="no-print">{setupWords.setUp}</h1>
       <p class="soft">
-        {sheet.at === null ? 'Nothing is in the record yet.' : `As the record had it on ${moment(sheet.at)}.`} The
-        maker's sheet and the class rules win.
+        {setupWords.makersSheetAndClass(
+          sheet.at === null ? setupWords.nothingIsInRecordYet : setupWords.asRecordHad(moment(sheet.at)),
+        )}
       </p>
       <div class="answers no-print">
         <button type="button" class="button" onClick={change}>
-          Write a change
+          {setupWords.writeChange}
         </button>
         <button type="button" class="button plain" onClick={() => window.print()}>
-          Print it
+          {setupWords.print}
         </button>
       </div>
       <div class="setup-page head-gap">
@@ -71,7 +73,7 @@ export function Setup({ snapshot, keep, change }: SetupProps) {
         <Hints sheet={sheet} />
         <Showed sheet={sheet} />
       </div>
-      <PrintSign who="Signature of who set it up" />
+      <PrintSign who={setupWords.signatureOfWhoSet} />
     </>
   );
 }
@@ -80,16 +82,16 @@ function Settings({ sheet: { settings, tyres } }: { readonly sheet: SetupSheet }
   return (
     <section class="group standing" aria-labelledby="setup-now">
       <h2 id="setup-now">
-        As it stands <span>{settings.length} settings</span>
+        {setupWords.asItStands} <span>{setupWords.settings(settings.length)}</span>
       </h2>
-      {settings.length === 0 && <p class="note">No setting is in the record. Write one down when it is set.</p>}
+      {settings.length === 0 && <p class="note">{setupWords.noSettingIsInRecord}</p>}
       {settings.length > 0 && (
         <table class="print settings">
           <thead>
             <tr>
-              <th scope="col">Setting</th>
-              <th scope="col">Value</th>
-              <th scope="col">Since</th>
+              <th scope="col">{setupWords.setting}</th>
+              <th scope="col">{setupWords.value}</th>
+              <th scope="col">{setupWords.since}</th>
             </tr>
           </thead>
           <tbody>
@@ -99,7 +101,7 @@ function Settings({ sheet: { settings, tyres } }: { readonly sheet: SetupSheet }
           </tbody>
         </table>
       )}
-      {tyres !== null && <p class="note">Tyres: {tyres}</p>}
+      {tyres !== null && <p class="note">{setupWords.tyres(tyres)}</p>}
     </section>
   );
 }
@@ -112,7 +114,7 @@ const Row = ({ name, part, value, from, at, by }: Setting) => (
     </th>
     <td class="value">{unbroken(value)}</td>
     <td class="soft">
-      {from === 'reading' ? 'read' : 'set'} {dateOf(at)}, <span class="whole">{by}</span>
+      {from === 'reading' ? setupWords.read : setupWords.set} {dateOf(at)}, <span class="whole">{by}</span>
     </td>
   </tr>
 );
@@ -129,8 +131,8 @@ function Against(props: {
   const day = chosen.startsWith(DAY);
   const known = day || sheet.sessions.some(({ fact }) => fact === chosen) ? chosen : '';
   return (
-    <section class="no-print" aria-label="Held against">
-      <label for="setup-against">Hold it against</label>
+    <section class="no-print" aria-label={setupWords.heldAgainst}>
+      <label for="setup-against">{setupWords.holdItAgainst}</label>
       <select
         id="setup-against"
         class="field"
@@ -140,8 +142,8 @@ function Against(props: {
           onChosen(next === DAY ? `${DAY}${dayField(new Date())}` : next);
         }}
       >
-        <option value="">the baseline</option>
-        <option value={DAY}>a day …</option>
+        <option value="">{setupWords.theBaseline}</option>
+        <option value={DAY}>{setupWords.aDay}</option>
         {sheet.sessions.toReversed().map(({ fact, label, at }) => (
           <option key={fact} value={fact}>
             {label}, {moment(at)}
@@ -150,7 +152,7 @@ function Against(props: {
       </select>
       {day && (
         <>
-          <label for="setup-day">As it stood at the end of</label>
+          <label for="setup-day">{setupWords.asItStoodAtEnd}</label>
           <input
             id="setup-day"
             type="date"
@@ -165,15 +167,14 @@ function Against(props: {
 }
 
 function Differences({ sheet: { against, differences, settings } }: { readonly sheet: SetupSheet }) {
-  if (against === null)
-    return settings.length === 0 ? null : <p class="note">No set-up was written down: there is no baseline yet.</p>;
+  if (against === null) return settings.length === 0 ? null : <p class="note">{setupWords.noSetUpWasWritten}</p>;
   return (
     <section class="group" aria-labelledby="setup-changed">
       <h2 id="setup-changed">
-        Changed <span>{differences.length}</span>
+        {setupWords.changed} <span>{differences.length}</span>
       </h2>
-      <p class="soft">Against {named(against)}.</p>
-      {differences.length === 0 && <p class="note">Nothing differs.</p>}
+      <p class="soft">{setupWords.against(named(against))}</p>
+      {differences.length === 0 && <p class="note">{setupWords.nothingDiffers}</p>}
       <ul class="rows changes">
         {differences.map(({ name, part, was, now, by }) => (
           <li key={name}>
@@ -181,7 +182,7 @@ function Differences({ sheet: { against, differences, settings } }: { readonly s
               <span>{name}</span>
               {part !== null && <small class="soft"> {part}</small>}
               <p>
-                {unbroken(was ?? 'not written down')} → <b>{unbroken(now ?? 'not written down')}</b>
+                {unbroken(was ?? setupWords.notWrittenDown)} → <b>{unbroken(now ?? setupWords.notWrittenDown)}</b>
               </p>
             </div>
             <span class="side">{by ?? ''}</span>

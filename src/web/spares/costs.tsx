@@ -4,6 +4,7 @@ import { type LifeAsk, type LifeSheet, lifeSheet, type SparesBox } from '../../l
 import { useLives } from '../lives/asked.ts';
 import { round } from '../lives/paper.tsx';
 import type { Session, Snapshot } from '../session.ts';
+import { sparesWords } from '../words/spares.tsx';
 import { capital } from '../words.ts';
 
 type Props = { readonly snapshot: Snapshot; readonly session: Session; readonly box: SparesBox };
@@ -14,7 +15,7 @@ export function RunningCosts(props: Props) {
   return (
     <details class="group" onToggle={e => setOpen(e.currentTarget.open)}>
       <summary>
-        <h2>What running costs in parts</h2>
+        <h2>{sparesWords.whatRunningCosts}</h2>
       </summary>
       {open && ask && <Table {...props} ask={ask} />}
     </details>
@@ -37,25 +38,22 @@ function Table({ snapshot: { kart }, box, ask }: Props & { readonly ask: LifeAsk
         .sort((a, b) => b.cost.perHour.mean - a.cost.perHour.mean),
     [kart, box, ask],
   );
-  if (rows.length === 0) return <p class="note">No part has a price, a life and what a lost weekend costs.</p>;
+  if (rows.length === 0) return <p class="note">{sparesWords.noPartHasPriceLife}</p>;
   const all = (of: 'perHour' | 'perEvent'): number => rows.reduce((sum, { cost }) => sum + (cost[of]?.mean ?? 0), 0);
   return (
     <>
-      <p class="soft">
-        Each part replaced at its age, or run until it fails where no age pays; the lost weekend counted in where its
-        failure ends one. Parts without a price or a life are not in it.
-      </p>
+      <p class="soft">{sparesWords.eachPartReplaced}</p>
       <table class="figures">
         <thead>
           <tr>
-            <th scope="col">Part</th>
-            <th scope="col">An hour</th>
-            <th scope="col">An event</th>
+            <th scope="col">{sparesWords.part}</th>
+            <th scope="col">{sparesWords.anHour}</th>
+            <th scope="col">{sparesWords.anEvent}</th>
           </tr>
         </thead>
         <tbody>
           <tr>
-            <th scope="row">All of these</th>
+            <th scope="row">{sparesWords.allOfThese}</th>
             <td>{round(all('perHour'))}</td>
             <td>{round(all('perEvent'))}</td>
           </tr>

@@ -3,6 +3,7 @@ import type { SparesBox } from '../../life/index.ts';
 import { Label, Plate } from '../drawing/lines.tsx';
 import { type Axes, PlotFrame, PlotLine, plotX, plotY } from '../drawing/plot.tsx';
 import type { Drawn } from '../numbers/plates/asked.ts';
+import { sparesWords } from '../words/spares.tsx';
 
 const TOP = 30;
 const TALL = 150;
@@ -17,13 +18,10 @@ export function drawFinish({ frontier }: SparesBox): Drawn | undefined {
     ...frontier.map(({ money, finish }) => [money, finish.low * 100] as const).toReversed(),
   ];
   return {
-    title: 'Weekends finished by money spent',
+    title: sparesWords.weekendsFinished,
     drawing: (
-      <Plate
-        height={TOP + TALL + 40}
-        title="Weekends finished of 100 like this one, by the money spent on spares, with its band. The table says the same."
-      >
-        <Label x={0} y={14} anchor="start" text="weekends finished, of 100" look="quiet" />
+      <Plate height={TOP + TALL + 40} title={sparesWords.weekendsFinishedOfLike}>
+        <Label x={0} y={14} anchor="start" text={sparesWords.weekendsFinishedOf} look="quiet" />
         <polygon class="wide" points={band.map(([x, y]) => `${plotX(x, axes)},${plotY(y, axes)}`).join(' ')} />
         <PlotFrame axes={axes} unit="" />
         <PlotLine
@@ -40,7 +38,7 @@ export function drawFinish({ frontier }: SparesBox): Drawn | undefined {
         <Label x={plotX(last.money / 2, axes)} y={TOP + TALL + 34} text="money" look="quiet" />
       </Plate>
     ),
-    head: ['Money', 'Weekends finished'],
+    head: [sparesWords.money, sparesWords.weekendsFinished2],
     rows: frontier.map(({ money, finish }) => [String(money), finish.words]),
   };
 }

@@ -4,6 +4,7 @@ import type { Problem } from '../../app/index.ts';
 import type { Pile } from '../../life/index.ts';
 import { Refused } from '../parts.tsx';
 import type { Session } from '../session.ts';
+import { sparesWords } from '../words/spares.tsx';
 import { capital } from '../words.ts';
 
 export function PileRow({ pile, session }: { readonly pile: Pile; readonly session: Session }) {
@@ -14,13 +15,15 @@ export function PileRow({ pile, session }: { readonly pile: Pile; readonly sessi
         {carry} × {name}
       </h3>
       <p>
-        {counted ? `${have} in the box` : 'never counted, taken as none in the box'}
-        {buy > 0 ? `, buy ${buy}` : ''}. {Math.round(changeMinutes)} min to change.
-        {parts.length > 1 ? ` For ${parts.length} parts.` : ''}
+        {sparesWords.minToChange(
+          counted ? sparesWords.inBox(have) : sparesWords.neverCountedTaken,
+          buy,
+          Math.round(changeMinutes),
+          parts.length,
+        )}
       </p>
       <p class="soft">
-        Needed in {fails.words}. {carry > 0 && `What is carried is enough in ${held.words}. `}
-        {basis}
+        {sparesWords.needed(fails.words, carry > 0 ? sparesWords.whatIsCarriedIsEnough(held.words) : '', basis)}
       </p>
       {why !== null && <p class="note">{why}</p>}
       <Count name={name} have={counted ? have : undefined} session={session} />
@@ -38,10 +41,10 @@ function Count(props: { readonly name: string; readonly have: number | undefined
       <button
         type="button"
         class="button plain no-print"
-        aria-label={`Count ${name} in the box`}
+        aria-label={sparesWords.countInBox(name)}
         onClick={() => setOpen(true)}
       >
-        Count
+        {sparesWords.count}
       </button>
     );
   return (
@@ -55,7 +58,7 @@ function Count(props: { readonly name: string; readonly have: number | undefined
       }}
     >
       <label>
-        {capital(name)} in the box
+        {sparesWords.inBox2(capital(name))}
         <input
           type="number"
           min="0"
@@ -67,7 +70,7 @@ function Count(props: { readonly name: string; readonly have: number | undefined
         />
       </label>
       <button type="submit" class="button main" disabled={session.view().writing}>
-        Counted
+        {sparesWords.counted}
       </button>
       <Refused problems={problems} />
     </form>

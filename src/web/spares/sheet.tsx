@@ -12,6 +12,7 @@ import { Cell, PrintTitle, Refused } from '../parts.tsx';
 import { hashOf, type Keep } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
 import { notANumber, typedNumber } from '../typed-number.ts';
+import { sparesWords } from '../words/spares.tsx';
 import { capital } from '../words.ts';
 import { useSpares } from './asked.ts';
 import { RunningCosts } from './costs.tsx';
@@ -21,9 +22,9 @@ import { PileRow } from './pile.tsx';
 export type SparesProps = { readonly snapshot: Snapshot; readonly session: Session; readonly keep: Keep };
 
 const FIELDS = [
-  ['money', 'Money there is', 'no limit'],
-  ['kilograms', 'Kilograms to carry', 'no limit'],
-  ['minutes', 'Minutes between sessions', 'no limit'],
+  ['money', sparesWords.moneyThere, sparesWords.noLimit],
+  ['kilograms', sparesWords.kilogramsToCarry, sparesWords.noLimit],
+  ['minutes', sparesWords.minutesBetweenSessions, sparesWords.noLimit],
 ] as const;
 type Field = (typeof FIELDS)[number][0];
 
@@ -42,13 +43,13 @@ export function Spares({ snapshot, session, keep }: SparesProps) {
   const { kart, fitness } = snapshot;
   return (
     <>
-      <PrintTitle title="Spares box" kart={kart.name} event={fitness.event} invented={kart.invented} />
+      <PrintTitle title={sparesWords.sparesBox} kart={kart.name} event={fitness.event} invented={kart.invented} />
       <p class="no-print">
         <a class="back" href={hashOf({ sheet: 'weak' })}>
-          What would hurt us
+          {sparesWords.whatWouldHurtUs}
         </a>
       </p>
-      <h1 class="no-print">Spares box</h1>
+      <h1 class="no-print">{sparesWords.sparesBox}</h1>
       {spares?.box && <p class="note">{spares.box.note}</p>}
       <Refused problems={problems} />
       <form class="budget no-print" onSubmit={e => e.preventDefault()}>
@@ -72,12 +73,12 @@ export function Spares({ snapshot, session, keep }: SparesProps) {
         said =>
           said && (
             <p class="note need" role="alert" key={said}>
-              {said} Until then it counts as no limit.
+              {sparesWords.untilThenItCounts(said)}
             </p>
           ),
       )}
       {spares === undefined ? (
-        problems.length === 0 && <p class="loading">Reckoning spares …</p>
+        problems.length === 0 && <p class="loading">{sparesWords.reckoningSpares}</p>
       ) : (
         <Answer answer={spares} {...{ snapshot, session }} />
       )}
@@ -94,11 +95,11 @@ function Answer(props: { readonly answer: SparesAnswer; readonly snapshot: Snaps
   const drawn = drawFinish(box);
   return (
     <>
-      <h2 class="head-gap">Weekends finished, of those like this one</h2>
+      <h2 class="head-gap">{sparesWords.weekendsFinishedOfThose}</h2>
       <div class="cells">
-        <Cell label="With no spares">{box.finish.none.words}</Cell>
-        <Cell label="With the box as it is">{box.finish.box.words}</Cell>
-        <Cell label="With what is carried below">
+        <Cell label={sparesWords.withNoSpares}>{box.finish.none.words}</Cell>
+        <Cell label={sparesWords.withBox}>{box.finish.box.words}</Cell>
+        <Cell label={sparesWords.withWhatIsCarriedBelow}>
           <b>{box.finish.chosen.words}</b>
         </Cell>
       </div>
@@ -108,7 +109,7 @@ function Answer(props: { readonly answer: SparesAnswer; readonly snapshot: Snaps
           {due.length > 0 && (
             <section class="group" aria-labelledby="due-new">
               <h2 id="due-new">
-                New ones the work that is due puts on <span>{due.length}</span>
+                {sparesWords.newOnesWork} <span>{due.length}</span>
               </h2>
               <ul class="rows">
                 {due.map(one => (
@@ -120,10 +121,10 @@ function Answer(props: { readonly answer: SparesAnswer; readonly snapshot: Snaps
                     </div>
                     <span class="side">
                       {one.inBox > 0
-                        ? `${one.inBox} in the box`
+                        ? sparesWords.inBox3(one.inBox)
                         : one.price === null
-                          ? 'price not known'
-                          : `${one.price} of money`}
+                          ? sparesWords.priceNotKnown
+                          : sparesWords.ofMoney(one.price)}
                     </span>
                   </li>
                 ))}
@@ -131,15 +132,17 @@ function Answer(props: { readonly answer: SparesAnswer; readonly snapshot: Snaps
             </section>
           )}
           {consumables.length > 0 && (
-            <p class="soft head-gap">That work uses besides: {consumables.map(({ name }) => name).join(', ')}.</p>
+            <p class="soft head-gap">
+              {sparesWords.thatWorkUsesBesides(consumables.map(({ name }) => name).join(', '))}
+            </p>
           )}
           {drawn && <PlateFigure drawn={drawn} />}
         </div>
         <section class="group" aria-labelledby="carry">
           <h2 id="carry">
-            Carry <span>{kg(box.kilograms)} as far as it is known</span>
+            {sparesWords.carry} <span>{sparesWords.asFar(kg(box.kilograms))}</span>
           </h2>
-          {carried.length === 0 && <p class="note">Nothing.</p>}
+          {carried.length === 0 && <p class="note">{sparesWords.nothing}</p>}
           <ul class="piles">
             {carried.map(pile => (
               <PileRow key={pile.name} pile={pile} session={session} />
@@ -148,7 +151,7 @@ function Answer(props: { readonly answer: SparesAnswer; readonly snapshot: Snaps
           <details class="group no-print">
             <summary>
               <h2>
-                Not carried <span>{left.length}</span>
+                {sparesWords.notCarried} <span>{left.length}</span>
               </h2>
             </summary>
             <ul class="piles">
@@ -161,7 +164,7 @@ function Answer(props: { readonly answer: SparesAnswer; readonly snapshot: Snaps
             <details class="group">
               <summary>
                 <h2>
-                  Not counted: no chance is known <span>{box.unknown.length}</span>
+                  {sparesWords.notCountedNoChance} <span>{box.unknown.length}</span>
                 </h2>
               </summary>
               <ul class="rows">
@@ -188,18 +191,18 @@ function Shopping({ box: { buy, money, more } }: { readonly box: SparesBox }) {
   return (
     <section class="group" aria-labelledby="buy">
       <h2 id="buy">
-        Buy <span>{money} of money</span>
+        {sparesWords.buy} <span>{sparesWords.ofMoney2(money)}</span>
       </h2>
       {buy.length === 0 ? (
-        <p class="note">Nothing.</p>
+        <p class="note">{sparesWords.nothing}</p>
       ) : (
         <table class="figures shopping">
           <thead>
             <tr>
-              <th scope="col">What</th>
-              <th scope="col">Pieces</th>
-              <th scope="col">Each</th>
-              <th scope="col">Money</th>
+              <th scope="col">{sparesWords.what}</th>
+              <th scope="col">{sparesWords.pieces}</th>
+              <th scope="col">{sparesWords.each}</th>
+              <th scope="col">{sparesWords.money}</th>
             </tr>
           </thead>
           <tbody>
@@ -216,8 +219,11 @@ function Shopping({ box: { buy, money, more } }: { readonly box: SparesBox }) {
       )}
       {more && (
         <p class="note need">
-          <b>With {more.money} more money</b>: {more.finish.words}; buy{' '}
-          {more.buy.length === 0 ? 'nothing' : more.buy.map(({ name, count }) => `${count} × ${name}`).join(', ')}.
+          {sparesWords.withMoreMoneyBuy(
+            more.money,
+            more.finish.words,
+            more.buy.length === 0 ? 'nothing' : more.buy.map(({ name, count }) => `${count} × ${name}`).join(', '),
+          )}
         </p>
       )}
     </section>

@@ -7,6 +7,7 @@ import { Cell, Refused } from '../parts.tsx';
 import { hashOf } from '../place.ts';
 import type { Session, View } from '../session.ts';
 import { SyncWord } from '../views/sync-word.tsx';
+import { deviceWords } from '../words/this-device.ts';
 import { dateOf, spanOf, timeOf } from '../words.ts';
 
 export type DeviceProps = { readonly session: Session; readonly versions: Versions };
@@ -22,61 +23,60 @@ export function DeviceSheet({ session, versions }: DeviceProps) {
     <>
       <p class="no-print">
         <a class="back" href={hashOf({ sheet: 'today' })}>
-          Today
+          {deviceWords.today}
         </a>
       </p>
-      <h1>This device and the server</h1>
+      <h1>{deviceWords.thisDeviceAndServer}</h1>
       <div class="cells head-gap">
-        <Cell label="Now">
+        <Cell label={deviceWords.now}>
           <SyncWord view={view} />
         </Cell>
-        <Cell label="Facts to send">{String(sync.waiting)}</Cell>
-        <Cell label="Server last met">{sync.met ? `${dateOf(sync.met)} ${timeOf(sync.met)}` : 'never yet'}</Cell>
-        <Cell label="Facts on this device">{String(karts.reduce((sum, { facts }) => sum + facts, 0))}</Cell>
+        <Cell label={deviceWords.factsToSend}>{String(sync.waiting)}</Cell>
+        <Cell label={deviceWords.serverLastMet}>
+          {sync.met ? `${dateOf(sync.met)} ${timeOf(sync.met)}` : deviceWords.neverYet}
+        </Cell>
+        <Cell label={deviceWords.factsOnThisDevice}>{String(karts.reduce((sum, { facts }) => sum + facts, 0))}</Cell>
       </div>
       <p class="note" role="status">
         {sentenceOf(view)}
       </p>
       {sync.ahead !== undefined && (
         <p class="note need">
-          <Glyph sign="caution" /> The clock of this device is {spanOf(Math.abs(sync.ahead) / 60_000)}{' '}
-          {sync.ahead > 0 ? 'ahead of' : 'behind'} the server's. Set the one that is wrong: facts are written with the
-          time of their device, and what lapses by days is reckoned from it.
+          <Glyph sign="caution" /> {deviceWords.clockOfThisDevice(spanOf(Math.abs(sync.ahead) / 60_000), sync.ahead)}
         </p>
       )}
       <Refused problems={sync.problems} />
       <div class="answers">
         <button type="button" class="button main full" onClick={() => void session.book.meet()}>
-          Meet the server now
+          {deviceWords.meetServerNow}
         </button>
         <Export session={session} />
         {sync.is === 'empty server' && (
           <>
             <button type="button" class="button full" onClick={() => void session.book.giveAll()}>
-              Send this book to the server
+              {deviceWords.sendThisBookToServer}
             </button>
             <button type="button" class="button full" onClick={() => session.book.beginAnew()}>
-              Begin an empty book here
+              {deviceWords.beginEmptyBookHere}
             </button>
           </>
         )}
       </div>
       <Keeping view={view} room={room} onAsk={() => void askToKeep(navigator.storage).then(setRoom)} />
       <section class="group" aria-labelledby="page-files">
-        <h2 id="page-files">The page itself</h2>
+        <h2 id="page-files">{deviceWords.pageItself}</h2>
         {versions.state() === 'none' ? (
           <p class="note need">
-            <Glyph sign="caution" /> While it is open it works without the server; to load it again the server is
-            needed. A browser keeps a page only over HTTPS, or on the machine that serves it.
+            <Glyph sign="caution" /> {deviceWords.whileItIsOpen}
           </p>
         ) : (
           <p class="note">
-            <Glyph sign="done" /> It is kept on this device and opens without the server.
+            <Glyph sign="done" /> {deviceWords.itIsKept}
           </p>
         )}
         {versions.state() === 'waiting' && (
           <button type="button" class="button full" onClick={() => versions.takeOver()}>
-            Show the new version
+            {deviceWords.showNewVersion}
           </button>
         )}
       </section>
@@ -85,21 +85,20 @@ export function DeviceSheet({ session, versions }: DeviceProps) {
 }
 
 function sentenceOf({ sync, kept }: View): string {
-  if (!kept)
-    return 'This browser keeps nothing: what you write lives until the page is closed, unless it was sent before. In a private window that is so; else allow the page to keep data, and load it again.';
+  if (!kept) return deviceWords.thisBrowserKeeps;
   switch (sync.is) {
     case 'all sent':
-      return 'The server has everything that is on this device, and this device everything the server has.';
+      return deviceWords.serverHasEverything;
     case 'other book':
-      return 'The server at this address keeps another book: the two share no fact, so they are kept apart. Load the page again to see the other one; this one stays here. To put both into one, import an export.';
+      return deviceWords.serverAtThisAddress;
     case 'empty server':
-      return 'The server held this book and holds none now. If it lost it, send it from here. If it is meant to begin anew, begin anew here too: this book stays on the device, and comes back with its server.';
+      return deviceWords.serverHeldThisBook;
     case 'stopped':
-      return 'The server answers and does not take everything. It is kept here; see why below.';
+      return deviceWords.serverAnswersAndDoes;
     case 'no server':
-      return 'What you write is kept on this device and goes to the server by itself when it is in reach. Go on working.';
+      return deviceWords.whatYouWriteIsKept;
     default:
-      return 'What you write is kept on this device first, and is on its way to the server.';
+      return deviceWords.whatYouWriteIsKeptOn;
   }
 }
 
@@ -109,20 +108,20 @@ function Keeping(props: { readonly view: View; readonly room: Room | undefined; 
   return (
     <section class="group" aria-labelledby="keeping">
       <h2 id="keeping">
-        What the browser keeps {room.bytes !== undefined && <span>{(room.bytes / 1e6).toFixed(1)} MB</span>}
+        {deviceWords.whatBrowserKeeps}{' '}
+        {room.bytes !== undefined && <span>{deviceWords.mb((room.bytes / 1e6).toFixed(1))}</span>}
       </h2>
       {room.persisted ? (
         <p class="note">
-          <Glyph sign="done" /> The browser has said that it keeps this book until somebody clears it.
+          <Glyph sign="done" /> {deviceWords.browserHasSaid}
         </p>
       ) : (
         <>
           <p class="note need">
-            <Glyph sign="caution" /> The browser may clear this book when room is short or the page is not used for
-            weeks. What was sent is on the server; of the rest take an export.
+            <Glyph sign="caution" /> {deviceWords.browserMayClear}
           </p>
           <button type="button" class="button full" onClick={onAsk}>
-            Ask the browser to keep it
+            {deviceWords.askBrowserToKeep}
           </button>
         </>
       )}
@@ -141,12 +140,12 @@ function Export({ session }: { readonly session: Session }) {
   if (url !== undefined)
     return (
       <a class="button full" href={url} download="kartwright-book.jsonl">
-        Save the file
+        {deviceWords.saveFile}
       </a>
     );
   return (
     <button type="button" class="button full" onClick={() => void make()}>
-      Export the book
+      {deviceWords.exportBook}
     </button>
   );
 }

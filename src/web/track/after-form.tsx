@@ -5,6 +5,7 @@ import { Caution } from '../parts.tsx';
 import type { Keep } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
 import { eventsOf } from '../views/entry-field.tsx';
+import { trackWords } from '../words/track.ts';
 import {
   AFTER,
   afterSaid,
@@ -23,13 +24,13 @@ import { useTyped, useWriting } from './writing.ts';
 import { keepWritten } from './written.tsx';
 
 const PLUG = [
-  ['lean', 'Lean'],
-  ['right', 'Right'],
-  ['rich', 'Rich'],
-  ['', 'Not read'],
+  ['lean', trackWords.lean],
+  ['right', trackWords.right],
+  ['rich', trackWords.rich],
+  ['', trackWords.notRead],
 ] as const;
 const IMPACTS = [
-  ['', 'None'],
+  ['', trackWords.none],
   ['knock', 'A knock'],
   ['hit', 'A hit'],
   ['crash', 'A crash'],
@@ -60,39 +61,39 @@ export function AfterForm(props: {
     },
   });
   const { asking } = writing;
-  const asLast = likely.minutes === undefined ? undefined : 'As the session before: change what differs.';
+  const asLast = likely.minutes === undefined ? undefined : trackWords.asSessionBeforeChange;
   return (
-    <section class="step no-print" aria-label="After a session">
+    <section class="step no-print" aria-label={trackWords.afterSession}>
       <header>
-        <b>After a session</b>
-        <span>one press writes it all</span>
+        <b>{trackWords.afterSession}</b>
+        <span>{trackWords.onePressWritesItAll}</span>
       </header>
       <div class="step-body after">
-        <Press writing={writing} button="Write it all down">
+        <Press writing={writing} button={trackWords.writeItAllDown}>
           <div class="two-fields steppers">
-            <Stepper asking={asking} at="minutes" label="Engine ran" unit="min" />
-            <Stepper asking={asking} at="laps" label="Laps" />
+            <Stepper asking={asking} at="minutes" label={trackWords.engineRan} unit="min" />
+            <Stepper asking={asking} at="laps" label={trackWords.laps} />
           </div>
           {asLast && <p class="soft">{asLast}</p>}
-          <Caution text="Engine off before hands go near. Exhaust, discs and tyres are hot for 20 minutes: gloves on." />
+          <Caution text={trackWords.engineOffBeforeHandsGo} />
           <Corners
             asking={asking}
-            legend="Hot, within a minute of stopping"
+            legend={trackWords.hotWithinMinute}
             keyOf={hotKey}
             unit={pressureUnit(kart, 'hot pressure')}
           />
           <Tiles
             asking={asking}
             at="plug"
-            label="Plug and piston, after full throttle"
+            label={trackWords.plugAndPistonAfterFull}
             choices={PLUG}
-            hint="Engine off and cold enough to touch; the plug cap stays off until the plug is back in."
+            hint={trackWords.engineOffAndColdEnough}
           />
           <div class="two-fields">
             <Entry asking={asking} at="litres" label={AFTER.litres.label} unit="l" />
             <Entry asking={asking} at="meterHours" label={AFTER.meterHours.label} unit="h" />
           </div>
-          <Tick asking={asking} at="wet" label="It was wet" />
+          <Tick asking={asking} at="wet" label={trackWords.itWasWet} />
           <Named asking={asking} snapshot={snapshot} />
           <Impact asking={asking} />
           <Treads asking={asking} />
@@ -107,14 +108,14 @@ function Named({ asking, snapshot }: { readonly asking: Asking; readonly snapsho
   return (
     <div class="two-fields">
       <div class="entry-field">
-        <label for="after-event">Event</label>
+        <label for="after-event">{trackWords.event}</label>
         <select
           id="after-event"
           class="field"
           value={typed.event ?? ''}
           onChange={e => put('event', e.currentTarget.value)}
         >
-          <option value="">none</option>
+          <option value="">{trackWords.none2}</option>
           {eventsOf(snapshot).map(([event, text]) => (
             <option key={event} value={event}>
               {text}
@@ -123,7 +124,7 @@ function Named({ asking, snapshot }: { readonly asking: Asking; readonly snapsho
         </select>
       </div>
       <div class="entry-field">
-        <label for="after-session">Session</label>
+        <label for="after-session">{trackWords.session}</label>
         <input
           id="after-session"
           autocomplete="off"
@@ -145,15 +146,15 @@ function Impact({ asking }: { readonly asking: Asking }) {
     <details class="group" open={isOpen(asking, ['severity', 'corner'])}>
       <summary>
         <h2>
-          Impact <span>{hit ? asking.typed.severity : 'none'}</span>
+          {trackWords.impact} <span>{hit ? asking.typed.severity : trackWords.none2}</span>
         </h2>
       </summary>
-      <Tiles asking={asking} at="severity" label="How hard" choices={IMPACTS} />
+      <Tiles asking={asking} at="severity" label={trackWords.howHard} choices={IMPACTS} />
       {hit && (
         <Tiles
           asking={asking}
           at="corner"
-          label="Where it was hit"
+          label={trackWords.whereItWasHit}
           choices={CORNERS.map(corner => [corner, corner === 'whole' ? 'at no one corner' : corner] as const)}
         />
       )}
@@ -168,7 +169,7 @@ function Treads({ asking }: { readonly asking: Asking }) {
     <details class="group" open={isOpen(asking, TREADS)}>
       <summary>
         <h2>
-          Tread temperatures <span>by probe, °C</span>
+          {trackWords.treadTemperatures} <span>{trackWords.byProbeC}</span>
         </h2>
       </summary>
       {TYRES.map(tyre => (

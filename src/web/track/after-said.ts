@@ -5,19 +5,20 @@ import type { Kart } from '../../kart/index.ts';
 import { type AfterSaid, afterSession, type PressuresSaid, type TrackDraft } from '../../prep/index.ts';
 import { withUnit } from '../answer.ts';
 import type { Draft } from '../session.ts';
+import { trackWords } from '../words/track.ts';
 import { isProblem, lapsSaid, type Measured, numberSaid, problemAt, type Said, said, type Typed } from './said.ts';
 
 export const AFTER: Readonly<Record<'minutes' | 'litres' | 'meterHours', Measured>> = {
-  minutes: { key: 'minutes', label: 'Minutes the engine ran', unit: 'min', dimension: 'time' },
-  litres: { key: 'litres', label: 'Fuel used: filled in less drained', unit: 'l', dimension: 'volume' },
-  meterHours: { key: 'meterHours', label: 'The hour meter reads now', unit: 'h', dimension: 'time' },
+  minutes: { key: 'minutes', label: trackWords.minutesEngineRan, unit: 'min', dimension: 'time' },
+  litres: { key: 'litres', label: trackWords.fuelUsedFilledInLess, unit: 'l', dimension: 'volume' },
+  meterHours: { key: 'meterHours', label: trackWords.hourMeterReadsNow, unit: 'h', dimension: 'time' },
 };
 export const PLACES = ['inside', 'middle', 'outside'] as const;
 export const hotKey = (tyre: Tyre): string => `hot ${tyre}`;
 export const treadKey = (tyre: Tyre, place: string): string => `tread ${tyre} ${place}`;
 const tread = (tyre: Tyre, place: string): Measured => ({
   key: treadKey(tyre, place),
-  label: `Tread, ${tyre}, ${place}`,
+  label: trackWords.tread(tyre, place),
   unit: '°C',
   dimension: 'temperature',
 });
@@ -33,14 +34,14 @@ export function afterSaid(kart: Kart, typed: Typed, track: string | undefined): 
   const treads = treadsSaid(typed);
   const problems = [...Object.values(read).filter(isProblem), ...(treads.ok ? [] : treads.problems)];
   if (read.minutes === undefined)
-    problems.push(problemAt('minutes', AFTER.minutes.label, 'nothing', 'Press + or type it.'));
+    problems.push(problemAt('minutes', AFTER.minutes.label, 'nothing', trackWords.pressOrType));
   for (const key of ['minutes', 'litres', 'meterHours'] as const) {
     const value = read[key];
     if (typeof value === 'number' && value < 0)
-      problems.push(problemAt(key, AFTER[key].label, `${value}`, 'It is not below nothing: check the sign.'));
+      problems.push(problemAt(key, AFTER[key].label, `${value}`, trackWords.itIsNotBelowNothing));
   }
   if (typed.severity && !typed.corner)
-    problems.push(problemAt('corner', 'where it was hit', 'nothing', 'Choose the corner, or "at no one corner".'));
+    problems.push(problemAt('corner', trackWords.whereItWasHit2, 'nothing', trackWords.chooseCorner));
   if (problems.length > 0 || !treads.ok) return { ok: false, problems };
   const { minutes, laps, litres, meterHours } = read as Readonly<Record<keyof typeof read, number>>;
   const after: AfterSaid = {
@@ -86,7 +87,9 @@ function treadsSaid(typed: Typed): Said<NonNullable<AfterSaid['treads']>> {
     for (const [n, value] of all.entries()) {
       const place = PLACES[n] ?? '';
       if (value === undefined)
-        problems.push(problemAt(treadKey(tyre, place), `tread, ${tyre}, ${place}`, 'nothing', 'Probe all three.'));
+        problems.push(
+          problemAt(treadKey(tyre, place), `tread, ${tyre}, ${place}`, 'nothing', trackWords.probeAllThree),
+        );
     }
     return [[tyre, { inside, middle, outside }] as const];
   });
@@ -120,7 +123,7 @@ export function outOfLimits(drafts: readonly Draft[], problems: readonly Problem
     problems.filter(({ code }) => code === 'outside limits').map(({ where }) => /\[(\d+)\]/.exec(where)?.[1] ?? '0'),
   );
   return drafts.map((draft, n) =>
-    out.has(String(n)) ? { ...draft, result: 'fail', why: 'read outside its limits' } : draft,
+    out.has(String(n)) ? { ...draft, result: 'fail', why: trackWords.readOutsideItsLimits } : draft,
   );
 }
 

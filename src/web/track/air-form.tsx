@@ -3,7 +3,8 @@ import { useState } from 'preact/hooks';
 import type { FactOf } from '../../book/index.ts';
 import { hashOf, type Keep } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
-import { trackWords } from '../track-words.ts';
+import { readAtTrack } from '../words/read-at-track.ts';
+import { trackWords } from '../words/track.ts';
 import { timeOf } from '../words.ts';
 import { AIR, asksElevation, lastAirAt, PRESSURES, weatherSaid } from './air-said.ts';
 import { Entry, Tiles } from './fields.tsx';
@@ -25,17 +26,17 @@ export function AirNow(props: Props) {
   const [again, setAgain] = useState(props.keep.get(slotOf(props.snapshot)) !== '');
   if (last !== undefined && !again)
     return (
-      <section class="air-read" aria-label="The air now">
+      <section class="air-read" aria-label={trackWords.airNow}>
         <p>
-          <small class="soft">The air, read {timeOf(last.at)}</small>
+          <small class="soft">{trackWords.airRead(timeOf(last.at))}</small>
           <b>
-            {trackWords(last)
+            {readAtTrack(last)
               .replace(/^Weather /, '')
               .replace(/(\d) (?=\S)/g, '$1\u00a0')}
           </b>
         </p>
         <button type="button" class="button no-print" onClick={() => setAgain(true)}>
-          Read it again
+          {trackWords.readItAgain}
         </button>
       </section>
     );
@@ -77,24 +78,24 @@ function AirForm({ snapshot, session, keep, track, onWritten }: Props) {
   });
   const { asking } = writing;
   return (
-    <section class="step no-print" aria-label="The air now">
+    <section class="step no-print" aria-label={trackWords.airNow}>
       <header>
-        <b>The air now</b>
-        <span>{track ?? 'no track named'}</span>
+        <b>{trackWords.airNow}</b>
+        <span>{track ?? trackWords.noTrackNamed}</span>
       </header>
       <div class="step-body">
-        <Press writing={writing} button="This is the air">
+        <Press writing={writing} button={trackWords.thisIsAir}>
           <div class="two-fields">
             <Entry asking={asking} at="celsius" label={AIR.celsius.label} unit="°C" />
             <Entry asking={asking} at="trackCelsius" label={AIR.trackCelsius.label} unit="°C" />
             <Entry asking={asking} at="humidity" label={AIR.humidity.label} unit="%" />
             <Entry asking={asking} at="pascal" label={AIR.pascal.label} unit="hPa" />
           </div>
-          <Tiles asking={asking} at="pressureIs" label="Which pressure that is" choices={PRESSURES} />
+          <Tiles asking={asking} at="pressureIs" label={trackWords.whichPressure} choices={PRESSURES} />
           {asksElevation(asking.typed) && <Entry asking={asking} at="elevation" label={AIR.elevation.label} unit="m" />}
           <p class="soft">
-            Another unit may be written with its number, like 70 °F or 29.9 inHg. What nobody read stays empty. More in{' '}
-            <a href={hashOf({ sheet: 'numbers', number: 'air' })}>the number air</a>.
+            {trackWords.anotherUnitMay} <a href={hashOf({ sheet: 'numbers', number: 'air' })}>{trackWords.numberAir}</a>
+            .
           </p>
         </Press>
       </div>

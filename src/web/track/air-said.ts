@@ -2,21 +2,22 @@
 import type { FactLine } from '../../app/index.ts';
 import type { FactOf } from '../../book/index.ts';
 import type { Draft } from '../session.ts';
+import { trackWords } from '../words/track.ts';
 import { isProblem, type Measured, numberSaid, problemAt, type Said, said, type Typed } from './said.ts';
 
 export const AIR: Readonly<Record<'celsius' | 'pascal' | 'elevation' | 'humidity' | 'trackCelsius', Measured>> = {
-  celsius: { key: 'celsius', label: 'Temperature, in the shade', unit: '°C', dimension: 'temperature' },
-  pascal: { key: 'pascal', label: 'Pressure', unit: 'hPa', dimension: 'pressure-absolute' },
-  elevation: { key: 'elevation', label: 'Height of the track above the sea', unit: 'm', dimension: 'length' },
-  humidity: { key: 'humidity', label: 'Humidity', unit: '%', dimension: 'ratio' },
-  trackCelsius: { key: 'trackCelsius', label: 'Surface of the track', unit: '°C', dimension: 'temperature' },
+  celsius: { key: 'celsius', label: trackWords.temperatureInShade, unit: '°C', dimension: 'temperature' },
+  pascal: { key: 'pascal', label: trackWords.pressure, unit: 'hPa', dimension: 'pressure-absolute' },
+  elevation: { key: 'elevation', label: trackWords.heightOfTrackAboveSea, unit: 'm', dimension: 'length' },
+  humidity: { key: 'humidity', label: trackWords.humidity, unit: '%', dimension: 'ratio' },
+  trackCelsius: { key: 'trackCelsius', label: trackWords.surfaceOfTrack, unit: '°C', dimension: 'temperature' },
 };
 
 /** Which pressure that is: value, what it is called, how to know it. */
 export const PRESSURES = [
-  ['station', 'Read at the track', 'A barometer here, not set to the sea'],
-  ['QNH', 'Airfield QNH', 'As an airfield gives it'],
-  ['sea level', 'Weather map or app', 'Brought down to the sea'],
+  ['station', trackWords.readAtTrack, trackWords.barometerHereNotSet],
+  ['QNH', trackWords.airfieldQnh, trackWords.asAirfieldGives],
+  ['sea level', trackWords.weatherMapOrApp, trackWords.broughtDownToSea],
 ] as const;
 
 /** What a pressure was brought down to the sea from is needed to bring it back. */
@@ -33,16 +34,9 @@ export function weatherSaid(typed: Typed, track: string | undefined): Said<Draft
   };
   const problems = Object.values(read).filter(isProblem);
   if (problems.length === 0 && Object.values(read).every(value => value === undefined))
-    problems.push(problemAt('celsius', AIR.celsius.label, 'nothing', 'Read one of them at least.'));
+    problems.push(problemAt('celsius', AIR.celsius.label, 'nothing', trackWords.readOneOfThem));
   if (read.pascal !== undefined && !typed.pressureIs)
-    problems.push(
-      problemAt(
-        'pressureIs',
-        'which pressure this is',
-        'nothing',
-        'Taken for the wrong one it is out by the height of the track: 12 hPa for each 100 m.',
-      ),
-    );
+    problems.push(problemAt('pressureIs', trackWords.whichPressureThis, 'nothing', trackWords.takenForWrongOne));
   if (problems.length > 0) return { ok: false, problems };
   const { celsius, pascal, elevation, humidity, trackCelsius } = read as Readonly<Record<keyof typeof read, number>>;
   return {

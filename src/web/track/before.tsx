@@ -5,6 +5,7 @@ import { type Since, type TrackSheet, trackSheet } from '../../prep/index.ts';
 import { withUnit } from '../answer.ts';
 import { toProblem } from '../numbers/ask-line.tsx';
 import { PrintTitle } from '../parts.tsx';
+import { trackWords } from '../words/track.ts';
 import { capital } from '../words.ts';
 import { AirNow } from './air-form.tsx';
 import { ColdForm } from './cold-form.tsx';
@@ -42,23 +43,28 @@ export function Before(props: TrackProps & { readonly event: KartEvent | undefin
   const told = sheet.parts[0]?.missing ?? [];
   return (
     <>
-      <PrintTitle title="Track sheet" kart={sheet.kart} event={event?.event ?? null} invented={sheet.invented} />
+      <PrintTitle
+        title={trackWords.trackSheet}
+        kart={sheet.kart}
+        event={event?.event ?? null}
+        invented={sheet.invented}
+      />
       <div class="track-page">
         <div class="track-side">
           <AirNow snapshot={snapshot} session={session} keep={keep} track={event?.track} onWritten={onWritten} />
           <div class="two-fields no-print">
-            <Stepper asking={asking} at="laps" label="Laps to come" />
-            <Tick asking={asking} at="wet" label="The track is wet" />
+            <Stepper asking={asking} at="laps" label={trackWords.lapsToCome} />
+            <Tick asking={asking} at="wet" label={trackWords.trackIsWet} />
           </div>
           <p class="only-print">
-            {sheet.laps === null ? 'Laps not said' : `${sheet.laps} laps`}, track {sheet.wet ? 'wet' : 'dry'}.
+            {trackWords.track(sheet.laps === null ? trackWords.lapsNotSaid : `${sheet.laps} laps`, sheet.wet)}
           </p>
           <Glance parts={sheet.parts} />
           <DayAir air={sheet.air} baseline={sheet.baseline} at={sheet.at} />
           <Changed since={sheet.since} ran={sheet.last !== null} />
           <div class="answers no-print">
             <button type="button" class="button plain full" onClick={() => window.print()}>
-              Print it
+              {trackWords.print}
             </button>
           </div>
         </div>
@@ -88,8 +94,8 @@ export function Before(props: TrackProps & { readonly event: KartEvent | undefin
 /** What the engine is wanted to turn at which speed: said, the box is searched for the nearest pair. */
 const Wanted = ({ asking }: { readonly asking: Asking }) => (
   <div class="two-fields no-print">
-    <Entry asking={asking} at="wanted engine speed" label="Engine speed wanted" unit="rpm" />
-    <Entry asking={asking} at="wanted speed" label="At which speed" unit="km/h" />
+    <Entry asking={asking} at="wanted engine speed" label={trackWords.engineSpeedWanted} unit="rpm" />
+    <Entry asking={asking} at="wanted speed" label={trackWords.atWhichSpeed} unit="km/h" />
   </div>
 );
 
@@ -98,9 +104,9 @@ function Changed({ since, ran }: { readonly since: readonly Since[]; readonly ra
   return (
     <section class="group" aria-labelledby="track-since">
       <h2 id="track-since">
-        Since the last session <span>{since.length} changed</span>
+        {trackWords.sinceLastSession} <span>{trackWords.changed(since.length)}</span>
       </h2>
-      {since.length === 0 && <p class="note">Nothing in the record differs.</p>}
+      {since.length === 0 && <p class="note">{trackWords.nothingInRecordDiffers}</p>}
       <ul class="rows since">
         {since.map(({ what, was, now }) => (
           <li key={`${what}${now}`}>

@@ -5,6 +5,7 @@ import { coldSet, type TrackPart } from '../../prep/index.ts';
 import { formatQuantity } from '../../quantity/index.ts';
 import type { Keep } from '../place.ts';
 import type { Session } from '../session.ts';
+import { trackWords } from '../words/track.ts';
 import { outOfLimits, pressureKey, pressuresSaid, pressureUnit, saidAgain } from './after-said.ts';
 import { Corners } from './fields.tsx';
 import { Press } from './press.tsx';
@@ -52,8 +53,8 @@ export function ColdForm(props: {
         <p>{part.lead.map(({ label, text }) => `${label} ${text}`).join(' · ')}</p>
       </div>
       <div class="no-print">
-        <Press writing={writing} button="Set as said">
-          <Corners asking={writing.asking} legend="Cold, tyres in the shade" keyOf={keyOf} unit={unit} />
+        <Press writing={writing} button={trackWords.setAsSaid}>
+          <Corners asking={writing.asking} legend={trackWords.coldTyresInShade} keyOf={keyOf} unit={unit} />
         </Press>
       </div>
     </>

@@ -3,6 +3,7 @@ import type { ComponentChildren } from 'preact';
 import type { Problem } from '../../app/index.ts';
 import { TYRES, type Tyre } from '../../book/index.ts';
 import { Refused } from '../parts.tsx';
+import { trackWords } from '../words/track.ts';
 import { capital } from '../words.ts';
 import type { Typed } from './said.ts';
 
@@ -68,11 +69,11 @@ export function Stepper({ asking, at, label, unit }: Of & { readonly unit?: stri
         {unit !== undefined && <span class="soft"> {unit}</span>}
       </label>
       <div class="stepper">
-        <button type="button" class="button" aria-label={`${label}: one less`} onClick={() => step(-1)}>
+        <button type="button" class="button" aria-label={trackWords.oneLess(label)} onClick={() => step(-1)}>
           −
         </button>
         <Typing asking={asking} at={at} />
-        <button type="button" class="button" aria-label={`${label}: one more`} onClick={() => step(1)}>
+        <button type="button" class="button" aria-label={trackWords.oneMore(label)} onClick={() => step(1)}>
           +
         </button>
       </div>

@@ -1,11 +1,12 @@
 /** All numbers of the day in a few lines, each with its warning: what is read while walking to the kart. */
 import type { TrackPart } from '../../prep/index.ts';
 import { Glyph } from '../glyph.tsx';
+import { trackWords } from '../words/track.ts';
 import { NAMES } from './part.tsx';
 
 export const Glance = ({ parts }: { readonly parts: readonly TrackPart[] }) => (
   <section class="group" aria-labelledby="track-glance">
-    <h2 id="track-glance">The numbers</h2>
+    <h2 id="track-glance">{trackWords.theNumbers}</h2>
     <ul class="rows glance">
       {parts.map(part => (
         <li key={part.subject}>
@@ -19,7 +20,7 @@ export const Glance = ({ parts }: { readonly parts: readonly TrackPart[] }) => (
           </b>
           {part.warning !== null && (
             <p>
-              <strong class="signal-word">Warning.</strong> {part.warning}
+              <strong class="signal-word">{trackWords.warning}</strong> {part.warning}
             </p>
           )}
         </li>
@@ -31,7 +32,7 @@ export const Glance = ({ parts }: { readonly parts: readonly TrackPart[] }) => (
 /** The first figure; of the tyres the four as they stand on the kart, left and right with a stroke between. */
 function shown({ subject, lead }: TrackPart): readonly string[] {
   const [first] = lead;
-  if (first === undefined) return ['not known yet'];
+  if (first === undefined) return [trackWords.notKnownYet];
   if (subject !== 'tyres') return [first.text];
   const [number = '', unit = ''] = first.text.split(' ');
   const of = (tyre: string) => lead.find(({ label }) => label.startsWith(tyre))?.text.split(' ')[0] ?? '–';

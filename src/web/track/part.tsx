@@ -10,14 +10,15 @@ import { plateOf } from '../numbers/plates/index.ts';
 import { typedOf } from '../numbers/question.ts';
 import { Refused } from '../parts.tsx';
 import { hashOf, type Keep } from '../place.ts';
+import { trackWords } from '../words/track.ts';
 
 /** As it is called in the pit. */
 export const NAMES: Readonly<Record<TrackPart['subject'], string>> = {
-  air: 'Air',
-  carburation: 'Main jet',
-  tyres: 'Cold pressures',
-  premix: 'Fuel',
-  gearing: 'Gearing',
+  air: trackWords.air,
+  carburation: trackWords.mainJet,
+  tyres: trackWords.coldPressures,
+  premix: trackWords.fuel,
+  gearing: trackWords.gearing,
 };
 
 export function Part(props: {
@@ -43,7 +44,7 @@ export function Part(props: {
         <div class="seizure" role="note">
           <Glyph sign="caution" />
           <p>
-            <strong>Warning.</strong> {warning}
+            <strong>{trackWords.warning}</strong> {warning}
           </p>
         </div>
       )}
@@ -64,7 +65,7 @@ export function Part(props: {
         </>
       )}
       {children}
-      {waits && <p class="note">First the air, above.</p>}
+      {waits && <p class="note">{trackWords.firstAirAbove}</p>}
       <Lacks missing={open} />
       {from.length > 0 && <p class="soft from">{from.join(' ')}</p>}
       {question !== null && answer?.kind === 'answer' && <More part={part} question={question} answer={answer} />}
@@ -78,7 +79,7 @@ export function Part(props: {
         href={hashOf({ sheet: 'numbers', number: name })}
         onClick={() => question && asIfTyped(keep, kart, name, question)}
       >
-        Open {NAMES[name].toLowerCase()} in Numbers
+        {trackWords.openInNumbers(NAMES[name].toLowerCase())}
       </a>
     </section>
   );
@@ -136,7 +137,7 @@ function More(props: {
       {first && plate}
       <details class="group more no-print">
         <summary>
-          <h2>{first || !plate ? 'Notes and figures' : 'Drawing, notes and figures'}</h2>
+          <h2>{first || !plate ? trackWords.notesAndFigures : trackWords.drawingNotesAndFigures}</h2>
         </summary>
         {!first && plate}
         <Notes answer={answer} />

@@ -2,6 +2,7 @@
 import type { ComponentChildren } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import { Refused } from '../parts.tsx';
+import { trackWords } from '../words/track.ts';
 import type { useWriting } from './writing.ts';
 
 export function Press(props: {
@@ -34,7 +35,7 @@ export function Press(props: {
       <Refused problems={writing.rest} />
       <div class="answers">
         <button type="submit" class="button main big full" disabled={writing.busy}>
-          {writing.busy ? 'Writing …' : writing.asksAgain ? 'It is so: record it as I said' : button}
+          {writing.busy ? trackWords.writing : writing.asksAgain ? trackWords.itIsSoRecord : button}
         </button>
         {beside}
       </div>

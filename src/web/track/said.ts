@@ -3,6 +3,7 @@ import type { Problem } from '../../app/index.ts';
 import { sentence } from '../../app/index.ts';
 import { type Dimension, inUnit, parseQuantity } from '../../quantity/index.ts';
 import { withUnit } from '../answer.ts';
+import { trackWords } from '../words/track.ts';
 
 /** What stands in the fields, by key; a tick is 'yes'. */
 export type Typed = Readonly<Record<string, string>>;
@@ -33,14 +34,14 @@ export function lapsSaid(typed: Typed): number | Problem | undefined {
   if (text === '') return undefined;
   const laps = Number(text);
   if (/^\d+$/.test(text) && laps >= 1 && laps <= MOST_LAPS) return laps;
-  return problemAt('laps', 'Laps', `“${text}”`, `A whole number from 1 to ${MOST_LAPS}, or leave it empty.`);
+  return problemAt('laps', trackWords.laps, `“${text}”`, trackWords.wholeNumber(MOST_LAPS));
 }
 const MOST_LAPS = 500; // as the book refuses more
 
 export const problemAt = (key: string, label: string, got: string, remedy: string): Problem => ({
   code: 'wrong shape',
   where: `fact.${key}`,
-  message: `Expected ${label.charAt(0).toLowerCase()}${label.slice(1)}, got ${got}.`,
+  message: trackWords.expectedGot(label.charAt(0).toLowerCase(), label.slice(1), got),
   remedy,
 });
 

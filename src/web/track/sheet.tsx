@@ -4,6 +4,7 @@ import '../numbers/plates/plates.css';
 import './track.css';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { hashOf } from '../place.ts';
+import { trackWords } from '../words/track.ts';
 import { dateOf, timeOf } from '../words.ts';
 import { AfterForm } from './after-form.tsx';
 import { Before } from './before.tsx';
@@ -29,12 +30,13 @@ export function Track(props: TrackProps) {
   }, [written]);
   return (
     <>
-      <h1 class="no-print">At the track</h1>
+      <h1 class="no-print">{trackWords.atTrack}</h1>
       <p class="soft no-print" ref={said} tabIndex={-1}>
-        {last
-          ? `Last on the track ${dateOf(last.at)}, ${timeOf(last.at)}${last.session ? `, ${last.session}` : ''}.`
-          : 'The record holds no session yet.'}{' '}
-        The maker's manual and the class rules win.
+        {trackWords.makersManualAndClass(
+          last
+            ? trackWords.lastOnTrack(dateOf(last.at), timeOf(last.at), last.session ? `, ${last.session}` : '')
+            : trackWords.recordHoldsNoSession,
+        )}
       </p>
       <div class="answers no-print sides">
         <button
@@ -43,7 +45,7 @@ export function Track(props: TrackProps) {
           aria-pressed={side === 'before'}
           onClick={() => go('before')}
         >
-          Before
+          {trackWords.before}
         </button>
         <button
           type="button"
@@ -51,11 +53,11 @@ export function Track(props: TrackProps) {
           aria-pressed={side === 'after'}
           onClick={() => go('after')}
         >
-          After
+          {trackWords.after}
         </button>
       </div>
       <a class="button wide no-print head-gap" href={hashOf({ sheet: 'laps' })}>
-        Laps: logs, compare, did it help
+        {trackWords.lapsLogsCompareDid}
       </a>
       <div class="head-gap">
         <LastWritten {...props} />

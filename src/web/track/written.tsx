@@ -5,6 +5,7 @@ import type { Fact } from '../../book/index.ts';
 import { Refused } from '../parts.tsx';
 import type { Keep } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
+import { trackWords } from '../words/track.ts';
 import { factWords, timeOf } from '../words.ts';
 
 const slotOf = (kart: string): string => `track written ${kart}`;
@@ -23,7 +24,7 @@ export function LastWritten(props: { readonly snapshot: Snapshot; readonly sessi
   if (first === undefined) return null;
   const strike = async (): Promise<void> => {
     const written = await session.write(
-      lines.map(({ fact }) => ({ kind: 'struck', fact: fact.id, why: 'undone at the track' })),
+      lines.map(({ fact }) => ({ kind: 'struck', fact: fact.id, why: trackWords.undoneAtTrack })),
     );
     setRefused(written.kind === 'refused' ? written.problems : []);
     setAsked(false);
@@ -34,21 +35,21 @@ export function LastWritten(props: { readonly snapshot: Snapshot; readonly sessi
     <div class="no-print">
       <div class="undo" role="status">
         <span>
-          <span class="soft">Written {timeOf(first.fact.at)}</span> {factWords(first.fact)}
-          {more > 0 && <span class="soft"> and {more} more</span>}
+          <span class="soft">{trackWords.written(timeOf(first.fact.at))}</span> {factWords(first.fact)}
+          {more > 0 && <span class="soft"> {trackWords.andMore(more)}</span>}
         </span>
         {asked ? (
           <span class="undo-answers">
             <button type="button" class="button plain" onClick={() => setAsked(false)}>
-              Keep
+              {trackWords.keep}
             </button>
             <button type="button" class="button" onClick={strike} disabled={session.view().writing}>
-              {more > 0 ? `Strike all ${lines.length}` : 'Strike it'}
+              {trackWords.strikeAll(more, lines.length)}
             </button>
           </span>
         ) : (
           <button type="button" class="button plain" onClick={() => setAsked(true)}>
-            Undo
+            {trackWords.undo}
           </button>
         )}
       </div>

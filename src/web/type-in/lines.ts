@@ -7,6 +7,7 @@ import type { Kart } from '../../kart/index.ts';
 import type { Step } from '../../prep/index.ts';
 import { draftsOf, isHandling, withUnit } from '../answer.ts';
 import type { Draft } from '../session.ts';
+import { typeInWords } from '../words/type-in.tsx';
 import { titleOf } from '../words.ts';
 
 /** A number of the paper and the step it stood for. */
@@ -38,13 +39,13 @@ export function linesOf(
       { line: i + 1, title, says, notes: [], ok: false, ...(step ? { step } : {}) },
     ];
     if (typed.trim() === '') return [];
-    if (number === undefined) return wrong(typed.trim(), 'begin with the number of the step: 12 142.5');
+    if (number === undefined) return wrong(typed.trim(), typeInWords.beginWithNumberOfStep);
     const key = keys.get(Number(number));
-    if (key === undefined) return wrong(number, 'no step of this list has that number');
+    if (key === undefined) return wrong(number, typeInWords.noStepOfThisList);
     const step = steps.find(s => s.key === key && s.state !== 'done') ?? steps.find(s => s.key === key);
-    if (step === undefined) return wrong(number, 'no longer in the plan: nothing is to be written');
-    if (step.state === 'done') return wrong(titleOf(step), 'is done already', step);
-    if (seen.has(key)) return wrong(titleOf(step), 'stands in another line too', step);
+    if (step === undefined) return wrong(number, typeInWords.noLongerInPlanNothing);
+    if (step.state === 'done') return wrong(titleOf(step), typeInWords.isDoneAlready, step);
+    if (seen.has(key)) return wrong(titleOf(step), typeInWords.standsInAnotherLineToo, step);
     seen.add(key);
     return [lineOf(i + 1, step, rest.trim(), kart)];
   });
@@ -69,30 +70,34 @@ function lineOf(line: number, step: Step, typed: string, kart: Kart): Line {
   });
   if (what === 'later' || what === 'not') {
     const why = words.trim();
-    if (why === '') return wrong(`say why: ${step.n} ${what} no light`);
-    if (what === 'not' && isHandling(step)) return wrong('hand work is done or comes later: write later and why');
+    if (why === '') return wrong(typeInWords.sayWhyNoLight(step.n, what));
+    if (what === 'not' && isHandling(step)) return wrong(typeInWords.handWorkIsDone);
     return what === 'not'
-      ? done(`cannot be done: ${why}`, draftsOf(step, { is: 'not possible', why }))
-      : done(`put off: ${why}`, draftsOf(step, { is: 'put off', why }));
+      ? done(typeInWords.cannotBeDone(why), draftsOf(step, { is: 'not possible', why }))
+      : done(typeInWords.putOff(why), draftsOf(step, { is: 'put off', why }));
   }
   const item = step.item === null ? undefined : kart.items[step.item];
   if (what === undefined && step.mends !== null)
     return typed === ''
-      ? wrong('say how it was mended')
+      ? wrong(typeInWords.sayHowItWasMended)
       : done(`mended: ${typed}`, draftsOf(step, { is: 'done', how: typed }));
-  if (reading !== '' && (item === undefined || step.unit === null)) return wrong('nothing is read at this step');
+  if (reading !== '' && (item === undefined || step.unit === null)) return wrong(typeInWords.nothingIsRead);
   const read = reading === '' || item === undefined ? undefined : readReading(reading, item, kart, 'reading');
   if (read && 'problem' in read) return wrong(`${read.problem.message} ${read.problem.remedy}`);
   if (what !== undefined) {
     const defect = words.trim();
-    if (isHandling(step)) return wrong('hand work does not fail: write the find down on the sheet Record');
-    if (defect === '') return wrong(`say what is wrong: ${step.n} fails bent`);
+    if (isHandling(step)) return wrong(typeInWords.handWorkDoesNotFail);
+    if (defect === '') return wrong(typeInWords.sayWhatIsWrongFails(step.n));
     return done(
-      `fails${reading === '' ? '' : `, ${reading}`}: ${defect}`,
+      typeInWords.fails(reading === '' ? '' : `, ${reading}`, defect),
       draftsOf(step, { is: 'fail', defect, ...value }),
     );
   }
-  if (reading === '' && step.action === 'measure') return wrong(`needs its value in ${step.unit}`);
+  if (reading === '' && step.action === 'measure') return wrong(typeInWords.needsItsValue(step.unit));
   const judged = item && reading !== '' ? judgeTyped(kart, item, reading) : undefined;
-  return done(`done${reading === '' ? '' : `, ${reading}`}`, draftsOf(step, { is: 'done', ...value }), judged?.say);
+  return done(
+    typeInWords.done(reading === '' ? '' : `, ${reading}`),
+    draftsOf(step, { is: 'done', ...value }),
+    judged?.say,
+  );
 }

@@ -6,6 +6,7 @@ import { Glyph } from '../glyph.tsx';
 import { Refused } from '../parts.tsx';
 import { hashOf, type Keep } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
+import { typeInWords } from '../words/type-in.tsx';
 import { dateOf, timeOf } from '../words.ts';
 import { type Line, linesOf } from './lines.ts';
 import { numbered, printedLists } from './printed.ts';
@@ -49,20 +50,17 @@ export function TypeIn({ snapshot, session, keep, who }: TypeInProps) {
       return;
     }
     setText('');
-    setSaid(`${inOrder.length} steps written, each an entry of its own.`);
+    setSaid(typeInWords.stepsWrittenEachEntry(inOrder.length));
   };
   return (
     <>
       <p>
         <a class="back" href={hashOf({ sheet: 'work' })}>
-          The work
+          {typeInWords.theWork}
         </a>
       </p>
-      <h1>Type in the list</h1>
-      <p class="soft">
-        A line for each step as it stands on the paper: its number, then what was read. Or <b>12 fails bent</b>,{' '}
-        <b>12 not no such part</b> when it cannot be done, <b>12 later no light</b>.
-      </p>
+      <h1>{typeInWords.typeInList}</h1>
+      <p class="soft">{typeInWords.lineForEachStep()}</p>
       <form
         onSubmit={e => {
           e.preventDefault();
@@ -71,26 +69,21 @@ export function TypeIn({ snapshot, session, keep, who }: TypeInProps) {
       >
         {lists.length > 0 && (
           <>
-            <label for="which-list">Which list</label>
+            <label for="which-list">{typeInWords.whichList}</label>
             <select id="which-list" class="field" value={from} onChange={e => setFrom(e.currentTarget.value)}>
               {lists.map(({ at, steps }) => (
                 <option key={at} value={at}>
-                  printed {dateOf(at)} {timeOf(at)}, {steps.length} steps
+                  {typeInWords.printedSteps(dateOf(at), timeOf(at), steps.length)}
                 </option>
               ))}
-              <option value="">the plan as it is numbered now</option>
+              <option value="">{typeInWords.planAsItIsNumbered}</option>
             </select>
           </>
         )}
-        {lists.length === 0 && (
-          <p class="note need">
-            This device printed no list: the numbers are taken as the plan has them now. See that each line names the
-            step you mean.
-          </p>
-        )}
+        {lists.length === 0 && <p class="note need">{typeInWords.thisDevicePrinted}</p>}
         <div class="type-in">
           <div>
-            <label for="lines">Lines</label>
+            <label for="lines">{typeInWords.lines}</label>
             <textarea
               id="lines"
               rows={10}
@@ -100,9 +93,9 @@ export function TypeIn({ snapshot, session, keep, who }: TypeInProps) {
               onInput={e => setText(e.currentTarget.value)}
             />
           </div>
-          <section aria-label="As it will be written" aria-live="polite">
-            <h2>As it will be written</h2>
-            {lines.length === 0 && <p class="soft">Nothing typed yet.</p>}
+          <section aria-label={typeInWords.asItWillBeWritten} aria-live="polite">
+            <h2>{typeInWords.asItWillBeWritten}</h2>
+            {lines.length === 0 && <p class="soft">{typeInWords.nothingTypedYet}</p>}
             <ol class="rows">
               {lines.map(line => (
                 <Row key={line.line} line={line} />
@@ -113,7 +106,7 @@ export function TypeIn({ snapshot, session, keep, who }: TypeInProps) {
         <Refused problems={refused.problems}>
           {refused.again && (
             <button type="button" class="button wide" disabled={busy} onClick={() => write(true)}>
-              It is so: record it as it stands on the paper
+              {typeInWords.itIsSoRecord}
             </button>
           )}
         </Refused>
@@ -122,13 +115,10 @@ export function TypeIn({ snapshot, session, keep, who }: TypeInProps) {
             {said}
           </p>
         )}
-        <p class="note">
-          Each is written as done by {who}, now. Another person types in their own lines under their own name; second
-          looks belong to another pair of eyes.
-        </p>
+        <p class="note">{typeInWords.eachIsWrittenAsDone(who)}</p>
         <div class="answers">
           <button type="submit" class="button main big full" disabled={busy || good.length === 0 || bad > 0}>
-            {busy ? 'Writing …' : bad > 0 ? `Put ${bad} lines right first` : `Write ${good.length} steps down`}
+            {busy ? typeInWords.writing : typeInWords.putLinesRightFirst(bad, good.length)}
           </button>
         </div>
       </form>
@@ -150,7 +140,7 @@ function Row({ line }: { readonly line: Line }) {
           ))}
         </p>
       </div>
-      <span class="side">line {line.line}</span>
+      <span class="side">{typeInWords.line(line.line)}</span>
     </li>
   );
 }
@@ -159,5 +149,7 @@ function Row({ line }: { readonly line: Line }) {
 function named(problem: Problem, owner: readonly Line[]): Problem {
   const at = /\[(\d+)\]/.exec(problem.where)?.[1];
   const line = at === undefined ? (owner.length === 1 ? owner[0] : undefined) : owner[Number(at)];
-  return line === undefined ? problem : { ...problem, message: `Line ${line.line}, ${line.title}: ${problem.message}` };
+  return line === undefined
+    ? problem
+    : { ...problem, message: typeInWords.line2(line.line, line.title, problem.message) };
 }

@@ -6,6 +6,7 @@ import type { SecondRetentions } from '../../risk/index.ts';
 import { Label, Plate } from '../drawing/lines.tsx';
 import { type Axes, PlotFrame, PlotLine, plotX, plotY } from '../drawing/plot.tsx';
 import type { Drawn } from '../numbers/plates/asked.ts';
+import { weakWords } from '../words/weak.tsx';
 
 type Points = SecondRetentions['frontier'];
 const TOP = 30;
@@ -24,13 +25,10 @@ export function drawFrontier(frontier: Points, hazardOf: (name: string) => strin
   // Beside the first step down, where the line leaves room.
   const fall = frontier.find(({ singlesLeft }) => singlesLeft.severity1 < (frontier[0]?.singlesLeft.severity1 ?? 0));
   return {
-    title: 'What is left by minutes',
+    title: weakWords.whatIsLeftByMinutes,
     drawing: (
-      <Plate
-        height={risks.length > 0 ? BELOW + TALLER + 40 : TOP + TALL + 40}
-        title="Joints left that alone are enough and could have a second, and the chance left of each hazard of severity 1 over the event, by the minutes spent. The table says the same."
-      >
-        <Label x={0} y={14} anchor="start" text="joints left that alone are enough" look="quiet" />
+      <Plate height={risks.length > 0 ? BELOW + TALLER + 40 : TOP + TALL + 40} title={weakWords.jointsLeftThatAlone}>
+        <Label x={0} y={14} anchor="start" text={weakWords.jointsLeftThatAloneAre} look="quiet" />
         <PlotFrame axes={axes} unit="" />
         <PlotLine
           axes={axes}
@@ -51,7 +49,7 @@ export function drawFrontier(frontier: Points, hazardOf: (name: string) => strin
         {risks.length > 0 && <Chances frontier={frontier} risks={risks} hazardOf={hazardOf} />}
       </Plate>
     ),
-    head: ['Minutes', 'Money', 'Severity 1, 2 left', 'Of 1,000 events, where it changes'],
+    head: [weakWords.minutes, weakWords.money, weakWords.severityLeft, weakWords.ofEventsWhereItChanges],
     rows: frontier
       .map(({ minutes, money, singlesLeft: { severity1, severity2 } }, n) => [
         String(minutes),
@@ -79,13 +77,7 @@ function Chances(props: {
   );
   return (
     <g>
-      <Label
-        x={0}
-        y={BELOW - 16}
-        anchor="start"
-        text="of 1,000 events like this one, from what is known"
-        look="quiet"
-      />
+      <Label x={0} y={BELOW - 16} anchor="start" text={weakWords.ofEventsLikeThisOne} look="quiet" />
       <PlotFrame axes={axes} unit="" />
       {risks.map((name, i) => (
         <g key={name}>

@@ -6,6 +6,7 @@ import { Glyph } from '../glyph.tsx';
 import { hashOf } from '../place.ts';
 import type { Snapshot } from '../session.ts';
 import { partsOff } from '../views/kart.tsx';
+import { weakWords } from '../words/weak.tsx';
 import { capital } from '../words.ts';
 import { Job, type Jobs } from './job.tsx';
 import { type AskedHazard, Likelihood } from './likelihood.tsx';
@@ -22,7 +23,7 @@ type Props = {
 export function HazardGroup({ open, ...props }: Props & { readonly open: boolean }) {
   const { hazard } = props;
   const { singlePoints: alone, top, atLeast } = hazard;
-  const many = alone.length === 1 ? '1 alone is enough' : `${alone.length} alone are enough`;
+  const many = weakWords.aloneIsEnough(alone.length);
   return (
     <section class="hazard" id={`hazard ${hazard.function}`} aria-label={hazard.hazard}>
       <a
@@ -31,10 +32,10 @@ export function HazardGroup({ open, ...props }: Props & { readonly open: boolean
         aria-current={open ? 'true' : undefined}
       >
         <b>{capital(hazard.hazard)}</b>
-        <span class="soft">severity {hazard.severity}</span>
-        <span>{hazard.cutSets === null ? 'too large to work out' : many}</span>
+        <span class="soft">{weakWords.severity(hazard.severity)}</span>
+        <span>{hazard.cutSets === null ? weakWords.tooLargeToWorkOut : many}</span>
         <span class="soft">
-          {top ? top.words : atLeast ? `not known; at least ${atLeast.words}` : 'how likely: not known'}
+          {top ? top.words : atLeast ? weakWords.notKnownAtLeast(atLeast.words) : weakWords.howLikelyNotKnown}
         </span>
       </a>
       {open && <Opened {...props} />}
@@ -56,12 +57,12 @@ function Opened({ hazard, event, snapshot, jobs }: Props) {
     setChosen(n);
     document.getElementById(mapId(hazard))?.scrollIntoView({ block: 'nearest' });
   };
-  if (hazard.cutSets === null) return <p class="note">Too large to work out: nothing is said of it.</p>;
+  if (hazard.cutSets === null) return <p class="note">{weakWords.tooLargeToWorkOutNothing}</p>;
   const used = ALONE.filter(kind => marks.some(({ lines }) => lines.some(line => line.kind === kind)));
   return (
     <>
       {hazard.singlePoints.length === 0 ? (
-        <p class="note">Nothing alone is enough.</p>
+        <p class="note">{weakWords.nothingAloneIsEnough}</p>
       ) : (
         <div class="kart-page head-gap">
           <figure class="sheet map" id={mapId(hazard)}>
@@ -70,7 +71,7 @@ function Opened({ hazard, event, snapshot, jobs }: Props) {
               marks={marks}
               off={partsOff(snapshot)}
               picking={{ chosen, pick }}
-              title={`Kart ${kart.name} from above: ${marks.length} places where one link alone means ${hazard.hazard}, listed beside`}
+              title={weakWords.kartFromAbovePlaces(kart.name, marks.length, hazard.hazard)}
             />
             <figcaption>
               <p class="legend">
@@ -98,7 +99,7 @@ function Opened({ hazard, event, snapshot, jobs }: Props) {
                     <button
                       type="button"
                       class="button at"
-                      aria-label={`Place ${n} on the map`}
+                      aria-label={weakWords.placeOnMap(n)}
                       onClick={() => find(n)}
                     >
                       <Glyph sign={aloneOf(point)} />
@@ -107,10 +108,12 @@ function Opened({ hazard, event, snapshot, jobs }: Props) {
                   )}
                   <div>
                     <p>{point.sentence}</p>
-                    <p class="soft">{point.likely ? point.likely.words : `How likely: not known. ${point.unknown}`}</p>
+                    <p class="soft">
+                      {point.likely ? point.likely.words : weakWords.howLikelyNotKnown2(point.unknown)}
+                    </p>
                     {point.sort === 'part' && point.part !== undefined && (
                       <a class="back" href={hashOf({ sheet: 'lives', about: point.part })}>
-                        How long it lasts
+                        {weakWords.howLongItLasts}
                       </a>
                     )}
                     <Job point={point} jobs={jobs} />
@@ -139,16 +142,16 @@ function Pairs({ hazard: { pairs, cutSets } }: { readonly hazard: AskedHazard })
     <details class="group">
       <summary>
         <h3>
-          Two together <span>{two.toLocaleString('en-GB')}</span>
+          {weakWords.twoTogether} <span>{two.toLocaleString('en-GB')}</span>
         </h3>
       </summary>
-      {two > pairs.length && <p class="soft">The likeliest {pairs.length}.</p>}
+      {two > pairs.length && <p class="soft">{weakWords.theLikeliest(pairs.length)}</p>}
       <ul class="rows">
         {pairs.map(pair => (
           <PairRow key={pair.ids.join(' + ')} pair={pair} />
         ))}
       </ul>
-      {rest !== '' && <p class="soft">More that are enough only together: {rest}.</p>}
+      {rest !== '' && <p class="soft">{weakWords.moreThatAreEnoughOnly(rest)}</p>}
     </details>
   );
 }
@@ -157,8 +160,8 @@ const PairRow = ({ pair: { says, likely } }: { readonly pair: LinkPair }) => (
   <li>
     <Glyph sign="together" />
     <div>
-      {says[0]} <b>and</b> {says[1]}
+      {says[0]} <b>{weakWords.and}</b> {says[1]}
     </div>
-    <span class="side">{likely?.words.split(',')[0] ?? 'not known'}</span>
+    <span class="side">{likely?.words.split(',')[0] ?? weakWords.notKnown}</span>
   </li>
 );

@@ -6,6 +6,7 @@ import type { SinglePoint } from '../../risk/index.ts';
 import { Refused } from '../parts.tsx';
 import { hashOf } from '../place.ts';
 import type { Session } from '../session.ts';
+import { weakWords } from '../words/weak.tsx';
 import type { Wanted } from './wanted.ts';
 
 type Addition = { readonly joint: string; readonly retention: string; readonly needs?: string };
@@ -26,7 +27,7 @@ export function Job({ point: { joint, couldAdd }, jobs }: { readonly point: Sing
     <div class="could-add">
       {couldAdd.map(retention => (
         <Confirm key={retention} adding={{ joint, retention }} jobs={jobs}>
-          Add {retention}
+          {weakWords.add(retention)}
         </Confirm>
       ))}
     </div>
@@ -40,32 +41,35 @@ export function Made(props: { readonly wanted: Wanted; readonly jobs: Jobs }) {
   const [asking, setAsking] = useState(false);
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   const strike = async (facts: readonly string[]): Promise<void> => {
-    const why = `${retention} on ${joint} no longer wanted`;
+    const why = weakWords.onNoLongerWanted(retention, joint);
     const written = await session.write(facts.map(fact => ({ kind: 'struck', fact, why })));
     if (written.kind === 'refused') setProblems(written.problems);
   };
   return (
     <div class="note made" role="status">
       <p>
-        <b>In the plan:</b> {retention} on {joint.replace('/', ', ')}.
-        {takeBack === undefined && ' To take it back, file a kart file that does not name it.'}
+        {weakWords.inPlan(
+          retention,
+          joint.replace('/', ', '),
+          takeBack === undefined ? weakWords.toTakeItBackFile : '',
+        )}
       </p>
       <div class="answers">
         <a class="button" href={hashOf({ sheet: 'work', step })}>
-          To the step
+          {weakWords.toStep}
         </a>
         {takeBack && !asking && (
           <button type="button" class="button plain" onClick={() => setAsking(true)}>
-            Take it back
+            {weakWords.takeItBack}
           </button>
         )}
         {takeBack && asking && (
           <>
             <button type="button" class="button" disabled={session.view().writing} onClick={() => strike(takeBack)}>
-              It is not wanted
+              {weakWords.itIsNotWanted}
             </button>
             <button type="button" class="button plain" onClick={() => setAsking(false)}>
-              Keep it
+              {weakWords.keep}
             </button>
           </>
         )}
@@ -91,7 +95,7 @@ export function Confirm(props: {
       <button
         type="button"
         class="button"
-        aria-label={`Make it a job: ${retention} on ${joint}`}
+        aria-label={weakWords.makeItJob(retention, joint)}
         onClick={() => setAsking(true)}
       >
         {props.children}
@@ -110,24 +114,25 @@ export function Confirm(props: {
     >
       <div class="step-body">
         <p>
-          <b>
-            Fit {retention} on {part}, {name}.
-          </b>{' '}
-          {needs !== '' && `It needs ${needs}. `}
-          The kart file names it from now on, its check is due, and the kart is not fit until it is there and looked at.
+          {weakWords.fitOnKartFileNames(
+            retention,
+            part ?? '',
+            name ?? '',
+            needs !== '' ? weakWords.itNeeds(needs) : '',
+          )}
         </p>
-        <p class="soft">Never drill, weld or wire what its maker did not make for it.</p>
+        <p class="soft">{weakWords.neverDrillWeldOrWire}</p>
         <label>
-          Who wants it
+          {weakWords.whoWants}
           <input required maxLength={200} value={by} onInput={e => setBy(e.currentTarget.value)} />
         </label>
         <Refused problems={problems} />
         <div class="answers">
           <button type="submit" class="button main" disabled={busy || by.trim() === ''}>
-            {busy ? 'Writing …' : 'Make it a job'}
+            {busy ? weakWords.writing : weakWords.makeItJob2}
           </button>
           <button type="button" class="button plain" onClick={() => setAsking(false)}>
-            Leave it
+            {weakWords.leave}
           </button>
         </div>
       </div>

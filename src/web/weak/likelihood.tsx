@@ -1,6 +1,7 @@
 /** How likely a hazard is over the event, in so many of so many; its code; what nobody knows of it, by name. */
 import type { WeakLinksAnswer } from '../../app/index.ts';
 import { Glyph } from '../glyph.tsx';
+import { weakWords } from '../words/weak.tsx';
 
 export type AskedHazard = WeakLinksAnswer['hazards'][number];
 
@@ -11,23 +12,21 @@ export function Likelihood(props: { readonly hazard: AskedHazard; readonly event
   const latent = links.filter(link => link.latent);
   return (
     <section class="group">
-      <h3>How likely over {event ?? 'an event: none is planned'}</h3>
+      <h3>{weakWords.howLikelyOver(event ?? weakWords.eventNoneIsPlanned)}</h3>
       {said === null ? (
-        <p class="likely">Not known: there is neither record nor guess.</p>
+        <p class="likely">{weakWords.notKnownThereIsNeither}</p>
       ) : (
         <>
           <p class="likely">
-            {top === null && 'The whole is not known. At least '}
+            {top === null && weakWords.wholeIsNotKnown}
             <b>{said.words}</b>
           </p>
-          <p class="soft">
-            {said.basis} {codeWords(hazard)} A low number is no permission.
-          </p>
+          <p class="soft">{weakWords.lowNumber(said.basis, codeWords(hazard))}</p>
         </>
       )}
       {unknown.length > 0 && (
         <>
-          <h4>No number for {unknown.length}</h4>
+          <h4>{weakWords.noNumber(unknown.length)}</h4>
           <ul class="rows">
             {unknown.map(link => (
               <li key={link.id}>
@@ -43,7 +42,7 @@ export function Likelihood(props: { readonly hazard: AskedHazard; readonly event
       )}
       {latent.length > 0 && (
         <>
-          <h4>There by the kart file, looked at by nobody since: counted as perhaps gone</h4>
+          <h4>{weakWords.thereByKartFileLooked}</h4>
           <ul class="rows">
             {latent.map(link => (
               <li key={link.id}>
@@ -63,6 +62,6 @@ export function Likelihood(props: { readonly hazard: AskedHazard; readonly event
 export function codeWords({ season }: AskedHazard): string {
   if (season === null) return '';
   const { code, level, events, whole } = season;
-  const over = events === 1 ? 'Over this one event' : `Over a season of ${events} events alike`;
-  return `${over} ${whole ? '' : 'at least '}${code}, ${level.toLowerCase()}: a code orders hazards, no more.`;
+  const over = weakWords.overSeasonOfEvents(events);
+  return weakWords.codeOrdersHazards(over, whole, code, level.toLowerCase());
 }

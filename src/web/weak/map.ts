@@ -3,14 +3,15 @@ import type { Kart } from '../../kart/index.ts';
 import type { SinglePoint } from '../../risk/index.ts';
 import { drawKart, placeOf } from '../drawing/geometry.ts';
 import { type Mark, marked } from '../drawing/marks.ts';
+import { weakWords } from '../words/weak.tsx';
 
 /** In the order that wins where several fall on one mark. */
 export const ALONE = ['retention', 'together', 'part'] as const;
 export type Alone = (typeof ALONE)[number];
 export const ALONE_WORDS: Readonly<Record<Alone, string>> = {
-  retention: 'one retention',
-  together: 'several that one thing takes',
-  part: 'the part itself',
+  retention: weakWords.oneRetention,
+  together: weakWords.severalThatOneThing,
+  part: weakWords.partItself,
 };
 
 export type AloneLine = {

@@ -2,6 +2,7 @@
 import type { WeakLinksAnswer } from '../../app/index.ts';
 import type { Kart } from '../../kart/index.ts';
 import { KartDrawing } from '../drawing/kart-drawing.tsx';
+import { weakWords } from '../words/weak.tsx';
 import { capital } from '../words.ts';
 import { type AskedHazard, codeWords } from './likelihood.tsx';
 import { mapOf } from './map.ts';
@@ -20,12 +21,7 @@ export function PrintedHazards(props: { readonly answer: WeakLinksAnswer; readon
   return (
     <div class="only-print">
       <figure class="print-map">
-        <KartDrawing
-          kart={kart}
-          marks={marks}
-          off={NONE}
-          title="Kart from above with the places of links that alone are enough, severity 1; the numbers stand in the tables"
-        />
+        <KartDrawing kart={kart} marks={marks} off={NONE} title={weakWords.kartFromAbove} />
       </figure>
       {answer.hazards.map(hazard => (
         <Printed key={hazard.function} hazard={hazard} placeOf={placeOf} />
@@ -41,24 +37,22 @@ function Printed(props: { readonly hazard: AskedHazard; readonly placeOf: (id: s
     <section class="group">
       <h2>
         {capital(hazard.hazard)}{' '}
-        <span>
-          severity {hazard.severity}, {hazard.singlePoints.length} alone enough
-        </span>
+        <span>{weakWords.severityAloneEnough(hazard.severity, hazard.singlePoints.length)}</span>
       </h2>
       <p>
-        {hazard.top === null && 'The whole is not known. '}
-        {said && `${hazard.top === null ? 'At least ' : ''}${said.words} over the event. ${codeWords(hazard)}`}
-        {hazard.unknown.length > 0 && ` Without a number: ${hazard.unknown.map(({ says }) => says).join('; ')}.`}
+        {hazard.top === null && weakWords.wholeIsNotKnown2}
+        {said && weakWords.overEvent(hazard.top === null ? weakWords.atLeast : '', said.words, codeWords(hazard))}
+        {hazard.unknown.length > 0 && weakWords.withoutNumber(hazard.unknown.map(({ says }) => says).join('; '))}
       </p>
       {hazard.singlePoints.length > 0 && (
         <table class="print">
           <thead>
             <tr>
-              <th scope="col">Place</th>
-              <th scope="col">What alone is enough</th>
-              <th scope="col">Over the event</th>
+              <th scope="col">{weakWords.place}</th>
+              <th scope="col">{weakWords.whatAloneIsEnough}</th>
+              <th scope="col">{weakWords.overEvent2}</th>
               <th scope="col" class="tick">
-                Seen
+                {weakWords.seen}
               </th>
             </tr>
           </thead>
@@ -68,9 +62,9 @@ function Printed(props: { readonly hazard: AskedHazard; readonly placeOf: (id: s
                 <td>{hazard.severity === 1 ? placeOf(point.id) : ''}</td>
                 <td>
                   {point.sentence}
-                  {point.couldAdd.length > 0 && ` A second could be: ${point.couldAdd.join(', ')}.`}
+                  {point.couldAdd.length > 0 && weakWords.secondCould(point.couldAdd.join(', '))}
                 </td>
-                <td>{point.likely?.words ?? 'not known'}</td>
+                <td>{point.likely?.words ?? weakWords.notKnown}</td>
                 <td class="tick">☐</td>
               </tr>
             ))}

@@ -4,6 +4,7 @@ import type { WeakLinksAnswer } from '../../app/index.ts';
 import type { Fitting, Outcome, Worth } from '../../risk/index.ts';
 import { PlateFigure } from '../numbers/answered.tsx';
 import { notANumber } from '../typed-number.ts';
+import { weakWords } from '../words/weak.tsx';
 import { drawFrontier } from './frontier.tsx';
 import { Confirm, type Jobs, Made } from './job.tsx';
 
@@ -25,27 +26,24 @@ export function Seconds(props: {
   const [all, setAll] = useState(false);
   const fittings = chosen.fittings.toSorted((a, b) => (a.singleOf ?? 5) - (b.singleOf ?? 5));
   return (
-    <section class="group pays" id="pays" aria-label="Which second retention pays most">
-      <h2>Which second retention pays most</h2>
-      <p class="soft">
-        Single points of severity 1 first, then of severity 2, then the most chance taken away. Exact: nothing else for
-        as much takes more away. A pair never counts as less likely than what both have in common.
-      </p>
+    <section class="group pays" id="pays" aria-label={weakWords.whichSecondRetention}>
+      <h2>{weakWords.whichSecondRetention}</h2>
+      <p class="soft">{weakWords.singlePointsOfSeverity}</p>
       <form class="budget no-print" onSubmit={e => e.preventDefault()}>
         <label>
-          Minutes there are
+          {weakWords.minutesThere}
           <input
             inputMode="decimal"
-            placeholder="no limit"
+            placeholder={weakWords.noLimit}
             value={typed.minutes}
             onInput={e => onTyped({ ...typed, minutes: e.currentTarget.value })}
           />
         </label>
         <label>
-          Money there is
+          {weakWords.moneyThere}
           <input
             inputMode="decimal"
-            placeholder="no limit"
+            placeholder={weakWords.noLimit}
             value={typed.money}
             onInput={e => onTyped({ ...typed, money: e.currentTarget.value })}
           />
@@ -55,8 +53,8 @@ export function Seconds(props: {
       {jobs.made.map(wanted => (
         <Made key={wanted.joint} wanted={wanted} jobs={jobs} />
       ))}
-      {candidates.length === 0 && <p class="note">There is no joint left that a second retention could be added to.</p>}
-      {candidates.length > 0 && chosen.fittings.length === 0 && <p class="note">Nothing can be fitted for that.</p>}
+      {candidates.length === 0 && <p class="note">{weakWords.thereIsNoJointLeft}</p>}
+      {candidates.length > 0 && chosen.fittings.length === 0 && <p class="note">{weakWords.nothingCanBeFitted}</p>}
       <ol class="fittings">
         {fittings.map((one, n) => (
           <FittingRow key={keyOf(one)} one={one} answer={answer} jobs={jobs} hidden={!all && n >= FEW} />
@@ -64,31 +62,26 @@ export function Seconds(props: {
       </ol>
       {fittings.length > FEW && (
         <button type="button" class="button plain wide no-print" onClick={() => setAll(!all)}>
-          {all ? `Only the first ${FEW}` : `All ${fittings.length}`}
+          {all ? weakWords.onlyFirst(FEW) : weakWords.all(fittings.length)}
         </button>
       )}
       {chosen.fittings.length > 0 && (
         <p>
-          <b>
-            {chosen.minutes} min, {chosen.money} of money.
-          </b>{' '}
-          {leftWords(chosen)}
+          <b>{weakWords.minOfMoney(chosen.minutes, chosen.money)}</b> {leftWords(chosen)}
         </p>
       )}
       {chosen.hazards.length > 0 && (
         <table class="figures">
           <thead>
             <tr>
-              <th scope="col">With all of these</th>
-              <th scope="col">over the event, from what is known</th>
+              <th scope="col">{weakWords.withAllOfThese}</th>
+              <th scope="col">{weakWords.overEventFrom}</th>
             </tr>
           </thead>
           <tbody>
             {chosen.hazards.map(({ function: name, severity, words }) => (
               <tr key={name}>
-                <th scope="row">
-                  {hazardOf(answer, name)}, severity {severity}
-                </th>
+                <th scope="row">{weakWords.severity2(hazardOf(answer, name), severity)}</th>
                 <td>{words}</td>
               </tr>
             ))}
@@ -98,7 +91,8 @@ export function Seconds(props: {
       {more && (
         <div class="note need">
           <p>
-            <b>With {more.minutes} more minutes</b>: {added.map(fittingWords).join('; ')}. {leftWords(more.outcome)}
+            <b>{weakWords.withMoreMinutes(more.minutes)}</b>: {added.map(fittingWords).join('; ')}.{' '}
+            {leftWords(more.outcome)}
           </p>
         </div>
       )}
@@ -111,7 +105,7 @@ function NotNumbers({ typed: { minutes, money } }: { readonly typed: Typed }) {
   const wrong = [notANumber(minutes, 'minutes', '40'), notANumber(money, 'money', '25')].filter(said => said);
   return wrong.map(said => (
     <p class="note need" role="alert" key={said}>
-      {said} Until then it counts as no limit.
+      {weakWords.untilThenItCounts(said ?? '')}
     </p>
   ));
 }
@@ -126,21 +120,22 @@ function FittingRow(props: {
   const buys = buysOf(answer, one);
   return (
     <li class={hidden ? 'only-print' : undefined}>
-      <h3>
-        {one.retention} on {one.joint.replace('/', ', ')}
-      </h3>
+      <h3>{weakWords.on(one.retention, one.joint.replace('/', ', '))}</h3>
       <p>
-        {one.minutes} min, {one.money} of money
-        {one.singleOf === null ? '' : `; takes a single point of severity ${one.singleOf} away`}
+        {weakWords.minOfMoney2(
+          one.minutes,
+          one.money,
+          one.singleOf === null ? '' : weakWords.takesSinglePoint(one.singleOf),
+        )}
       </p>
       {buys.map(({ hazard, words }) => (
         <p class="soft" key={hazard}>
-          {hazard}: at best {words}
+          {weakWords.atBest(hazard, words)}
         </p>
       ))}
-      {one.needs !== '' && <p class="soft">Needs {one.needs}.</p>}
+      {one.needs !== '' && <p class="soft">{weakWords.needs(one.needs)}</p>}
       <Confirm adding={{ joint: one.joint, retention: one.retention, needs: one.needs }} jobs={jobs}>
-        Make it a job
+        {weakWords.makeItJob2}
       </Confirm>
     </li>
   );
@@ -163,7 +158,7 @@ const hazardOf = ({ hazards }: WeakLinksAnswer, name: string): string =>
   hazards.find(one => one.function === name)?.hazard ?? name;
 const keyOf = ({ joint, retention }: Fitting): string => `${joint} ${retention}`;
 const fittingWords = ({ joint, retention, minutes, money }: Fitting): string =>
-  `${retention} on ${joint.replace('/', ', ')} (${minutes} min, ${money} of money)`;
+  weakWords.onMinOfMoney(retention, joint.replace('/', ', '), minutes, money);
 
 const leftWords = ({ singlesLeft: { severity1, severity2 } }: Outcome): string =>
-  `Joints left that alone are enough and could have a second: ${severity1} of severity 1, ${severity2} of severity 2.`;
+  weakWords.jointsLeftThatAloneAreEnough(severity1, severity2);

@@ -7,6 +7,7 @@ import { PrintSign, PrintTitle, Refused } from '../parts.tsx';
 import { hashOf, type Keep } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
 import { typedNumber } from '../typed-number.ts';
+import { weakWords } from '../words/weak.tsx';
 import { useWeakLinks } from './asked.ts';
 import { HazardGroup } from './hazard.tsx';
 import type { Jobs } from './job.tsx';
@@ -36,35 +37,35 @@ export function Weak({ snapshot, session, keep, who, about }: WeakProps) {
   const alone = answer?.hazards.reduce((sum, { singlePoints }) => sum + singlePoints.length, 0);
   return (
     <>
-      <PrintTitle title="Weak links" kart={kart.name} event={fitness.event} invented={kart.invented} />
+      <PrintTitle title={weakWords.weakLinks} kart={kart.name} event={fitness.event} invented={kart.invented} />
       <p class="no-print">
         <a class="back" href={hashOf({ sheet: 'kart' })}>
-          The kart from above
+          {weakWords.kartFromAbove2}
         </a>
       </p>
-      <h1 class="no-print">What would hurt us</h1>
-      <p class="note">
-        {answer?.note ?? 'Reckoning what alone and together is enough …'} The maker's manual and the class rules win.
-      </p>
+      <h1 class="no-print">{weakWords.whatWouldHurtUs}</h1>
+      <p class="note">{weakWords.makersManualAndClass(answer?.note ?? weakWords.reckoningWhatAlone)}</p>
       <Refused problems={problems} />
       <div class="answers no-print">
         <a class="button" href={hashOf({ sheet: 'lives' })}>
-          Lives of parts
+          {weakWords.livesOfParts}
         </a>
         <a class="button" href={hashOf({ sheet: 'spares' })}>
-          Spares box
+          {weakWords.sparesBox}
         </a>
         <button type="button" class="button" onClick={() => show('pays')}>
-          What pays most
+          {weakWords.whatPaysMost}
         </button>
         <button type="button" class="button plain" onClick={() => window.print()}>
-          Print it
+          {weakWords.print}
         </button>
       </div>
       {answer && (
         <>
           <section class="no-print head-gap" aria-labelledby="alone">
-            <h2 id="alone">What alone is enough: {alone} links</h2>
+            <h2 id="alone">
+              {weakWords.whatAloneIsEnough2} {alone} {weakWords.links}
+            </h2>
             {answer.hazards.map(hazard => (
               <HazardGroup
                 key={hazard.function}
@@ -86,7 +87,7 @@ export function Weak({ snapshot, session, keep, who, about }: WeakProps) {
             }}
             jobs={jobs}
           />
-          <PrintSign who="Signature of who looked at each link" />
+          <PrintSign who={weakWords.signatureOfWhoLooked} />
         </>
       )}
     </>

@@ -1,6 +1,7 @@
 /** What each link means for its hazard: what it buys if it never let go, what it costs if it is forgotten. */
 import { useState } from 'preact/hooks';
 import type { Hazard } from '../../risk/index.ts';
+import { weakWords } from '../words/weak.tsx';
 
 const FEW = 8;
 
@@ -12,29 +13,29 @@ export function Worths({ hazard: { links, top } }: { readonly hazard: Hazard }) 
     <details class="group">
       <summary>
         <h3>
-          What each link means for it <span>{links.length}</span>
+          {weakWords.whatEachLinkMeans} <span>{links.length}</span>
         </h3>
       </summary>
-      {top === null && <p class="soft">From what is known alone.</p>}
+      {top === null && <p class="soft">{weakWords.fromWhatIsKnownAlone}</p>}
       <ul class="worths">
         {shown.map(link => (
           <li key={link.id}>
             <b>{link.says}</b>
             <dl>
               <div>
-                <dt>Lets go</dt>
+                <dt>{weakWords.letsGo}</dt>
                 <dd>{link.likely?.words}</dd>
               </div>
               <div>
-                <dt>Buys</dt>
+                <dt>{weakWords.buys}</dt>
                 <dd>{link.buys}</dd>
               </div>
               <div>
-                <dt>Costs</dt>
+                <dt>{weakWords.costs}</dt>
                 <dd>{link.costs}</dd>
               </div>
               <div class="soft">
-                <dt>From</dt>
+                <dt>{weakWords.from}</dt>
                 <dd>{link.likely?.basis}</dd>
               </div>
             </dl>
@@ -43,7 +44,7 @@ export function Worths({ hazard: { links, top } }: { readonly hazard: Hazard }) 
       </ul>
       {links.length > FEW && (
         <button type="button" class="button plain wide" onClick={() => setAll(!all)}>
-          {all ? `Only the first ${FEW}` : `All ${links.length}`}
+          {all ? weakWords.onlyFirst(FEW) : weakWords.all(links.length)}
         </button>
       )}
     </details>

@@ -1,9 +1,9 @@
 /** One line for the record of what was read at the track. */
-import type { FactOf } from '../book/index.ts';
+import type { FactOf } from '../../book/index.ts';
 
 type Read = FactOf<'weather'> | FactOf<'plug read'> | FactOf<'treads probed'> | FactOf<'fuel used'>;
 
-export function trackWords(fact: Read): string {
+export function readAtTrack(fact: Read): string {
   const note = fact.note ? `, ${fact.note}` : '';
   switch (fact.kind) {
     case 'weather':

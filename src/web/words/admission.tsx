@@ -1,0 +1,57 @@
+/** What is said to a device that asks to come in, and of those that are in. */
+export const admissionWords = {
+  itAnswered: (status: number) => `it answered ${status}`,
+  itDoesNotAnswer: 'it does not answer',
+  expectedAnswerOfServer: (what: string) => `Expected an answer of the server, and ${what}.`,
+  seeThatItRuns: 'See that it runs and that this device is on the same network, then try again.',
+  letThisDevice: 'Let this device in',
+  bookIsOnAnotherMachine: () => (
+    <>
+      The book is on another machine. There, under Record, choose <i>Devices</i>, or type{' '}
+      <code>kartwright devices pair</code>. It shows a code that counts for ten minutes.
+    </>
+  ),
+  theCode: 'The code',
+  abcdEfgh: 'ABCD-EFGH',
+  whatToCallThisDevice: 'What to call this device',
+  phoneOfDriver: 'Phone of the driver',
+  asking: 'Asking …',
+  let: 'Let it in',
+  whatIsWritten: 'What is written on this device carries its name in the book from then on.',
+  addressAndCode: 'The address and the code, for a camera',
+  wholeRecord: 'the whole record',
+  runningAndWhatWasFound: 'running, and what was found',
+  readsAndSigns: 'reads and signs',
+  allOfItAndOther: 'all of it, and other devices',
+  devices: 'Devices',
+  onMachineThatKeepsBook:
+    'On the machine that keeps the book no login is needed. Any other device is let in by a code, once, and writes under a name of its own.',
+  letIn: 'Let in',
+  noneYet: 'None yet.',
+  putOut: 'Put out',
+  sinceWhatItWroteStays: (revoked: string) => `since ${revoked}; what it wrote stays in the book`,
+  onlyThisMachineReaches: () => (
+    <>
+      Only this machine reaches this page now. Stop the program and start it with{' '}
+      <code>kartwright serve --lan --https</code>, then phones on the same network can be let in.
+    </>
+  ),
+  oneMore: 'One more',
+  as: 'As',
+  anotherCode: 'Another code',
+  showCode: 'Show a code',
+  onDeviceOnSameNetwork: 'On the device, on the same network, open',
+  andType: 'and type',
+  deviceWarnsFirst: ' The device warns first: the terminal says how it learns to trust this machine.',
+  itLetsInOneWithin: (role: string, text: string) =>
+    `It lets in one ${role} within ten minutes. A camera reads both from the square.${text}`,
+  itIsInLookAgain: 'It is in: look again',
+  thisOne: ' (this one)',
+  team: (team: string) => ` · team ${team}`,
+  inBook: (chains: string) => `; in the book as ${chains}`,
+  letInLastHere: (paired: string, seen: string, chains: string) => `let in ${paired}, last here ${seen}${chains}`,
+  role: (name: string) => `Role of ${name}`,
+  yesOut: 'Yes, out',
+  no: 'No',
+  putOut2: (name: string) => `Put ${name} out`,
+} as const;

@@ -13,6 +13,7 @@ import { lapImports } from './laps-import.ts';
 import { lapPredictions } from './laps-predict.ts';
 import { lives } from './lives.ts';
 import { type Figure, table } from './measure.ts';
+import { pages } from './page/figures.ts';
 import { plans } from './plan.ts';
 import { planner } from './planner.ts';
 import { kartPlans } from './planner-kart.ts';
@@ -42,6 +43,7 @@ const all: readonly [title: string, measure: () => Promise<readonly Figure[]>, g
   ['Laps compared, and did it help', lapsAsked, 'laps'],
   ['Laps predicted', lapPredictions, 'laps'],
   ['Start', starts, 'start'],
+  ['Page in a browser', pages, 'page'],
 ];
 const chosen = all.filter(([, , group]) => only === undefined || group === only);
 if (chosen.length === 0)

@@ -2,6 +2,6 @@
 import { defineConfig } from 'vite';
 
 export default defineConfig({
-  ssr: { noExternal: true, external: ['@photostructure/sqlite'] },
+  ssr: { noExternal: true, external: ['@photostructure/sqlite', 'playwright-core', 'vite'] },
   build: { target: 'node20', minify: false, emptyOutDir: true, rolldownOptions: { external: [/^node:/] } },
 });

@@ -1,10 +1,11 @@
 /** The whole program behind one object: every face asks and commands through it, and through nothing else. */
 import { exportLines, type Fact, type FactKind, importLines } from '../book/index.ts';
 import type { TrackSheet } from '../prep/index.ts';
+import { given } from './asking.ts';
 import type { DemoText } from './demo.ts';
 import { BATCH, type BookSide, notTaken, readForeign, takenOf } from './exchange.ts';
 import type { LapsIn, LogSaid, SessionSaid } from './laps.ts';
-import type { BookStore, Clock, Ids, KartReader, Kept } from './ports.ts';
+import type { BookStore, Clock, Ids, KartReader, Kept, Snapshots } from './ports.ts';
 import { fromKartFile, type Problem, refuse, sentence } from './problem.ts';
 import type { Proof } from './proof.ts';
 import { type Queries, queriesOn } from './queries.ts';
@@ -12,6 +13,7 @@ import type { LogBytes } from './read-log.ts';
 import { type OnKart, type Recorded, record, recordAll, type WithFile, type Writer, type Written } from './record.ts';
 import { release, type Signature } from './release.ts';
 import { Shelf } from './shelf.ts';
+import type { SnapshotProof } from './snapshot-proof.ts';
 import type { TrackQuestion } from './track.ts';
 
 export type AppParts = {
@@ -21,6 +23,8 @@ export type AppParts = {
   readonly reader: KartReader;
   /** Name of this device, unique among those whose books are ever merged. */
   readonly device: string;
+  /** Where a long book opens faster from; left out, all of it is read. */
+  readonly snapshots?: Snapshots;
 };
 
 export type Filed =
@@ -30,6 +34,8 @@ export type Filed =
 export type Imported =
   | Extract<Recorded, { kind: 'refused' }>
   | { readonly kind: 'imported'; readonly added: number; readonly known: number };
+
+export type Verified = Proof & { readonly snapshot?: SnapshotProof };
 
 export type App = Queries & {
   /** Before a session: air, jet, pressures, fuel, gearing, and what has changed since the last. */
@@ -51,8 +57,8 @@ export type App = Queries & {
   exportBook(): Promise<string>;
   /** Merges an exported book into this one, or nothing of it. */
   importBook(text: string): Promise<Imported>;
-  /** What is wrong with the book; empty when it is whole. */
-  verifyBook(): Promise<Proof>;
+  /** What is wrong with the book; nothing when it is whole. A snapshot is compared with the facts, and thrown away when it does not fit. */
+  verifyBook(): Promise<Verified>;
   /** Puts the demo kart and season into a book that holds nothing yet; the kart's name, or undefined if it holds something. */
   seedDemo(text: DemoText): Promise<string | undefined>;
   /** Facts of a kart with their rows, in order of arrival, for a face that keeps its own copy. */
@@ -73,9 +79,9 @@ export type App = Queries & {
   close(): Promise<void>;
 };
 
-export function createApp({ store, clock, ids, reader, device }: AppParts): App {
-  const shelf = new Shelf(store, reader);
-  return appOn({ shelf, store, reader, clock, ids, device });
+export function createApp({ store, clock, ids, reader, device, snapshots }: AppParts): App {
+  const shelf = new Shelf({ store, reader, ...given({ snapshots }) });
+  return appOn({ shelf, store, reader, clock, ids, device, ...given({ snapshots }) });
 }
 
 function appOn(writer: Writer): App {
@@ -100,29 +106,54 @@ function appOn(writer: Writer): App {
     read: text => reader.read(text),
     fileKart: (text, ask) => fileKart(writer, text, ask),
     release: (kart, sign) => release(writer, kart, sign),
-    exportBook: async () => exportLines((await fresh()).all()),
+    exportBook: async () => exportLines((await store.read()).map(({ fact }) => fact)),
     importBook: text => importBook(store, text),
-    verifyBook: async () => (await import('./proof.ts')).proofOf(store),
+    verifyBook: () => verifyBook(writer),
     ends: async () => Object.fromEntries((await fresh()).ends()),
-    starts: async () => (await fresh()).all().flatMap(({ seq, hash }) => (seq === 1 ? [hash] : [])),
-    since: async numbers =>
-      (await fresh())
-        .all()
-        .filter(({ device, seq }) => seq > (Object.hasOwn(numbers, device) ? (numbers[device] ?? 0) : 0))
-        .slice(0, BATCH),
+    starts: async () => (await fresh()).starts(),
+    since: async numbers => since(store, await fresh(), numbers),
     async take(raw) {
       const { facts, problems } = readForeign(raw);
       return problems.length > 0 ? { kind: 'refused', problems } : takenOf(await store.append(facts));
     },
     seedDemo: text => seedDemo(writer, text),
-    kept: async (kart, after = 0) => (await store.read(after)).filter(({ fact }) => fact.kart === kart),
-    kindOf: async fact => (await fresh()).fact(fact)?.kind,
+    kept: async (kart, after = 0) => (await fresh()).after(kart, after),
+    kindOf: async fact => (await shelf.fact(fact))?.kind,
     as: device => appOn({ ...writer, device }),
     putFile: (bytes, mediaType) => store.putFile(bytes, mediaType),
     getFile: hash => store.getFile(hash),
     watch: listener => store.watch(listener),
-    close: () => store.close(),
+    async close() {
+      await shelf.close();
+      await store.close();
+    },
   };
+}
+
+async function verifyBook({ store, shelf, snapshots }: Writer): Promise<Verified> {
+  const [{ proofOf }, { snapshotProof }] = await Promise.all([import('./proof.ts'), import('./snapshot-proof.ts')]);
+  const proof = await proofOf(store);
+  if (proof.problems.length > 0 || snapshots === undefined) return proof;
+  const snapshot = await snapshotProof(store, snapshots);
+  if (snapshot === 'thrown away') await shelf.anew();
+  return { ...proof, snapshot };
+}
+
+/** Device by device, each in the order of its chain. */
+async function since(
+  store: BookStore,
+  shelf: Shelf,
+  numbers: Readonly<Record<string, number>>,
+): Promise<readonly Fact[]> {
+  const facts: Fact[] = [];
+  for (const [device, { seq }] of shelf.ends()) {
+    const after = Object.hasOwn(numbers, device) ? (numbers[device] ?? 0) : 0;
+    if (seq <= after) continue;
+    const kept = await store.pick({ device, after, limit: BATCH - facts.length });
+    for (const { fact } of kept) facts.push(fact);
+    if (facts.length === BATCH) break;
+  }
+  return facts;
 }
 
 async function fileKart(writer: Writer, text: string, ask: Written): Promise<Filed> {
@@ -135,7 +166,8 @@ async function fileKart(writer: Writer, text: string, ask: Written): Promise<Fil
   const kart = read.kart.name;
   const { shelf } = writer;
   await shelf.refresh();
-  if (shelf.names().includes(kart) && shelf.filedText(kart) === text) return { kind: 'unchanged', kart, facts: [] };
+  if (shelf.names().includes(kart) && (await shelf.filedText(kart)) === text)
+    return { kind: 'unchanged', kart, facts: [] };
   const done = await record(writer, kart, [{ kind: 'kart filed', text }], ask);
   return done.kind === 'recorded' ? { ...done, kart } : done;
 }

@@ -1,7 +1,7 @@
 import type { BareProblem } from './bare-problem.ts';
 import type { QrCode } from './qr.ts';
 
-export { type App, type AppParts, createApp, type Filed, type Imported } from './app.ts';
+export { type App, type AppParts, createApp, type Filed, type Imported, type Verified } from './app.ts';
 export type { BareProblem, QrCode };
 /** The problems that can be asked bare; fetched when asked, for no page needs them at its start. */
 export const bareProblems = async (): Promise<readonly BareProblem[]> =>
@@ -24,10 +24,11 @@ export { KEEP, type KeepRules, keepRulesIn, noLongerKept } from './keep-rules.ts
 export { boxesOf, type Label, type LabelAsk, labelsFor } from './labels.ts';
 export { type LapsIn, type LogReport, type LogSaid, lapsOfBook, type SessionSaid } from './laps.ts';
 export { type LifeAnswer, type LifeQuestion, type LivesAnswer, lifeOf, livesAsked } from './life.ts';
+export { listSource } from './list-source.ts';
 export { type OpenOnKart, type OpenPlace, openOnKart, toolsNamed } from './open-on-kart.ts';
 export { outingsOf } from './outings.ts';
 export { type PlanAsk, planningOf, type Replanned } from './plan.ts';
-export type { AppendOutcome, BookStore, Clock, Ids, KartRead, KartReader, Kept, Own } from './ports.ts';
+export type { AppendOutcome, BookStore, Clock, Ids, KartRead, KartReader, Kept, Own, Snapshots } from './ports.ts';
 export {
   type LapsPredicted,
   type PredictedWhole,

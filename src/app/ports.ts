@@ -15,6 +15,13 @@ export type Lying = {
   readonly body: string; // JSON
 };
 
+/** Facts by what a store can find at once; at most a few thousand rows at a time. */
+export type Which =
+  | { readonly rows: readonly number[] }
+  | { readonly id: string }
+  /** Of one device with seq > after, in the order of its chain. */
+  | { readonly device: string; readonly after: number; readonly limit: number };
+
 export type AppendOutcome =
   | { readonly kind: 'kept'; readonly added: number; readonly known: number } // known: same id and same hash was there already
   | { readonly kind: 'clash'; readonly id: string } // same id, other content: nothing was written
@@ -30,6 +37,8 @@ export interface BookStore {
   appendNext(device: string, build: (last: { seq: number; hash: string }) => readonly Fact[]): Promise<readonly Fact[]>;
   /** Facts with row > after, in row order. */
   read(after?: number, limit?: number): Promise<readonly Kept[]>;
+  /** Those of them that are there, in row order. */
+  pick(which: Which): Promise<readonly Kept[]>;
   /** Photos and raw files, kept once by sha-256 of their bytes; returns the hash, hex. */
   putFile(bytes: Uint8Array, mediaType: string): Promise<string>;
   getFile(hash: string): Promise<{ bytes: Uint8Array; mediaType: string } | undefined>;
@@ -51,6 +60,17 @@ export interface Own {
   /** Puts `value` if nothing is there yet; resolves to what is there then, the same for everybody who asks at once. */
   first(key: string, value: unknown): Promise<unknown>;
 }
+
+/**
+ * Where a snapshot lies: lines of text beside the book, nothing but a way to open it faster. What was torn or changed reads as
+ * none; failing to keep one is no failure of the book.
+ */
+export type Snapshots = {
+  read(): Promise<readonly string[] | undefined>;
+  /** In the place of the one before, in bites, so that nobody waits. */
+  write(lines: Iterable<string>): Promise<void>;
+  remove(): Promise<void>;
+};
 
 export interface Clock {
   now(): Date;

@@ -60,14 +60,14 @@ export type Queries = {
 };
 
 export const createQueries = (deps: { source: Source; reader: KartReader; clock: Clock }): Queries =>
-  queriesOn(new Shelf(deps.source, deps.reader), deps.clock);
+  queriesOn(new Shelf({ store: deps.source, reader: deps.reader }), deps.clock);
 
 export function queriesOn(shelf: Shelf, clock: Clock): Queries {
   const standing = (name: string, ask?: At): Promise<Standing> => standingAt(shelf, clock, name, ask);
   const facts = async (name: string, filter: FactFilter = {}): Promise<readonly FactLine[]> => {
     await shelf.refresh();
     const { past } = momentOf(filter, clock);
-    return factLines(shelf.facts(name), shelf.state(name, past), past, filter);
+    return factLines(await shelf.facts(name), await shelf.state(name, past), past, filter);
   };
   return {
     async karts(ask = {}) {
@@ -79,23 +79,24 @@ export function queriesOn(shelf: Shelf, clock: Clock): Queries {
     kart: async (name, ask) => (await standing(name, ask)).kart,
     state: async (name, ask) => (await standing(name, ask)).state,
     due: async (name, ask = {}) => dueOf(await standing(name, ask), ask),
-    plan: async (name, ask = {}) => planOf(await standing(name, ask), shelf.facts(name), ask),
+    plan: async (name, ask = {}) => planOf(await standing(name, ask), await shelf.facts(name), ask),
     async replan(name, since, ask = {}) {
       const [before, after] = [await standing(name, { at: since }), await standing(name, ask)];
-      const facts = shelf.facts(name);
+      const facts = await shelf.facts(name);
       return replanned(before.now, planOf(before, facts, ask), planOf(after, facts, ask));
     },
     fitness: async (name, ask = {}) => fitnessOf(await standing(name, ask), ask),
     async answers(name, ask = {}) {
       const at = await standing(name, ask);
       const { kart, state, past } = at;
+      const known = await shelf.facts(name);
       return {
         kart,
         state,
         due: dueOf(at, ask),
-        plan: planOf(at, shelf.facts(name), ask),
+        plan: planOf(at, known, ask),
         fitness: fitnessOf(at, ask),
-        facts: factLines(shelf.facts(name), state, past, {}),
+        facts: factLines(known, state, past, {}),
       };
     },
     facts,
@@ -130,9 +131,9 @@ function momentOf(ask: At, clock: Clock): Moment {
 }
 
 async function kartLine(shelf: Shelf, name: string, { now, past }: Moment): Promise<KartLine | undefined> {
-  const state = shelf.state(name, past);
+  const state = await shelf.state(name, past);
   if (state.count === 0) return undefined; // it was not in the book yet
-  const kart = await shelf.filed(shelf.facts(name), state);
+  const kart = await shelf.filed(name, state);
   return {
     name,
     invented: kart?.invented ?? false,

@@ -1,9 +1,19 @@
 /** Writing facts: all of them or none, and every problem at once. */
-import { type Draft, FACT_FORMAT, type Fact, FIRST_PREV, fold, Ledger, type Payload, sealAll } from '../book/index.ts';
+import {
+  Carried,
+  type Draft,
+  FACT_FORMAT,
+  type Fact,
+  FIRST_PREV,
+  fold,
+  type Payload,
+  type State,
+  sealAll,
+} from '../book/index.ts';
 import type { Kart } from '../kart/index.ts';
 import { stands } from './checks.ts';
 import { judgeReading, type ReadingJudged } from './judge.ts';
-import type { BookStore, Clock, Ids, KartReader } from './ports.ts';
+import type { BookStore, Clock, Ids, KartReader, Snapshots } from './ports.ts';
 import { fromKartFile, type Problem, refuse } from './problem.ts';
 import { shape } from './shape.ts';
 import type { Shelf } from './shelf.ts';
@@ -16,6 +26,7 @@ export type Writer = {
   readonly clock: Clock;
   readonly ids: Ids;
   readonly device: string;
+  readonly snapshots?: Snapshots;
 };
 
 export type Written = {
@@ -73,7 +84,7 @@ export async function recordAll(
   const drafts: Checked[] = [];
   const benches: Bench[] = [];
   for (const { kart, payloads: raw } of wanted) {
-    const at = ask.at === undefined ? writer.shelf.happens(kart, writer.clock.now()) : time.at;
+    const at = ask.at === undefined ? await writer.shelf.happens(kart, writer.clock.now()) : time.at;
     const bench = await Bench.at(writer, kart, at, { ...ask, by }, file?.hash);
     benches.push(bench);
     const payloads: Payload[] = [];
@@ -116,7 +127,7 @@ function tied(batch: readonly (Payload & { readonly id: string })[]): typeof bat
 class Bench {
   #kart: Kart | undefined;
   readonly #facts: Fact[];
-  readonly #then: Ledger;
+  #then: Carried;
 
   private constructor(
     readonly writer: Writer,
@@ -124,24 +135,31 @@ class Bench {
     readonly at: string,
     readonly ask: Written,
     facts: readonly Fact[],
+    then: Carried,
     kart: Kart | undefined,
     readonly coming: string | undefined,
   ) {
     this.#facts = [...facts];
     this.#kart = kart;
-    this.#then = new Ledger(name, upTo(facts, at));
+    this.#then = then;
   }
 
   /** @param coming hash of a file that will be kept with the facts */
   static async at(writer: Writer, name: string, at: string, ask: Written, coming?: string): Promise<Bench> {
-    const facts = writer.shelf.names().includes(name) ? writer.shelf.facts(name) : [];
+    const { shelf } = writer;
+    if (!shelf.names().includes(name)) return new Bench(writer, name, at, ask, [], Carried.of([]), undefined, coming);
+    const [facts, balance] = [await shelf.facts(name), await shelf.balance(name, at)];
+    if (balance) {
+      const kart = await shelf.filed(name, await shelf.state(name));
+      return new Bench(writer, name, at, ask, facts, Carried.from(balance), kart, coming);
+    }
     // What happened before the first kart file was written down is held against that file.
     const [first = at] = facts
       .filter(fact => fact.kind === 'kart filed')
       .map(fact => fact.at)
       .toSorted();
-    const kart = await writer.shelf.filed(facts, fold(upTo(facts, first > at ? first : at)));
-    return new Bench(writer, name, at, ask, facts, kart, coming);
+    const kart = await shelf.filed(name, fold(upTo(facts, first > at ? first : at)));
+    return new Bench(writer, name, at, ask, facts, Carried.of(upTo(facts, at)), kart, coming);
   }
 
   async put(
@@ -184,7 +202,7 @@ class Bench {
     const kart = this.#kart;
     const problems = stands(payload, {
       kart,
-      state: this.#then.state,
+      state: this.#state(),
       facts: this.#facts,
       at: this.at,
       by: this.ask.by,
@@ -225,6 +243,11 @@ class Bench {
     ];
   }
 
+  #state(): State {
+    this.#then = this.#then.state ? this.#then : Carried.of(upTo(this.#facts, this.at));
+    return this.#then.state ?? fold(upTo(this.#facts, this.at));
+  }
+
   #lay(payload: Payload): void {
     const at = this.at;
     const recorded = this.writer.clock.now().toISOString();
@@ -234,7 +257,7 @@ class Bench {
     const laid = { ...payload, v: FACT_FORMAT, id, kart: this.name, at, recorded, by, device: this.writer.device, seq };
     const fact = { ...laid, prev: FIRST_PREV, hash: FIRST_PREV } as Fact;
     this.#facts.push(fact);
-    this.#then.add([fact]);
+    this.#then.add(fact);
   }
 
   #noKart(): Problem {

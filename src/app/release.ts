@@ -38,7 +38,7 @@ export async function release(writer: Writer, kart: string, sign: Signature): Pr
       ),
     );
   await writer.shelf.refresh();
-  const at = sign.at === undefined ? writer.shelf.happens(kart, writer.clock.now()) : time.at;
+  const at = sign.at === undefined ? await writer.shelf.happens(kart, writer.clock.now()) : time.at;
   const standing = await writer.shelf.at(kart, at, sign.at === undefined ? undefined : at);
   const event = eventOf(standing.state, at, sign.event);
   const shown = fitness(standing.kart, standing.state, { now: at, ...given({ event }) });

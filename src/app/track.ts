@@ -18,6 +18,6 @@ export async function track(
   { at, ...ask }: TrackQuestion = {},
 ): Promise<TrackSheet> {
   const { kart, now, past } = await standingAt(shelf, clock, name, given({ at }));
-  const known = shelf.facts(name);
+  const known = await shelf.facts(name);
   return trackSheet(kart, past === undefined ? known : knownAt(known, past), { ...askable(ask), now });
 }

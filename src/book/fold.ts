@@ -18,8 +18,7 @@ export const knownAt = (facts: readonly Fact[], at: string): readonly Fact[] =>
   facts.filter(fact => fact.at <= at && fact.recorded <= at);
 
 /** Works on facts that are in order, each once. */
-export function tallyOf(ordered: readonly Fact[]): Tally {
-  const struck = struckFacts(ordered);
+export function tallyOf(ordered: readonly Fact[], struck = struckFacts(ordered)): Tally {
   const tally = new Tally(struck);
   for (const fact of ordered) if (fact.kind !== 'struck' && !struck.has(fact.id)) tally.add(fact);
   return tally;

@@ -1,5 +1,6 @@
 export { type Age, ageAt, partAge } from './age.ts';
 export { canonical } from './canonical.ts';
+export { type Balance, Carried } from './carried.ts';
 export { verifyChain } from './chain.ts';
 export * from './fact.ts';
 export { fold, knownAt } from './fold.ts';

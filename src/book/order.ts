@@ -1,8 +1,11 @@
 /** The one order of all facts (SPEC B7). It depends on what the facts say, never on when they arrived here. */
 import type { Fact } from './fact.ts';
 
+/** What decides where a fact stands. */
+export type Place = Pick<Fact, 'at' | 'recorded' | 'device' | 'seq' | 'id' | 'hash'>;
+
 /** By `at`, then `recorded`, device, seq, id; the hash only tells two claims to one id apart. Compares code units, so every machine agrees. */
-export function compareFacts(a: Fact, b: Fact): number {
+export function compareFacts(a: Place, b: Place): number {
   return (
     compare(a.at, b.at) ||
     compare(a.recorded, b.recorded) ||

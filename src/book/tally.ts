@@ -26,30 +26,48 @@ const READINGS_KEPT = 20;
 const RACE_DAY_MS = 12 * 3_600_000;
 
 /** Without a prototype, so that a part called `constructor` is as unknown as any other. */
-const table = <T>(from?: Record<string, T>): Record<string, T> => Object.assign(Object.create(null), from);
+const table = <T>(from?: Readonly<Record<string, T>>): Record<string, T> => Object.assign(Object.create(null), from);
 
 export class Tally {
   readonly #struck: Record<string, Struck>;
-  readonly #runs: Run[] = [];
-  readonly #impacts: Impact[] = [];
-  readonly #parts = table<PartState>();
-  readonly #items = table<ItemState>();
-  readonly #joints = table<JointState>();
-  readonly #defects: Defect[] = [];
-  readonly #defectOf = new Map<string, number>();
-  readonly #events = table<KartEvent>();
-  readonly #settings = table<Mark & { readonly value: string }>();
-  readonly #expected = table<Expected>();
-  readonly #releases: Release[] = [];
-  #count = 0;
-  #minutes = 0;
-  #laps = 0;
+  readonly #runs: Run[];
+  readonly #impacts: Impact[];
+  readonly #parts: Record<string, PartState>;
+  readonly #items: Record<string, ItemState>;
+  readonly #joints: Record<string, JointState>;
+  readonly #defects: Defect[];
+  readonly #defectOf: Map<string, number>;
+  readonly #events: Record<string, KartEvent>;
+  readonly #settings: Record<string, Mark & { readonly value: string }>;
+  readonly #expected: Record<string, Expected>;
+  readonly #releases: Release[];
+  #count: number;
+  #minutes: number;
+  #laps: number;
   #last: Mark | undefined;
   /** What is single: the latest of its kind. */
-  #latest: Pick<State, 'meterHours' | 'posture' | 'tyres' | 'filed'> = {};
+  #latest: Pick<State, 'meterHours' | 'posture' | 'tyres' | 'filed'>;
 
-  constructor(struck: ReadonlyMap<string, Struck>) {
-    this.#struck = table(Object.fromEntries(struck));
+  /** @param from the state of the facts before; left out, there are none */
+  constructor(struck: ReadonlyMap<string, Struck>, from?: State) {
+    this.#struck = table();
+    for (const [id, by] of struck) this.#struck[id] = by;
+    this.#runs = [...(from?.runs ?? [])];
+    this.#impacts = [...(from?.impacts ?? [])];
+    this.#parts = table(from?.parts);
+    this.#items = table(from?.items);
+    this.#joints = table(from?.joints);
+    this.#defects = [...(from?.defects ?? [])];
+    this.#defectOf = new Map(this.#defects.map(({ fact }, place) => [fact, place]));
+    this.#events = table(from?.events);
+    this.#settings = table(from?.settings);
+    this.#expected = table(from?.expected);
+    this.#releases = [...(from?.releases ?? [])];
+    this.#count = from?.count ?? 0;
+    this.#minutes = from?.minutes ?? 0;
+    this.#laps = from?.laps ?? 0;
+    this.#last = from?.last;
+    this.#latest = from ? latestOf(from) : {};
   }
 
   state(): State {
@@ -265,6 +283,20 @@ export class Tally {
     kept.push({ ...mark, reading });
     this.#item(item, { readings: kept });
   }
+}
+
+function latestOf({
+  meterHours,
+  posture,
+  tyres,
+  filed,
+}: State): Pick<State, 'meterHours' | 'posture' | 'tyres' | 'filed'> {
+  return {
+    ...(meterHours === undefined ? {} : { meterHours }),
+    ...(posture === undefined ? {} : { posture }),
+    ...(tyres === undefined ? {} : { tyres }),
+    ...(filed === undefined ? {} : { filed }),
+  };
 }
 
 function withReading(mark: Mark, reading: Reading | undefined): Pass {

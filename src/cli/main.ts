@@ -27,10 +27,18 @@ const library = once(async () => (await host()).libraryFiles(root, join(root, 'd
 const shelf = once(async () => (await host()).kartReader(await library()));
 const reader: KartReader = { read: async text => (await shelf()).read(text) };
 
-async function appOn(store: BookStore, device: string, now?: Date): Promise<App> {
-  const [{ createApp }, { randomIds, systemClock }] = await Promise.all([import('../app/index.ts'), host()]);
+async function appOn(
+  store: BookStore,
+  { device, snapshot }: { device: string; snapshot?: string },
+  now?: Date,
+): Promise<App> {
+  const [{ createApp }, { fileSnapshots, randomIds, systemClock }] = await Promise.all([
+    import('../app/index.ts'),
+    host(),
+  ]);
   const clock: Clock = now === undefined ? systemClock : { now: () => now };
-  return createApp({ store, clock, ids: randomIds, reader, device });
+  const snapshots = snapshot === undefined ? {} : { snapshots: fileSnapshots(snapshot) };
+  return createApp({ store, clock, ids: randomIds, reader, device, ...snapshots });
 }
 
 /** Undefined when there is no such file; anything else that stands in the way is thrown. */
@@ -141,7 +149,7 @@ async function bookOfTeam(folder: string): Promise<App> {
     throw Object.assign(new Error('teams need a folder each, and the book is in a database'), {
       remedy: 'Run one server for each team, each with a database of its own.',
     });
-  return appOn(await storeAt(folder), (await dataFolder(folder)).device);
+  return appOn(await storeAt(folder), await dataFolder(folder));
 }
 
 const setupEffects = (): Promise<string> => readFile(join(root, 'data', 'setup-effects.yaml'), 'utf8');
@@ -186,12 +194,12 @@ const world: World = {
   demo: async () => (await host()).demoText(root),
   setupEffects,
   riskTexts,
-  open: async () => appOn(await storeAt(), (await dataFolder()).device),
+  open: async () => appOn(await storeAt(), await dataFolder()),
   store: storeAt,
   backups,
   async scratch(now) {
     const { memoryStore } = await import('../store/memory/index.ts');
-    return appOn(memoryStore(), 'scratch', now);
+    return appOn(memoryStore(), { device: 'scratch' }, now);
   },
   devices,
   newCode: async () => (await host()).newCode(),

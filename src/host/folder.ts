@@ -7,6 +7,8 @@ import { join, resolve } from 'node:path';
 export type DataFolder = {
   readonly path: string;
   readonly book: string;
+  /** Of the book, to open it faster; whoever deletes it loses nothing. */
+  readonly snapshot: string;
   /** Name of this device in the record, made once and kept beside the book. */
   readonly device: string;
 };
@@ -16,7 +18,12 @@ export function openDataFolder(env: Readonly<Record<string, string | undefined>>
   const path = resolve(env.KARTWRIGHT_DATA || join(homedir(), '.kartwright'));
   try {
     mkdirSync(path, { recursive: true, mode: 0o700 });
-    return { path, book: join(path, 'book.sqlite'), device: deviceName(join(path, 'device')) };
+    return {
+      path,
+      book: join(path, 'book.sqlite'),
+      snapshot: join(path, 'book.snapshot'),
+      device: deviceName(join(path, 'device')),
+    };
   } catch (cause) {
     const why = cause instanceof Error ? cause.message : String(cause);
     throw new Error(

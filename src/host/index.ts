@@ -9,6 +9,7 @@ export { type DataFolder, openDataFolder, renameDevice } from './folder.ts';
 export { demoText, kartReader, libraryFiles, packedLibrary } from './library.ts';
 export { fileRegister, newCode, newDeviceId, newToken } from './register.ts';
 export { packageRoot } from './root.ts';
+export { fileSnapshots } from './snapshots.ts';
 
 export const systemClock: Clock = { now: () => new Date() };
 export const randomIds: Ids = { next: () => randomUUID() };

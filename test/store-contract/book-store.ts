@@ -5,7 +5,7 @@
 import { createHash } from 'node:crypto';
 import fc from 'fast-check';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import type { BookStore } from '../../src/app/ports.ts';
+import type { BookStore, Which } from '../../src/app/ports.ts';
 import { CHAIN_START, type Fact, fold, sealAll, sealNext, verifyChain } from '../../src/book/index.ts';
 import { note } from './note.ts';
 import { arrivals, books } from './random-facts.ts';
@@ -84,6 +84,24 @@ export function bookStoreContract(kind: Kind): void {
       expect((await store.read(second?.row)).map(kept => kept.fact.id)).toEqual(['c', 'd']);
       expect(await store.read(second?.row, 0)).toEqual([]);
       expect(await store.read(1_000_000)).toEqual([]);
+    });
+
+    it('finds facts by row, by id and by their place in a chain', async () => {
+      await store.append([...chain(['a', 'b', 'c', 'd']), ...chain(['x', 'y'], 'phone')]);
+      const kept = await store.read();
+      const ids = async (which: Which) => (await store.pick(which)).map(({ fact }) => fact.id);
+      const rowOf = (id: string) => kept.find(({ fact }) => fact.id === id)?.row ?? 0;
+      expect(await store.pick({ rows: kept.map(({ row }) => row) })).toEqual(kept);
+      expect(await ids({ rows: [rowOf('x'), rowOf('b'), rowOf('b'), 4711] })).toEqual(
+        kept.map(({ fact }) => fact.id).filter(id => id === 'x' || id === 'b'),
+      );
+      expect(await ids({ rows: [] })).toEqual([]);
+      expect(await store.pick({ id: 'c' })).toEqual(kept.filter(({ fact }) => fact.id === 'c'));
+      expect(await ids({ id: 'none' })).toEqual([]);
+      expect(await ids({ device: 'bench', after: 1, limit: 2 })).toEqual(['b', 'c']);
+      expect(await ids({ device: 'phone', after: 0, limit: Number.POSITIVE_INFINITY })).toEqual(['x', 'y']);
+      expect(await ids({ device: 'phone', after: 2, limit: 9 })).toEqual([]);
+      expect(await ids({ device: 'none', after: 0, limit: 9 })).toEqual([]);
     });
 
     it('takes a thousand facts in one batch', async () => {

@@ -1,6 +1,6 @@
 /** Nothing lost: is the book whole, a copy of all of it, and back again. */
 import type { Command } from 'commander';
-import { type KeepRules, type Proof, Refusal } from '../../app/index.ts';
+import { type KeepRules, Refusal, type Verified } from '../../app/index.ts';
 import { fail } from '../exit.ts';
 import { count } from '../print/wrap.ts';
 import { openBook } from '../session.ts';
@@ -97,6 +97,9 @@ export function addVerify(parent: Command, world: World): void {
       if (options.json) return world.out(`${JSON.stringify(proof)}\n`);
       world.out(`${count(proof.facts, 'fact')}: every one is as it was written, none is missing.\n`);
       if (proof.files > 0) world.out(`${count(proof.files, 'file')}: each gives the hash it is named by.\n`);
+      if (proof.snapshot === 'fits') world.out('The snapshot it opens from is what the facts give.\n');
+      if (proof.snapshot === 'thrown away')
+        world.out('The snapshot it opened from was not what the facts give. It was thrown away, and is made anew.\n');
       if (proof.lacking.length > 0)
         world.out(
           `${count(proof.lacking.length, 'file')} that facts name: not here. Another device may still have them.\n`,
@@ -104,7 +107,7 @@ export function addVerify(parent: Command, world: World): void {
     });
 }
 
-async function proofOfBook(world: World, options: { readonly demo?: boolean }): Promise<Proof> {
+async function proofOfBook(world: World, options: { readonly demo?: boolean }): Promise<Verified> {
   const app = await openBook(world, options);
   try {
     return await app.verifyBook();
@@ -113,7 +116,7 @@ async function proofOfBook(world: World, options: { readonly demo?: boolean }): 
   }
 }
 
-async function proofOfFile(world: World, file: string): Promise<Proof> {
+async function proofOfFile(world: World, file: string): Promise<Verified> {
   const { proofOf } = await import('../../app/index.ts');
   const store = await world.backups.open(file);
   if (store === undefined)

@@ -5,7 +5,7 @@
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex } from '@noble/hashes/utils.js';
 import { type DBSchema, type IDBPDatabase, type IDBPTransaction, openDB } from 'idb';
-import type { AppendOutcome, BookStore, Kept, Lying, Own } from '../../app/ports.ts';
+import type { AppendOutcome, BookStore, Kept, Lying, Own, Which } from '../../app/ports.ts';
 import { CHAIN_START, type ChainEnd, type Fact } from '../../book/index.ts';
 import { admit, lyingAs, mustAdmit, type Present } from '../admit.ts';
 import { Listeners } from '../listeners.ts';
@@ -97,6 +97,29 @@ class IndexedDbStore implements BrowserStore {
     const most = Number.isFinite(limit) ? limit : undefined;
     const tx = this.#db.transaction('facts');
     const [rows, facts] = await Promise.all([tx.store.getAllKeys(range, most), tx.store.getAll(range, most)]);
+    return facts.map((fact, n) => ({ row: rows[n] ?? Number.NaN, fact }));
+  }
+
+  async pick(which: Which): Promise<readonly Kept[]> {
+    this.#mustBeOpen();
+    const { store } = this.#db.transaction('facts');
+    if ('rows' in which) {
+      const facts = await Promise.all(
+        [...new Set(which.rows)].sort((a, b) => a - b).map(async row => ({ row, fact: await store.get(row) })),
+      );
+      return facts.filter((one): one is Kept => one.fact !== undefined);
+    }
+    if ('id' in which) {
+      const index = store.index('id');
+      const [row, fact] = await Promise.all([index.getKey(which.id), index.get(which.id)]);
+      return row === undefined || fact === undefined ? [] : [{ row, fact }];
+    }
+    const { device, after, limit } = which;
+    if (limit <= 0) return [];
+    const range = IDBKeyRange.bound([device, after], [device, Number.MAX_SAFE_INTEGER], true);
+    const most = Number.isFinite(limit) ? limit : undefined;
+    const index = store.index('device');
+    const [rows, facts] = await Promise.all([index.getAllKeys(range, most), index.getAll(range, most)]);
     return facts.map((fact, n) => ({ row: rows[n] ?? Number.NaN, fact }));
   }
 

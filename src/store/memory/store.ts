@@ -1,7 +1,7 @@
 /** A book in memory: for a throw-away demo and for tests. It forgets everything when the program ends. */
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex } from '@noble/hashes/utils.js';
-import type { AppendOutcome, BookStore, Kept, Lying } from '../../app/ports.ts';
+import type { AppendOutcome, BookStore, Kept, Lying, Which } from '../../app/ports.ts';
 import { CHAIN_START, type ChainEnd, type Fact } from '../../book/index.ts';
 import { admit, lyingAs, mustAdmit } from '../admit.ts';
 import { Listeners } from '../listeners.ts';
@@ -42,6 +42,17 @@ class MemoryStore implements BookStore {
   async read(after = 0, limit = Number.POSITIVE_INFINITY): Promise<readonly Kept[]> {
     this.#mustBeOpen();
     return this.#kept.slice(after, after + limit);
+  }
+
+  async pick(which: Which): Promise<readonly Kept[]> {
+    this.#mustBeOpen();
+    if ('rows' in which) {
+      const rows = new Set(which.rows);
+      return this.#kept.filter(({ row }) => rows.has(row));
+    }
+    if ('id' in which) return this.#kept.filter(({ fact }) => fact.id === which.id);
+    const { device, after, limit } = which;
+    return this.#kept.filter(({ fact }) => fact.device === device && fact.seq > after).slice(0, limit);
   }
 
   async putFile(bytes: Uint8Array, mediaType: string): Promise<string> {

@@ -4,7 +4,7 @@
  */
 import { createHash } from 'node:crypto';
 import pg from 'pg';
-import type { AppendOutcome, BookStore, Kept, Lying } from '../../app/ports.ts';
+import type { AppendOutcome, BookStore, Kept, Lying, Which } from '../../app/ports.ts';
 import { CHAIN_START, type ChainEnd, canonical, FACT_FORMAT, type Fact, isProblem, upcast } from '../../book/index.ts';
 import { admit, mustAdmit, type Present } from '../admit.ts';
 import { Listeners } from '../listeners.ts';
@@ -89,9 +89,20 @@ class PostgresStore implements BookStore {
   }
 
   async read(after = 0, limit = Number.POSITIVE_INFINITY): Promise<readonly Kept[]> {
+    return this.#facts('where row > $1 order by kartwright.fact.row limit $2', [after, atMost(limit)]);
+  }
+
+  pick(which: Which): Promise<readonly Kept[]> {
+    if ('rows' in which) return this.#facts('where row = any($1) order by kartwright.fact.row', [which.rows]);
+    if ('id' in which) return this.#facts('where id = $1', [which.id]);
+    const { device, after, limit } = which;
+    return this.#facts('where device = $1 and seq > $2 order by seq limit $3', [device, after, atMost(limit)]);
+  }
+
+  async #facts(where: string, values: readonly unknown[]): Promise<readonly Kept[]> {
     const { rows } = await this.#ask<{ row: string; body: string }>(
-      'select row::text, body from kartwright.fact where row > $1 order by kartwright.fact.row limit $2',
-      [after, Number.isFinite(limit) ? limit : null],
+      `select row::text, body from kartwright.fact ${where}`,
+      values,
     );
     return rows.map(({ row, body }) => ({ row: Number(row), fact: this.#factIn(row, body) }));
   }
@@ -107,7 +118,7 @@ class PostgresStore implements BookStore {
     }>(
       `select row::text, id, hash, device, seq::text, body from kartwright.fact
        where row > $1 order by kartwright.fact.row limit $2`,
-      [after, Number.isFinite(limit) ? limit : null],
+      [after, atMost(limit)],
     );
     return rows.map(({ row, seq, ...rest }) => ({ row: Number(row), ...rest, seq: Number(seq) }));
   }
@@ -195,6 +206,9 @@ class PostgresStore implements BookStore {
     if (!this.#open) throw new StoreError('closed', `${this.#where}: the book was closed`, 'open it again');
   }
 }
+
+/** PostgreSQL takes null for no limit. */
+const atMost = (limit: number): number | null => (Number.isFinite(limit) ? limit : null);
 
 async function rolledBack(client: pg.PoolClient | undefined): Promise<boolean> {
   try {

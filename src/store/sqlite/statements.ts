@@ -3,6 +3,7 @@ import type { Lying } from '../../app/ports.ts';
 import type { ChainEnd, Fact } from '../../book/index.ts';
 import type { Database } from './driver.ts';
 
+type Row = { readonly row: number; readonly body: string };
 type FileRow = { readonly media_type: string; readonly bytes: Uint8Array };
 
 /** A damaged file may have thousands; the first few say as much. */
@@ -18,6 +19,11 @@ export function prepare(database: Database) {
   const end = database.prepare('select seq, hash from fact where device = ? order by seq desc limit 1');
   const keep = database.prepare('insert into fact (id, hash, device, seq, body) values (?, ?, ?, ?, ?)');
   const rows = database.prepare('select row, body from fact where row > ? order by row limit ?');
+  const these = database.prepare(
+    'select row, body from fact where row in (select value from json_each(?)) order by row',
+  );
+  const one = database.prepare('select row, body from fact where id = ?');
+  const chain = database.prepare('select row, body from fact where device = ? and seq > ? order by seq limit ?');
   const lying = database.prepare(
     'select row, id, hash, device, seq, body from fact where row > ? order by row limit ?',
   );
@@ -35,7 +41,10 @@ export function prepare(database: Database) {
     /** End of a device's chain; undefined when it has none. */
     end: (device: string) => end.get(device) as ChainEnd | undefined,
     keep: (fact: Fact, body: string) => keep.run(fact.id, fact.hash, fact.device, fact.seq, body),
-    rows: (after: number, most: number) => rows.all(after, most) as { readonly row: number; readonly body: string }[],
+    rows: (after: number, most: number) => rows.all(after, most) as Row[],
+    these: (rows: readonly number[]) => these.all(JSON.stringify(rows)) as Row[],
+    one: (id: string) => one.all(id) as Row[],
+    chain: (device: string, after: number, most: number) => chain.all(device, after, most) as Row[],
     lying: (after: number, most: number) => lying.all(after, most) as Lying[],
     files: () => (files.all() as { readonly hash: string }[]).map(one => one.hash),
     /** Source: SQLite documentation, PRAGMA integrity_check: one row `ok`, or one a fault. */

@@ -1,7 +1,7 @@
 /** A book in one SQLite file. Several programs may use it at the same time; what was acknowledged is on the disk. */
 import { createHash } from 'node:crypto';
 import { isDeepStrictEqual } from 'node:util';
-import type { AppendOutcome, BookStore, Kept, Lying } from '../../app/ports.ts';
+import type { AppendOutcome, BookStore, Kept, Lying, Which } from '../../app/ports.ts';
 import { CHAIN_START, canonical, FACT_FORMAT, type Fact, isProblem, upcast } from '../../book/index.ts';
 import { admit, mustAdmit, type Present } from '../admit.ts';
 import { Listeners } from '../listeners.ts';
@@ -70,8 +70,15 @@ class SqliteStore implements BookStore {
   }
 
   async read(after = 0, limit = Number.MAX_SAFE_INTEGER): Promise<readonly Kept[]> {
-    const most = Math.min(limit, Number.MAX_SAFE_INTEGER); // SQLite knows no infinity
-    return this.#try(() => this.#do.rows(after, most).map(({ row, body }) => ({ row, fact: this.#factIn(row, body) })));
+    return this.#try(() => this.#do.rows(after, atMost(limit)).map(this.#kept));
+  }
+
+  async pick(which: Which): Promise<readonly Kept[]> {
+    return this.#try(() => {
+      if ('rows' in which) return this.#do.these(which.rows).map(this.#kept);
+      if ('id' in which) return this.#do.one(which.id).map(this.#kept);
+      return this.#do.chain(which.device, which.after, atMost(which.limit)).map(this.#kept);
+    });
   }
 
   async putFile(bytes: Uint8Array, mediaType: string): Promise<string> {
@@ -86,7 +93,7 @@ class SqliteStore implements BookStore {
   }
 
   async lying(after = 0, limit = Number.MAX_SAFE_INTEGER): Promise<readonly Lying[]> {
-    return this.#try(() => this.#do.lying(after, Math.min(limit, Number.MAX_SAFE_INTEGER)));
+    return this.#try(() => this.#do.lying(after, atMost(limit)));
   }
 
   async files(): Promise<readonly string[]> {
@@ -137,6 +144,11 @@ class SqliteStore implements BookStore {
       throw storeError(error, this.#path);
     }
   }
+
+  readonly #kept = ({ row, body }: { readonly row: number; readonly body: string }): Kept => ({
+    row,
+    fact: this.#factIn(row, body),
+  });
 
   /** The store checked the fact when it came in; here only an older format is brought up to date. */
   #factIn(row: number, body: string): Fact {
@@ -193,3 +205,6 @@ function undo(database: Database): void {
     if (!String(error).includes('no transaction is active')) throw error;
   }
 }
+
+/** SQLite knows no infinity. */
+const atMost = (limit: number): number => Math.min(limit, Number.MAX_SAFE_INTEGER);

@@ -1,5 +1,5 @@
 /** Works out what takes long, from a copy of the book. */
-import { createQueries, Refusal, sparesOf, weakLinksOf } from '../../app/index.ts';
+import { createQueries, listSource, Refusal, sparesOf, weakLinksOf } from '../../app/index.ts';
 import type { Gathered, Heard, Job, Question } from './ask.ts';
 
 const say = (heard: Heard<unknown>): void => self.postMessage(heard);
@@ -16,10 +16,7 @@ self.addEventListener('message', ({ data: { book, question } }: MessageEvent<Job
 
 function answer({ facts, karts, now }: Gathered, question: Question): Promise<unknown> {
   const queries = createQueries({
-    source: {
-      read: async (after = 0, limit = Number.POSITIVE_INFINITY) =>
-        facts.slice(after, after + limit).map((fact, i) => ({ row: after + i + 1, fact })),
-    },
+    source: listSource(facts),
     reader: {
       async read(text) {
         const found = karts.find(one => one.text === text);

@@ -2,6 +2,7 @@
 import type { Item, Kart } from '../kart/index.ts';
 import type { Step } from '../prep/index.ts';
 import type { Draft } from './session.ts';
+import { pageWords } from './words/page.ts';
 
 export type Answer =
   | ({ readonly is: 'done'; readonly reading?: string; readonly how?: string; readonly hours?: number } & ReadWith)
@@ -33,7 +34,7 @@ export function dueAgain(item: Item, kart: Kart): string {
     const other = kart.items[id];
     return other === undefined ? [] : `${other.title} (${other.part})`;
   });
-  return ['this reading', ...new Set(titles)].join('; ');
+  return [pageWords.thisReading, ...new Set(titles)].join('; ');
 }
 
 /** A reading typed as a bare number is in the unit that stands beside the field; so are several, with `;` between. */
@@ -73,8 +74,12 @@ export function draftsOf(step: Step, answer: Answer): readonly Draft[] {
  */
 function putOff(step: Step, why: string): Draft {
   if (isHandling(step) || step.action === 'second-look')
-    return { kind: 'note', text: `Put off, ${step.title}: ${why}`, ...(step.part === null ? {} : { part: step.part }) };
-  return { kind: 'checked', item: step.item, result: 'not possible', why: `put off: ${why}` };
+    return {
+      kind: 'note',
+      text: pageWords.putOff(step.title, why),
+      ...(step.part === null ? {} : { part: step.part }),
+    };
+  return { kind: 'checked', item: step.item, result: 'not possible', why: pageWords.putOff2(why) };
 }
 
 function readingOf(step: Step, answer: Answer): { readonly reading?: string | { text: string; instrument: string } } {

@@ -23,14 +23,15 @@ import { Weak } from './views/weak.tsx';
 import { Who } from './views/who.tsx';
 import { Work } from './views/work.tsx';
 import { beginFind, WRITING } from './views/writing.ts';
+import { pageWords } from './words/page.ts';
 
 const NAMES: Readonly<Record<Sheet, string>> = {
-  today: 'Today',
-  work: 'Work',
-  kart: 'Kart',
-  track: 'Track',
-  record: 'Record',
-  fit: 'Fit',
+  today: pageWords.today,
+  work: pageWords.work,
+  kart: pageWords.kart,
+  track: pageWords.track,
+  record: pageWords.record,
+  fit: pageWords.fit,
 };
 
 /** The whole page: title block, one sheet, the way to the others. */
@@ -90,15 +91,18 @@ export function App(props: { readonly session: Session; readonly keep: Keep; rea
   return (
     <>
       <button type="button" class="skip" onClick={() => document.getElementById('sheet')?.focus()}>
-        To the sheet
+        {pageWords.toSheet}
       </button>
       <div class="frame">
         <header class="title-block">
           <div>
-            <small>Kart{snapshot?.kart.invented && ', invented'}</small>
+            <small>
+              {pageWords.kart}
+              {snapshot?.kart.invented && pageWords.invented}
+            </small>
             {karts.length > 1 ? (
               <select
-                aria-label="Kart"
+                aria-label={pageWords.kart}
                 value={snapshot?.kart.name ?? ''}
                 onChange={e => openKart(e.currentTarget.value)}
               >
@@ -113,27 +117,27 @@ export function App(props: { readonly session: Session; readonly keep: Keep; rea
             )}
           </div>
           <div>
-            <small>Book</small>
+            <small>{pageWords.book}</small>
             <a href={hashOf({ sheet: 'device' })}>
               <SyncWord view={view} />
             </a>
           </div>
           <div>
-            <small>By</small>
+            <small>{pageWords.by}</small>
             <button
               type="button"
               onClick={() => setNaming(true)}
-              aria-label={`Your name: ${who || 'not given'}. Change`}
+              aria-label={pageWords.yourNameChange(who || pageWords.notGiven)}
             >
-              {who || 'your name'}
+              {who || pageWords.yourName}
             </button>
           </div>
-          <a class="to-search" href={hashOf({ sheet: 'search' })} aria-label="Search">
+          <a class="to-search" href={hashOf({ sheet: 'search' })} aria-label={pageWords.search}>
             <Glyph sign="search" />
-            <span>Search</span>
+            <span>{pageWords.search}</span>
           </a>
         </header>
-        <nav class="sheets" aria-label="Sheets">
+        <nav class="sheets" aria-label={pageWords.sheets}>
           <ul>
             {SHEETS.map(s => (
               <li key={s}>
@@ -149,9 +153,9 @@ export function App(props: { readonly session: Session; readonly keep: Keep; rea
           {/* Never under an open step. */}
           {versions.state() === 'waiting' && place.sheet !== 'work' && (
             <p class="note no-print">
-              A new version of this page is here.{' '}
+              {pageWords.newVersionOfThisPage}{' '}
               <button type="button" class="button" onClick={() => versions.takeOver()}>
-                Show it
+                {pageWords.show}
               </button>
             </p>
           )}
@@ -249,12 +253,10 @@ function stepPart(
 
 function Waiting(props: { readonly karts: number; readonly sync: SyncState['is']; readonly trouble: boolean }) {
   if (props.trouble) return null;
-  if (props.karts > 0 || props.sync === 'looking') return <p class="loading">Reading the book …</p>;
+  if (props.karts > 0 || props.sync === 'looking') return <p class="loading">{pageWords.readingBook}</p>;
   return (
     <p class="loading">
-      {props.sync === 'no server'
-        ? 'Nothing is on this device yet, and the server does not answer. See that it runs; this page goes on by itself when it does.'
-        : 'This book holds no kart yet. Make one: kartwright new FILE --template NAME'}
+      {props.sync === 'no server' ? pageWords.nothingIsOnThisDevice : pageWords.thisBookHoldsNoKart}
     </p>
   );
 }

@@ -2,6 +2,7 @@
 import type { ComponentChildren } from 'preact';
 import type { FitAnswer, Problem } from '../app/index.ts';
 import { Glyph } from './glyph.tsx';
+import { pageWords } from './words/page.ts';
 
 /** Refusals, read out when they appear: what was expected, what came, what to do. */
 export function Refused({
@@ -30,30 +31,32 @@ export function Caution({ text }: { readonly text: string | null }) {
     <div class="caution" role="note">
       <Glyph sign="caution" />
       <p>
-        <b>Caution.</b> {text}
+        <b>{pageWords.caution}</b> {text}
       </p>
     </div>
   );
 }
 
 const VERDICTS: Readonly<Record<FitAnswer['verdict'], string>> = {
-  fit: 'Nothing in the record stands against running. A person decides and signs.',
-  'not fit': 'The record holds reasons against running.',
-  'not known': 'The record does not know enough.',
+  fit: pageWords.nothingInRecordStands,
+  'not fit': pageWords.recordHoldsReasons,
+  'not known': pageWords.recordDoesNotKnow,
 };
 
 export function Verdict({ fitness }: { readonly fitness: FitAnswer }) {
   const { verdict, against, unknown } = fitness;
   const count = [
     against.length > 0 ? `${against.length} against` : '',
-    unknown.length > 0 ? `${unknown.length} not known` : '',
-    fitness.open.length > 0 ? `${fitness.open.length} below safety` : '',
+    unknown.length > 0 ? pageWords.notKnown(unknown.length) : '',
+    fitness.open.length > 0 ? pageWords.belowSafety(fitness.open.length) : '',
   ].filter(Boolean);
   return (
     <div class="verdict">
       <Glyph sign={verdict} />
       <div>
-        <strong>{verdict === 'fit' ? 'Fit' : verdict === 'not fit' ? 'Not fit' : 'Not known'}</strong>
+        <strong>
+          {verdict === 'fit' ? pageWords.fit : verdict === 'not fit' ? pageWords.notFit : pageWords.notKnown2}
+        </strong>
         <p class="soft">
           {VERDICTS[verdict]} {count.join(' · ')}
         </p>
@@ -82,20 +85,20 @@ export function PrintTitle(props: {
     <div class="print-title only-print-grid">
       <div>
         <small>{props.title}</small>
-        <b>{props.event ?? 'no event planned'}</b>
+        <b>{props.event ?? pageWords.noEventPlanned}</b>
       </div>
       <div>
-        <small>Kart</small>
+        <small>{pageWords.kart}</small>
         <b>{props.kart}</b>
-        {props.invented ? ' (invented)' : ''}
+        {props.invented ? pageWords.inventedAside : ''}
       </div>
       <div>
-        <small>Printed</small>
-        <b>{new Date().toISOString().slice(0, 16).replace('T', ' ')} UTC</b>
+        <small>{pageWords.printed}</small>
+        <b>{pageWords.utc(new Date().toISOString().slice(0, 16).replace('T', ' '))}</b>
       </div>
       <div>
-        <small>Drawn up by</small>
-        <b>Kartwright</b>
+        <small>{pageWords.drawnUp}</small>
+        <b>{pageWords.kartwright}</b>
       </div>
     </div>
   );
@@ -107,7 +110,7 @@ export function PrintSign({ who }: { readonly who: string }) {
     <div class="only-print">
       <div class="signature end">
         <div>{who}</div>
-        <div>Date and time</div>
+        <div>{pageWords.dateAndTime}</div>
       </div>
     </div>
   );

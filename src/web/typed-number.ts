@@ -1,4 +1,5 @@
 /** A number as it is typed, with a point or a comma; half a number is none yet. */
+import { pageWords } from './words/page.ts';
 export const typedNumber = (text: string): number | undefined =>
   /^\d{1,6}([.,]\d{0,3})?$/.test(text.trim()) ? Number(text.trim().replace(',', '.')) : undefined;
 
@@ -6,4 +7,4 @@ export const typedNumber = (text: string): number | undefined =>
 export const notANumber = (text: string, what: string, example: string): string | undefined =>
   text.trim() === '' || typedNumber(text) !== undefined
     ? undefined
-    : `Expected ${what} as a number of 0 or more, below a million, got “${text.trim()}”. Write it like ${example}, or leave it empty.`;
+    : pageWords.expectedAsNumber(what, text.trim(), example);

@@ -4,6 +4,7 @@ import { CORNERS, GRADES } from '../kart/index.ts';
 import { parseQuantity } from '../quantity/index.ts';
 import { withUnit } from './answer.ts';
 import type { Draft } from './session.ts';
+import { recordWords } from './words/record.ts';
 
 export type Field = {
   /** Name of the value; a refusal of the book whose place ends in it is shown beside the field. */
@@ -44,44 +45,44 @@ export type Entry = {
   readonly payload?: (values: Values) => Draft;
 };
 
-const when: Field = { key: 'at', label: 'When, if not just now', is: 'moment' };
-const laps: Field = { key: 'laps', label: 'Laps', is: 'count' };
-const wet: Field = { key: 'wet', label: 'It was wet', is: 'tick' };
+const when: Field = { key: 'at', label: recordWords.whenIfNotJustNow, is: 'moment' };
+const laps: Field = { key: 'laps', label: recordWords.laps, is: 'count' };
+const wet: Field = { key: 'wet', label: recordWords.itWasWet, is: 'tick' };
 
 const HIT: readonly Field[] = [
   {
     key: 'severity',
-    label: 'Impact',
+    label: recordWords.impact,
     is: 'choice',
     choices: [
-      ['knock', 'a knock'],
-      ['hit', 'a hit'],
-      ['crash', 'a crash'],
+      ['knock', recordWords.aKnock],
+      ['hit', recordWords.aHit],
+      ['crash', recordWords.aCrash],
     ],
   },
   {
     key: 'corner',
-    label: 'Where it was hit',
+    label: recordWords.whereItWasHit,
     is: 'choice',
     none: 'choose',
-    choices: CORNERS.map(c => [c, c === 'whole' ? 'at no one corner' : c]),
+    choices: CORNERS.map(c => [c, c === 'whole' ? recordWords.atNoOneCorner : c]),
   },
 ];
 /** Of what could have let go: no joint of it. */
-export const PART_ITSELF = 'the part itself';
+export const PART_ITSELF = recordWords.partItself;
 
 export const ENTRIES: readonly Entry[] = [
   {
     kind: 'ran',
     title: 'A run',
     fields: [
-      { key: 'minutes', label: 'Minutes the engine ran', is: 'minutes', must: true },
+      { key: 'minutes', label: recordWords.minutesEngineRan, is: 'minutes', must: true },
       laps,
       wet,
       ...HIT,
-      { key: 'event', label: 'Event', is: 'choice' },
-      { key: 'session', label: 'Session', is: 'line', hint: 'As you call it: heat 2' },
-      { key: 'meterHours', label: 'The hour meter reads now', is: 'hours' },
+      { key: 'event', label: recordWords.event, is: 'choice' },
+      { key: 'session', label: recordWords.session, is: 'line', hint: recordWords.asYouCallItHeat },
+      { key: 'meterHours', label: recordWords.hourMeterReadsNow, is: 'hours' },
       when,
     ],
     payload: ({ severity, corner, ...rest }) => ({
@@ -92,31 +93,31 @@ export const ENTRIES: readonly Entry[] = [
   },
   {
     kind: 'failed',
-    title: 'A failure while it ran',
+    title: recordWords.failureWhileItRan,
     steps: [
-      ['What failed', ['part', 'joint', 'how']],
-      ['Where and when', ['event', 'session', 'lap', 'after', 'at']],
-      ['What it did', ['lost', 'stopped', 'severity', 'corner']],
-      ['What would have held it', ['wouldHaveHeld', 'photo']],
+      [recordWords.whatFailed, ['part', 'joint', 'how']],
+      [recordWords.whereAndWhen, ['event', 'session', 'lap', 'after', 'at']],
+      [recordWords.whatItDid, ['lost', 'stopped', 'severity', 'corner']],
+      [recordWords.whatWouldHaveHeld, ['wouldHaveHeld', 'photo']],
     ],
     fields: [
-      { key: 'part', label: 'Which part', is: 'pick', of: 'part', must: true },
-      { key: 'joint', label: 'What of it let go', is: 'pick', of: 'own joint', must: true },
-      { key: 'how', label: 'What was seen', is: 'words', must: true, hint: 'Pin gone, clip on the floor' },
-      { key: 'event', label: 'Event', is: 'choice' },
-      { key: 'session', label: 'Session', is: 'line', hint: 'As you call it: heat 2' },
-      { key: 'lap', label: 'Lap', is: 'count' },
-      { key: 'after', label: 'How long it had run', is: 'hours' },
-      { key: 'lost', label: 'What was lost with it', is: 'ticks', of: 'function' },
-      { key: 'stopped', label: 'It stopped the kart', is: 'tick' },
+      { key: 'part', label: recordWords.whichPart, is: 'pick', of: 'part', must: true },
+      { key: 'joint', label: recordWords.whatOfItLetGo, is: 'pick', of: 'own joint', must: true },
+      { key: 'how', label: recordWords.whatWasSeen, is: 'words', must: true, hint: recordWords.pinGoneClipOnFloor },
+      { key: 'event', label: recordWords.event, is: 'choice' },
+      { key: 'session', label: recordWords.session, is: 'line', hint: recordWords.asYouCallItHeat },
+      { key: 'lap', label: recordWords.lap, is: 'count' },
+      { key: 'after', label: recordWords.howLongItHadRun, is: 'hours' },
+      { key: 'lost', label: recordWords.whatWasLost, is: 'ticks', of: 'function' },
+      { key: 'stopped', label: recordWords.itStoppedKart, is: 'tick' },
       ...HIT,
       {
         key: 'wouldHaveHeld',
-        label: 'What would have held it',
+        label: recordWords.whatWouldHaveHeld,
         is: 'words',
-        hint: 'A strap round the clevis; a look after each heat',
+        hint: recordWords.strapRoundClevisLook,
       },
-      { key: 'photo', label: 'Photo', is: 'photo' },
+      { key: 'photo', label: recordWords.photo, is: 'photo' },
       when,
     ],
     payload: ({ joint, after, severity, corner, ...rest }) => ({
@@ -129,59 +130,59 @@ export const ENTRIES: readonly Entry[] = [
   },
   {
     kind: 'found',
-    title: 'A defect found',
+    title: recordWords.defectFound,
     fields: [
-      { key: 'part', label: 'On which part', is: 'pick', of: 'part', must: true },
-      { key: 'defect', label: 'What is wrong', is: 'words', must: true },
-      { key: 'grade', label: 'What it touches', is: 'choice', must: true, choices: GRADES.map(g => [g, g]) },
-      { key: 'photo', label: 'Photo', is: 'photo' },
+      { key: 'part', label: recordWords.onWhichPart, is: 'pick', of: 'part', must: true },
+      { key: 'defect', label: recordWords.whatIsWrong, is: 'words', must: true },
+      { key: 'grade', label: recordWords.whatItTouches, is: 'choice', must: true, choices: GRADES.map(g => [g, g]) },
+      { key: 'photo', label: recordWords.photo, is: 'photo' },
       when,
     ],
   },
   {
     kind: 'mended',
-    title: 'A defect mended',
+    title: recordWords.defectMended,
     fields: [
-      { key: 'found', label: 'Which find', is: 'pick', of: 'find', must: true },
-      { key: 'how', label: 'How it was mended', is: 'words', must: true },
+      { key: 'found', label: recordWords.whichFind, is: 'pick', of: 'find', must: true },
+      { key: 'how', label: recordWords.howItWasMended, is: 'words', must: true },
       when,
     ],
   },
   {
     kind: 'event',
-    title: 'An event to come',
+    title: recordWords.eventToCome,
     fields: [
-      { key: 'event', label: 'Name', is: 'line', must: true },
-      { key: 'from', label: 'First time on the track', is: 'moment', must: true },
-      { key: 'until', label: 'Last time on the track', is: 'moment' },
-      { key: 'track', label: 'Track', is: 'line' },
+      { key: 'event', label: recordWords.name, is: 'line', must: true },
+      { key: 'from', label: recordWords.firstTimeOnTrack, is: 'moment', must: true },
+      { key: 'until', label: recordWords.lastTimeOnTrack, is: 'moment' },
+      { key: 'track', label: recordWords.track, is: 'line' },
       {
         key: 'minutes',
-        label: 'Running expected',
+        label: recordWords.runningExpected,
         is: 'minutes',
         must: true,
-        hint: 'Every session together; what would lapse in it is due before.',
+        hint: recordWords.everySessionTogether,
       },
-      { ...laps, label: 'Laps expected' },
-      { ...wet, label: 'It may be wet' },
+      { ...laps, label: recordWords.lapsExpected },
+      { ...wet, label: recordWords.itMayBeWet },
     ],
   },
   {
     kind: 'loosened',
-    title: 'A joint opened',
+    title: recordWords.jointOpened,
     fields: [
-      { key: 'joint', label: 'Which joint', is: 'pick', of: 'joint', must: true },
-      { key: 'why', label: 'Why', is: 'line' },
+      { key: 'joint', label: recordWords.whichJoint, is: 'pick', of: 'joint', must: true },
+      { key: 'why', label: recordWords.why, is: 'line' },
       when,
     ],
   },
   {
     kind: 'set-up',
-    title: 'A set-up change',
+    title: recordWords.setUpChange,
     fields: [
-      { key: 'setting', label: 'What', is: 'line', must: true, hint: 'main jet, rear sprocket, seat stay' },
-      { key: 'to', label: 'To what', is: 'line', must: true },
-      { key: 'why', label: 'Why', is: 'line' },
+      { key: 'setting', label: recordWords.what, is: 'line', must: true, hint: recordWords.mainJetRearSprocket },
+      { key: 'to', label: recordWords.to, is: 'line', must: true },
+      { key: 'why', label: recordWords.why, is: 'line' },
       when,
     ],
     payload: ({ setting, to, ...rest }) => ({ kind: 'set-up', changes: { [String(setting)]: to }, ...rest }),
@@ -190,8 +191,8 @@ export const ENTRIES: readonly Entry[] = [
     kind: 'note',
     title: 'A note',
     fields: [
-      { key: 'text', label: 'What to remember', is: 'words', must: true },
-      { key: 'part', label: 'On a part', is: 'pick', of: 'part' },
+      { key: 'text', label: recordWords.whatToRemember, is: 'words', must: true },
+      { key: 'part', label: recordWords.onPart, is: 'pick', of: 'part' },
       when,
     ],
   },
@@ -230,7 +231,7 @@ export function readFields(fields: readonly Field[], typed: Typed): { values: Va
     const text = (typed[field.key] ?? '').trim();
     const asked = field.must === true || (field.key === 'corner' && (typed.severity ?? '') !== '');
     if (text === '') {
-      if (asked) problems.push(wrong(field, 'nothing', 'Fill it in.'));
+      if (asked) problems.push(wrong(field, 'nothing', recordWords.fill));
       continue;
     }
     const read = readField(field, text);
@@ -243,23 +244,23 @@ export function readFields(fields: readonly Field[], typed: Typed): { values: Va
 function readField(field: Field, text: string): Value | Problem {
   if (field.is === 'tick') return true;
   if (field.is === 'ticks') return text.split('\n');
-  if (field.is === 'count') return /^\d{1,6}$/.test(text) ? Number(text) : wrong(field, `“${text}”`, 'A whole number.');
+  if (field.is === 'count')
+    return /^\d{1,6}$/.test(text) ? Number(text) : wrong(field, `“${text}”`, recordWords.wholeNumber);
   if (field.is === 'minutes' || field.is === 'hours') {
     const unit = field.is === 'minutes' ? 'min' : 'h';
     const read = parseQuantity(withUnit(text, unit), 'time');
-    if (!read.ok || read.value.si < 0)
-      return wrong(field, `“${text}”`, `A number is in ${unit}; 90 min and 1.5 h are both understood.`);
+    if (!read.ok || read.value.si < 0) return wrong(field, `“${text}”`, recordWords.numberIsInMin(unit));
     return read.value.si / (unit === 'min' ? 60 : 3600);
   }
   if (field.is !== 'moment') return text;
   const moment = new Date(text); // what a date field gives is local time
-  return Number.isNaN(moment.getTime()) ? wrong(field, `“${text}”`, 'A day and a time.') : moment.toISOString();
+  return Number.isNaN(moment.getTime()) ? wrong(field, `“${text}”`, recordWords.dayAndTime) : moment.toISOString();
 }
 
 const wrong = (field: Field, got: string, remedy: string): Problem => ({
   code: 'wrong shape',
   where: `fact.${field.key}`,
-  message: `Expected ${field.label.charAt(0).toLowerCase()}${field.label.slice(1)}, got ${got}.`,
+  message: recordWords.expectedGot(field.label.charAt(0).toLowerCase(), field.label.slice(1), got),
   remedy,
 });
 

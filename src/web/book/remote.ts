@@ -2,6 +2,7 @@
 import type { BookSide, ChainEnds, KartRead, Problem, Taken } from '../../app/index.ts';
 import type { Fact } from '../../book/index.ts';
 import type { LibraryTexts } from '../../kart/index.ts';
+import { pageWords } from '../words/page.ts';
 
 export type Remote = Pick<BookSide, 'since' | 'take'> & {
   /** What its book holds, and whose it is: see `sameBook`. */
@@ -63,8 +64,8 @@ const post = <T>(url: string, body: unknown): Promise<T> =>
 const unclear = ({ status, statusText, url }: Response): Problem => ({
   code: 'book',
   where: url,
-  message: `The server answered ${status} ${statusText}.`,
-  remedy: 'What was written is kept on this device. Look at the terminal the server runs in.',
+  message: pageWords.serverAnswered(status, statusText),
+  remedy: pageWords.whatWasWrittenIsKept,
 });
 
 export const httpRemote: Remote = {

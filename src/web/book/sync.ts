@@ -12,6 +12,7 @@ import {
   sameBook,
 } from '../../app/index.ts';
 import type { Fact } from '../../book/index.ts';
+import { pageWords } from '../words/page.ts';
 import { sendFiles } from './files.ts';
 import { Answered, OutOfReach, type Remote } from './remote.ts';
 
@@ -204,8 +205,8 @@ const toldOf = (error: unknown): readonly Problem[] =>
         {
           code: 'book',
           where: 'server',
-          message: `The two books could not be brought together: ${error instanceof Error ? error.message : String(error)}.`,
-          remedy: 'What was written is kept on this device. Load the page again; take an export if it stays so.',
+          message: pageWords.twoBooksCould(error instanceof Error ? error.message : String(error)),
+          remedy: pageWords.whatWasWrittenIsKeptOn,
         },
       ];
 

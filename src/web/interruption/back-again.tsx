@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import type { Problem } from '../../app/index.ts';
 import { Refused } from '../parts.tsx';
 import type { Session } from '../session.ts';
+import { interruptionWords } from '../words/interruption.ts';
 import { timeOf } from '../words.ts';
 import type { Done } from './last-done.ts';
 
@@ -18,19 +19,21 @@ export function BackAgain(props: {
   const [striking, setStriking] = useState(false);
   const [refused, setRefused] = useState<readonly Problem[]>([]);
   const strike = async (): Promise<void> => {
-    const written = await session.write([{ kind: 'struck', fact: last.fact, why: 'not so when touched again' }]);
+    const written = await session.write([
+      { kind: 'struck', fact: last.fact, why: interruptionWords.notSoWhenTouchedAgain },
+    ]);
     if (written.kind === 'refused') setRefused(written.problems);
     else props.onTouched();
   };
   return (
-    <section class="step" aria-label="After an interruption">
+    <section class="step" aria-label={interruptionWords.afterInterruption}>
       <header>
-        <b>Back again</b>
-        <span>{minutes === null ? 'the page was opened anew' : `away for ${minutes} min`}</span>
+        <b>{interruptionWords.backAgain}</b>
+        <span>{minutes === null ? interruptionWords.pageWasOpenedAnew : interruptionWords.awayForMin(minutes)}</span>
       </header>
       <div class="step-body">
-        <h1>Touch the last one again</h1>
-        <p class="soft">What was in the hand when work stopped is what is left half done. Put a hand on it and look.</p>
+        <h1>{interruptionWords.touchLastOneAgain}</h1>
+        <p class="soft">{interruptionWords.whatWasInHandWhen}</p>
         <ol class="rows last-done">
           {before.toReversed().map(one => (
             <DoneRow key={one.fact} done={one} />
@@ -41,21 +44,21 @@ export function BackAgain(props: {
         <div class="answers">
           {striking ? (
             <>
-              <p class="note full">It will be to do again. The entry stays in the record, struck.</p>
+              <p class="note full">{interruptionWords.itWillBeToDo}</p>
               <button type="button" class="button big" onClick={() => setStriking(false)}>
-                Keep it
+                {interruptionWords.keep}
               </button>
               <button type="button" class="button big" disabled={session.view().writing} onClick={strike}>
-                Strike it
+                {interruptionWords.strike}
               </button>
             </>
           ) : (
             <>
               <button type="button" class="button main big full" onClick={props.onTouched}>
-                I touched it: it is so
+                {interruptionWords.iTouched}
               </button>
               <button type="button" class="button full" onClick={() => setStriking(true)}>
-                It is not so
+                {interruptionWords.itIsNotSo}
               </button>
             </>
           )}
@@ -71,7 +74,7 @@ function DoneRow({ done, last }: { readonly done: Done; readonly last?: boolean 
     <li>
       <span class="soft">{timeOf(done.at)}</span>
       <div>{last ? <b>{words}</b> : words}</div>
-      <span class="side">{last ? 'touch this' : ''}</span>
+      <span class="side">{last ? interruptionWords.touch : ''}</span>
     </li>
   );
 }

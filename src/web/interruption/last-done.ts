@@ -2,6 +2,7 @@
 import type { FactLine } from '../../app/index.ts';
 import type { Fact } from '../../book/index.ts';
 import type { Kart } from '../../kart/index.ts';
+import { interruptionWords } from '../words/interruption.ts';
 
 export type Done = { readonly fact: string; readonly did: string; readonly on: string; readonly at: string };
 
@@ -24,21 +25,21 @@ function saidOf(fact: Fact, kart: Kart): { readonly did: string; readonly on: st
   };
   switch (fact.kind) {
     case 'taken off':
-      return { did: 'Taken off', on: fact.part };
+      return { did: interruptionWords.takenOff, on: fact.part };
     case 'fitted':
-      return { did: 'Put back', on: fact.part };
+      return { did: interruptionWords.putBack, on: fact.part };
     case 'made':
-      return item(fact.joint, fact.secondLook ? 'Second look' : 'Made');
+      return item(fact.joint, fact.secondLook ? interruptionWords.secondLook : interruptionWords.made);
     case 'checked':
-      return item(fact.item, fact.secondLook ? 'Second look' : 'Checked');
+      return item(fact.item, fact.secondLook ? interruptionWords.secondLook : interruptionWords.checked);
     case 'set':
-      return item(fact.item, 'Set');
+      return item(fact.item, interruptionWords.set);
     case 'loosened':
-      return item(fact.joint, 'Opened');
+      return item(fact.joint, interruptionWords.opened);
     case 'put on':
-      return { did: 'Kart put on', on: fact.posture };
+      return { did: interruptionWords.kartPut, on: fact.posture };
     case 'mended':
-      return { did: 'Mended', on: fact.how };
+      return { did: interruptionWords.mended, on: fact.how };
     default:
       return undefined;
   }

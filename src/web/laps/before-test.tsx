@@ -3,6 +3,7 @@ import { useState } from 'preact/hooks';
 import { ordersWith, planFor } from '../../laps/index.ts';
 import { type Asking, Entry, Stepper } from '../track/fields.tsx';
 import { isProblem, numberSaid, type Typed } from '../track/said.ts';
+import { helpedWords } from '../words/laps/helped.ts';
 
 /** s; from one run to the next the kart is never quite the same: as the reckoning begins with. */
 const RUNS_DIFFER = 0.05;
@@ -15,7 +16,7 @@ export function BeforeTest({ seen }: { readonly seen: { readonly lap: number; re
     laps: '6',
   });
   const read = (key: string, label: string) => numberSaid(typed, { key, label, unit: 's', dimension: 'time' });
-  const [worth, spread] = [read('worth', 'An effect worth finding'), read('spread', 'Your laps differ by')];
+  const [worth, spread] = [read('worth', helpedWords.effectWorthFinding), read('spread', helpedWords.yourLapsDiffer)];
   const asking: Asking = {
     form: 'test',
     typed,
@@ -26,40 +27,38 @@ export function BeforeTest({ seen }: { readonly seen: { readonly lap: number; re
   const spreads = typeof spread === 'number' && spread > 0 ? { lap: spread, run: seen?.run ?? RUNS_DIFFER } : undefined;
   const plan = spreads && typeof worth === 'number' && worth > 0 ? planFor(worth, spreads) : undefined;
   return (
-    <section class="group" aria-label="Before a test">
+    <section class="group" aria-label={helpedWords.beforeTest}>
       <h2>
-        Before a test <span>A without the change, B with it</span>
+        {helpedWords.beforeTest} <span>{helpedWords.withoutChangeB}</span>
       </h2>
       <div class="two-fields">
-        <Entry asking={asking} at="worth" label="An effect worth finding" unit="s" />
-        <Entry asking={asking} at="spread" label="Your laps differ by" unit="s" />
+        <Entry asking={asking} at="worth" label={helpedWords.effectWorthFinding} unit="s" />
+        <Entry asking={asking} at="spread" label={helpedWords.yourLapsDiffer} unit="s" />
       </div>
       <p class="soft">
         {seen === undefined
-          ? 'One standard deviation; 0.10 s until a day in the book shows yours.'
-          : `One standard deviation, as this day showed it; runs differ by ${seen.run.toFixed(2)} s by themselves.`}
+          ? helpedWords.oneStandardDeviation
+          : helpedWords.oneStandardDeviationAs(seen.run.toFixed(2))}
       </p>
       {spreads && (
         <p class="need note">
           {plan ? (
-            <b>
-              {plan.order}, {plan.laps} laps that count each run: {plan.driven} laps in all with the ways out.
-            </b>
+            <b>{helpedWords.lapsThatCountEachRun(plan.order, plan.laps, plan.driven)}</b>
           ) : (
-            <b>No test of one day shows so little with laps that differ so much.</b>
+            <b>{helpedWords.noTestOfOneDay}</b>
           )}
         </p>
       )}
       <div class="no-print">
-        <Stepper asking={asking} at="laps" label="Or with so many laps a run" />
+        <Stepper asking={asking} at="laps" label={helpedWords.orWithSoManyLaps} />
       </div>
       {spreads && (
         <table class="lap-table head-gap">
           <thead>
             <tr>
-              <th scope="col">Order</th>
-              <th scope="col">Shows from</th>
-              <th scope="col">Laps in all</th>
+              <th scope="col">{helpedWords.order}</th>
+              <th scope="col">{helpedWords.shows}</th>
+              <th scope="col">{helpedWords.lapsInAll}</th>
             </tr>
           </thead>
           <tbody>
@@ -73,9 +72,7 @@ export function BeforeTest({ seen }: { readonly seen: { readonly lap: number; re
           </tbody>
         </table>
       )}
-      <p class="soft">
-        An effect of this size shows 4 times of 5. A alone and then B alone tells nothing: the track changes too.
-      </p>
+      <p class="soft">{helpedWords.effectOfThisSizeShows}</p>
     </section>
   );
 }

@@ -5,6 +5,7 @@ import { Refused } from '../parts.tsx';
 import type { Keep } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
 import { eventNow } from '../track/now.ts';
+import { lapsWords } from '../words/laps/sheet.tsx';
 import { intoBook, type LapsWritten } from './into-book.ts';
 import { SessionForm } from './session-form.tsx';
 import { lapsCount, lapText, problemText, within } from './words.ts';
@@ -37,10 +38,10 @@ export function Stopwatch(props: {
   return (
     <details class="group no-print" open={text !== ''}>
       <summary>
-        <h2>Times of a stopwatch</h2>
+        <h2>{lapsWords.timesOfStopwatch}</h2>
       </summary>
       <div class="entry-field">
-        <label for="hand-times">Lap times, in the order they were driven</label>
+        <label for="hand-times">{lapsWords.lapTimesInOrderThey}</label>
         <textarea
           id="hand-times"
           rows={4}
@@ -51,7 +52,7 @@ export function Stopwatch(props: {
           onInput={e => put(e.currentTarget.value)}
         />
         <p class="soft" id="hand-times-hint">
-          One under the other, or with a space between.
+          {lapsWords.oneUnderOther}
         </p>
         <Refused
           problems={wrong.map(({ text: got, expected, remedy }) => ({
@@ -63,16 +64,16 @@ export function Stopwatch(props: {
         {laps[0] && (
           <p aria-live="polite">
             <b>{lapsCount(laps.length)}:</b> {laps.map(({ time, spread }) => lapText(time, spread)).join(' · ')}{' '}
-            <span class="soft">{within(laps[0].spread)} s each, for a thumb at both ends (common practice)</span>
+            <span class="soft">{lapsWords.sEachForThumb(within(laps[0].spread))}</span>
           </p>
         )}
       </div>
       {laps.length > 0 && wrong.length === 0 && (
         <SessionForm
           form="hand"
-          of="times of a stopwatch"
+          of={lapsWords.timesOfStopwatch2}
           {...{ snapshot, keep, likely }}
-          button={`Write ${lapsCount(laps.length)} into the book`}
+          button={lapsWords.writeIntoBook(lapsCount(laps.length))}
           send={(said, sure) =>
             intoBook(session, (book, kart) =>
               book.lapsByHand(kart, text, { by: keep.get('name'), ...said, ...(sure && { sure }) }),

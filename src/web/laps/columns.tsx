@@ -2,19 +2,20 @@
 import { useState } from 'preact/hooks';
 import { type CsvColumn, type CsvLayout, ROLES, type Role, unitsFor } from '../../laps/index.ts';
 import { Refused } from '../parts.tsx';
+import { lapsWords } from '../words/laps/sheet.tsx';
 import type { ColumnsAsked } from './log.ts';
 import { problemText } from './words.ts';
 
 const SAID: Readonly<Record<Role, string>> = {
-  time: 'Time',
-  date: 'Date',
-  lat: 'Latitude',
-  lon: 'Longitude',
-  speed: 'Speed',
-  heading: 'Course over ground',
-  rotation: 'Engine speed',
-  height: 'Height',
-  accuracy: 'Accuracy of the place',
+  time: lapsWords.time,
+  date: lapsWords.date,
+  lat: lapsWords.latitude,
+  lon: lapsWords.longitude,
+  speed: lapsWords.speed,
+  heading: lapsWords.courseOverGround,
+  rotation: lapsWords.engineSpeed,
+  height: lapsWords.height,
+  accuracy: lapsWords.accuracyOfPlace,
 };
 const NEEDED: readonly Role[] = ['time', 'lat', 'lon'];
 
@@ -38,7 +39,7 @@ export function Columns(props: {
         onChosen(layout);
       }}
     >
-      <h2>Which column says what?</h2>
+      <h2>{lapsWords.whichColumnSays}</h2>
       {asked.problem && (
         <Refused problems={[{ code: 'wrong shape', where: 'columns', ...problemText(asked.problem) }]} />
       )}
@@ -48,7 +49,7 @@ export function Columns(props: {
         </p>
       ))}
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls sideways must be reached by keys */}
-      <section class="first-lines" tabIndex={0} aria-label="The first lines of the file">
+      <section class="first-lines" tabIndex={0} aria-label={lapsWords.firstLinesOfFile}>
         <pre>{asked.lines.join('\n')}</pre>
       </section>
       {ROLES.map(role => (
@@ -61,12 +62,10 @@ export function Columns(props: {
       ))}
       <div class="answers">
         <button type="submit" class="button main big full" disabled={missing.length > 0}>
-          {missing.length > 0
-            ? `Still to choose: ${missing.map(role => SAID[role].toLowerCase()).join(', ')}`
-            : 'Read it so'}
+          {lapsWords.stillToChoose(missing.length, missing.map(role => SAID[role].toLowerCase()).join(', '))}
         </button>
       </div>
-      <p class="soft">Remembered on this device for every file with this header.</p>
+      <p class="soft">{lapsWords.rememberedOnThisDevice}</p>
     </form>
   );
 }
@@ -91,7 +90,7 @@ function RoleFields(props: {
           value={column?.heading ?? ''}
           onChange={e => onColumn(e.currentTarget.value === '' ? undefined : { heading: e.currentTarget.value })}
         >
-          <option value="">not in this file</option>
+          <option value="">{lapsWords.notInThisFile}</option>
           {layout.headings.map(heading => (
             <option key={heading} value={heading}>
               {heading}
@@ -101,11 +100,11 @@ function RoleFields(props: {
       </div>
       {units.length > 0 && column && (
         <div class="entry-field">
-          <label for={`${field}-unit`}>in</label>
+          <label for={`${field}-unit`}>{lapsWords.in}</label>
           <select
             id={`${field}-unit`}
             class="field"
-            aria-label={`${SAID[role]}: unit`}
+            aria-label={lapsWords.unit(SAID[role])}
             value={column.unit ?? ''}
             onChange={e =>
               onColumn({
@@ -114,7 +113,7 @@ function RoleFields(props: {
               })
             }
           >
-            <option value="">{UNSAID[role] ?? 'not said'}</option>
+            <option value="">{UNSAID[role] ?? lapsWords.notSaid}</option>
             {units.map(unit => (
               <option key={unit} value={unit}>
                 {unit}
@@ -129,10 +128,10 @@ function RoleFields(props: {
 
 /** What a column without a unit is read in. */
 const UNSAID: { readonly [role in Role]?: string } = {
-  time: 'as its steps say',
+  time: lapsWords.asItsStepsSay,
   lat: '°',
   lon: '°',
-  speed: 'as the places say',
+  speed: lapsWords.asPlacesSay,
   heading: '°',
   rotation: 'rpm',
   height: 'm',

@@ -4,6 +4,7 @@ import type { ChosenColumns } from '../../laps/index.ts';
 import { isComparable, type LapSession, lapSessions } from '../../laps/index.ts';
 import { PrintTitle, Refused } from '../parts.tsx';
 import type { Session, Snapshot } from '../session.ts';
+import { compareWords } from '../words/laps/compare.ts';
 import type { ComparedLaps, CompareTell, Side } from './comparing.ts';
 import { Envelope } from './envelope.tsx';
 import type { LapsProps } from './sheet.tsx';
@@ -27,31 +28,28 @@ export function Compare({ snapshot, session, keep }: LapsProps) {
   return (
     <>
       <PrintTitle
-        title="Two laps compared"
+        title={compareWords.twoLapsCompared}
         kart={snapshot.kart.name}
         event={bothNamed(sessions, [a, b])}
         invented={snapshot.kart.invented}
       />
       {a === undefined || b === undefined ? (
-        <p class="note">
-          The book keeps no log with a full lap yet. Bring one in: laps timed by hand have no speed and no place to
-          compare.
-        </p>
+        <p class="note">{compareWords.bookKeepsNoLog}</p>
       ) : (
         <>
           <div class="compare-picks">
-            <PickLap name="First" sessions={sessions} pick={a} onPick={next => put([next, b])} />
-            <PickLap name="Second" sessions={sessions} pick={b} onPick={next => put([a, next])} />
+            <PickLap name={compareWords.first} sessions={sessions} pick={a} onPick={next => put([next, b])} />
+            <PickLap name={compareWords.second} sessions={sessions} pick={b} onPick={next => put([a, next])} />
           </div>
           {heard?.kind === 'reading' && (
             <p class="soft" role="status">
-              Reading the logs … {sizeOf(heard.bytes)}
+              {compareWords.readingLogs(sizeOf(heard.bytes))}
             </p>
           )}
           {heard?.kind === 'not compared' && (
             <Refused
               problems={[
-                { code: 'wrong shape', where: 'compare', message: heard.say, remedy: 'Choose two laps of one track.' },
+                { code: 'wrong shape', where: 'compare', message: heard.say, remedy: compareWords.chooseTwoLapsOfOne },
               ]}
             />
           )}
@@ -68,7 +66,7 @@ function Result({ of, laps: [a, b] }: { readonly of: ComparedLaps; readonly laps
   const [kmhA, kmhB] = speeds.map(of => of.map(each => each * 3.6)) as [Float64Array, Float64Array];
   return (
     <>
-      <section class="group" aria-label="Said of both">
+      <section class="group" aria-label={compareWords.saidOfBoth}>
         {say.map((text, n) => (
           <p key={text} class={n === 0 ? 'verdict-words' : ''}>
             {n === 0 ? <b>{text}</b> : text}
@@ -76,35 +74,35 @@ function Result({ of, laps: [a, b] }: { readonly of: ComparedLaps; readonly laps
         ))}
       </section>
       <div class="log-page">
-        <section class="group" aria-label="Over the distance">
+        <section class="group" aria-label={compareWords.overDistance}>
           <h2>
-            Speed and time <span>over the distance</span>
+            {compareWords.speedAndTime} <span>{compareWords.overDistance2}</span>
           </h2>
           <figure class="sheet">
             <Traces
-              title="Speed of both laps over the distance."
+              title={compareWords.speedOfBothLapsOver}
               unit="km/h"
               traces={[
-                { name: `first, lap ${a}`, look: 'dashed', x: distance, y: kmhA },
-                { name: `second, lap ${b}: thick`, look: 'signal', x: distance, y: kmhB },
+                { name: compareWords.firstLap(a), look: 'dashed', x: distance, y: kmhA },
+                { name: compareWords.secondLapThick(b), look: 'signal', x: distance, y: kmhB },
               ]}
             />
             <Traces
-              title="Time of the second lap less that of the first, over the distance. The table says it by pieces of the track."
-              unit="s behind the first; below 0 ahead"
+              title={compareWords.timeOfSecondLapLess}
+              unit={compareWords.sBehindFirstBelowAhead}
               height={110}
               zero
               traces={[{ name: '', look: 'plain', x: distance, y: delta }]}
             />
           </figure>
         </section>
-        <section class="group" aria-label="On the track">
+        <section class="group" aria-label={compareWords.onTrack}>
           <h2>
-            On the track <span>thick is fast</span>
+            {compareWords.onTrack} <span>{compareWords.thickIsFast}</span>
           </h2>
           <figure class="sheet">
             <SpeedMap
-              title="The line of the laps, as thick as the second was fast, with corners by number."
+              title={compareWords.lineOfLapsAsThick}
               path={line}
               speed={speeds[1]}
               signs={pieces.flatMap(({ name, from, to }) => {
@@ -119,21 +117,21 @@ function Result({ of, laps: [a, b] }: { readonly of: ComparedLaps; readonly laps
           </figure>
         </section>
       </div>
-      <section class="group" aria-label="Where it was gained and lost">
+      <section class="group" aria-label={compareWords.whereItWasGained}>
         <h2>
-          Gained and lost <span>second against first</span>
+          {compareWords.gainedAndLost} <span>{compareWords.secondAgainstFirst}</span>
         </h2>
         {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls sideways must be reached by keys */}
-        <section class="wide-table" tabIndex={0} aria-label="Table of the pieces of the track">
+        <section class="wide-table" tabIndex={0} aria-label={compareWords.tableOfPiecesOfTrack}>
           <table class="lap-table">
             <thead>
               <tr>
-                <th scope="col">Piece</th>
-                <th scope="col">Difference, s</th>
-                <th scope="col">First, km/h</th>
-                <th scope="col">Second, km/h</th>
-                <th scope="col">Best driven, s</th>
-                <th scope="col">Spread, s</th>
+                <th scope="col">{compareWords.piece}</th>
+                <th scope="col">{compareWords.difference}</th>
+                <th scope="col">{compareWords.firstKmH}</th>
+                <th scope="col">{compareWords.secondKmH}</th>
+                <th scope="col">{compareWords.bestDriven}</th>
+                <th scope="col">{compareWords.spread}</th>
               </tr>
             </thead>
             <tbody>
@@ -148,7 +146,7 @@ function Result({ of, laps: [a, b] }: { readonly of: ComparedLaps; readonly laps
                     <td>
                       {clear ? <b>{signed(difference)}</b> : signed(difference)}{' '}
                       <span class="soft">± {(1.96 * spread).toFixed(2)}</span>
-                      {clear && <small>{difference < 0 ? 'gained' : 'lost'}</small>}
+                      {clear && <small>{compareWords.gained(difference)}</small>}
                     </td>
                     <td>{(one * 3.6).toFixed(0)}</td>
                     <td>{(two * 3.6).toFixed(0)}</td>
@@ -158,11 +156,11 @@ function Result({ of, laps: [a, b] }: { readonly of: ComparedLaps; readonly laps
                 );
               })}
               <tr>
-                <th scope="row">the whole lap</th>
+                <th scope="row">{compareWords.wholeLap}</th>
                 <td>
                   <b>{signed(compared.difference)}</b>
                 </td>
-                <td colSpan={2}>slowest in a corner, fastest on a straight</td>
+                <td colSpan={2}>{compareWords.slowestInCornerFastest}</td>
                 <td>{driven.ideal.toFixed(2)}</td>
                 <td>{driven.spread.toFixed(2)}</td>
               </tr>
@@ -170,17 +168,15 @@ function Result({ of, laps: [a, b] }: { readonly of: ComparedLaps; readonly laps
           </table>
         </section>
         <p class="soft">
-          Best driven and spread are of the {lapsCount(driven.laps)} of the first session; the sum of the best pieces is
-          a lap that nobody drove, and comes out too fast. Bold: more than the receiver may be off.
-          {jumps > 0 && ` ${jumps === 1 ? '1 fix that jumps' : `${jumps} fixes that jump`} left out.`}
+          {compareWords.bestDrivenAndSpread(lapsCount(driven.laps), jumps > 0 ? compareWords.leftOut(jumps) : '')}
         </p>
       </section>
-      <section class="group" aria-label="What the kart held">
+      <section class="group" aria-label={compareWords.whatKartHeld}>
         <h2>
-          What the kart held <span>first session</span>
+          {compareWords.whatKartHeld} <span>{compareWords.firstSession}</span>
         </h2>
         <figure class="sheet held">
-          <Envelope title="Acceleration the kart held in each direction, in g. The table says the same." grip={grip} />
+          <Envelope title={compareWords.accelerationKartHeld} grip={grip} />
         </figure>
         <GripTable grip={grip} />
       </section>
@@ -192,31 +188,29 @@ const G = 9.80665; // m/s², by definition
 
 function GripTable({ grip: { directions, aside, drive, braking } }: { readonly grip: ComparedLaps['grip'] }) {
   const inG = (value: number | undefined): string =>
-    value === undefined ? 'not known' : `${(value / G).toFixed(2)} g`;
+    value === undefined ? compareWords.notKnown : `${(value / G).toFixed(2)} g`;
   return (
     <>
-      <p>
-        Aside {inG(aside)}, braking {inG(braking)}, drive {inG(drive)}: 95 of 100 fixes were less.
-      </p>
+      <p>{compareWords.asideBrakingDrive(inG(aside), inG(braking), inG(drive))}</p>
       <details class="group">
         <summary>
           <h2>
-            By direction <span>{directions.length} of them</span>
+            {compareWords.byDirection} <span>{compareWords.ofThem(directions.length)}</span>
           </h2>
         </summary>
         <table class="lap-table">
           <thead>
             <tr>
-              <th scope="col">From straight aside</th>
-              <th scope="col">Held</th>
-              <th scope="col">Fixes</th>
+              <th scope="col">{compareWords.fromStraightAside}</th>
+              <th scope="col">{compareWords.held}</th>
+              <th scope="col">{compareWords.fixes}</th>
             </tr>
           </thead>
           <tbody>
             {directions.map(({ angle, reach, fixes }) => (
               <tr key={angle}>
                 <th scope="row">
-                  {Math.abs((angle * 180) / Math.PI).toFixed(0)}° {angle < 0 ? 'braking' : 'drive'}
+                  {Math.abs((angle * 180) / Math.PI).toFixed(0)}° {compareWords.braking(angle)}
                 </th>
                 <td>{inG(reach)}</td>
                 <td>{fixes}</td>
@@ -251,12 +245,12 @@ function PickLap(props: {
   const id = `compare-${name.toLowerCase()}`;
   return (
     <fieldset class="no-print">
-      <legend>{name} lap</legend>
+      <legend>{compareWords.lap(name)}</legend>
       <div class="two-fields column">
         <select
           id={id}
           class="field"
-          aria-label={`${name}: session`}
+          aria-label={compareWords.session(name)}
           value={pick.fact}
           onChange={e => {
             const next = sessions.find(({ fact }) => fact === e.currentTarget.value);
@@ -271,7 +265,7 @@ function PickLap(props: {
         </select>
         <select
           class="field"
-          aria-label={`${name}: lap`}
+          aria-label={compareWords.lap2(name)}
           value={String(pick.lap)}
           onChange={e => onPick({ ...pick, lap: Number(e.currentTarget.value) })}
         >
@@ -281,7 +275,7 @@ function PickLap(props: {
               : [
                   <option key={lap.number} value={String(lap.number)}>
                     {lap.number}: {lapText(lap.time, lap.spread)}
-                    {lap === session.best ? ' best' : ''}
+                    {lap === session.best ? compareWords.best : ''}
                   </option>,
                 ],
           )}
@@ -340,7 +334,7 @@ function useComparing(session: Session, a: Side | undefined, b: Side | undefined
     worker.onerror = ({ message }) =>
       setHeard({
         kind: 'not compared',
-        say: `The comparison could not be made: ${message || 'its program is missing'}.`,
+        say: compareWords.comparisonCould(message || compareWords.itsProgramIsMissing),
       });
     void Promise.all([session.ask.file(a.file), session.ask.file(b.file)]).then(
       logs => worker.postMessage({ a, b, logs }),

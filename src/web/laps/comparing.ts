@@ -24,6 +24,7 @@ import {
   type Smooth,
   smooth,
 } from '../../laps/index.ts';
+import { compareWords } from '../words/laps/compare.ts';
 import type { Path } from './outline.ts';
 import { wholeLog } from './whole-log.ts';
 
@@ -73,8 +74,7 @@ export async function compareLaps(
   const second = a.file === b.file ? first : await readLog({ ...b, gates: a.gates }, logB, say, first.plane);
   if (typeof second === 'string') return { kind: 'not compared', say: second };
   const [lapA, lapB] = [first.laps[a.lap - 1], second.laps[b.lap - 1]];
-  if (lapA === undefined || lapB === undefined)
-    return { kind: 'not compared', say: 'The log holds no such lap at this gate. Choose two laps of one track.' };
+  if (lapA === undefined || lapB === undefined) return { kind: 'not compared', say: compareWords.logHoldsNoSuchLap };
   const sound = first.laps.filter(({ doubts }) => doubts.length === 0);
   const usable = sound.length > 0 ? sound : [lapA];
   const line = medianLine(first.smooth, usable);
@@ -95,7 +95,7 @@ export async function compareLaps(
   };
 }
 
-const NOT_HERE = 'The log of this session is not on this device, and the server that has it is out of reach.';
+const NOT_HERE = compareWords.logOfThisSession;
 
 async function readLog(
   { gates, columns }: Side,
@@ -106,13 +106,12 @@ async function readLog(
   const read = await wholeLog(log, proposed => ({ ...proposed, columns: { ...proposed.columns, ...columns } }), {
     say: ({ bytes }) => say(bytes),
   });
-  if (read.kind === 'not imported')
-    return `The log could not be read: expected ${read.problem.expected}, got ${read.problem.got}.`;
+  if (read.kind === 'not imported') return compareWords.logCouldNotBeRead(read.problem.expected, read.problem.got);
   const { trace } = read;
   const motion = plane ? motionOf(trace, plane) : motionOf(trace);
   const turned = ({ left, right }: Gate): Gate => gateBetween(motion, left, right);
   const [start, ...sectors] = gates.map(gateFromBook).map(turned);
-  if (start === undefined) return 'The session names no gate, so its laps cannot be found in the log again.';
+  if (start === undefined) return compareWords.sessionNamesNoGateSo;
   const { laps, receiver } = lapsOf(trace, [start, ...sectors], { motion });
   return {
     laps,

@@ -4,6 +4,7 @@
  */
 import type { CsvLayout, LogProblem, Skipped } from '../../laps/index.ts';
 import type { Keep } from '../place.ts';
+import { lapsWords } from '../words/laps/sheet.tsx';
 import type { Ask, ColumnsAsked, Found, Gates, KnownGates, Layouts, ReadLog, Tell } from './log.ts';
 
 export type Stage =
@@ -190,9 +191,9 @@ function layoutsIn(keep: Keep): Layouts {
 }
 
 const notRead = (message: string): LogProblem => ({
-  expected: 'the reader of logs to run beside the page',
-  got: message || 'nothing: its program could not be fetched',
-  remedy: 'see that the server still runs and that the file is still there, then put it down again',
+  expected: lapsWords.readerOfLogsToRun,
+  got: message || lapsWords.nothingItsProgramCould,
+  remedy: lapsWords.seeThatServerStillRuns,
 });
 
 export const handInWorker: HandFor = (hear, failed) => {

@@ -1,6 +1,7 @@
 /** The gates on the map: proposed, slid along the way by large buttons, or set where a finger taps. */
 import { useMemo, useState } from 'preact/hooks';
 import { type Gate, type GateLine, gateAcross, lineOf, type Plane, type Point, planeAt } from '../../laps/index.ts';
+import { lapsWords } from '../words/laps/sheet.tsx';
 import type { Found, Gates, ReadLog } from './log.ts';
 import { closeView, TrackMap, wholeView } from './map.tsx';
 import { alongOf, gateAt, slid, type Way, wayOf } from './way.ts';
@@ -51,15 +52,15 @@ export function GateTools(props: {
     }
   };
   return (
-    <section class="group" aria-label={`Gate of ${name}`}>
+    <section class="group" aria-label={lapsWords.gate(name)}>
       <h2>
-        Gate{' '}
+        {lapsWords.gate2}{' '}
         <span>
           {found.track
-            ? `as at ${found.track}`
+            ? lapsWords.gateAsAt(found.track)
             : gates
-              ? `${lines.length > 1 ? `${lines.length} of them` : 'start and finish'}`
-              : 'none yet'}
+              ? lapsWords.startAndFinish(lines.length)
+              : lapsWords.noneYet}
         </span>
       </h2>
       <figure class="sheet">
@@ -68,25 +69,29 @@ export function GateTools(props: {
           view={close ? closeView(close) : whole}
           outline={log.outline}
           way={found.way}
-          gates={lines.map((each, n) => ({ line: each, name: n === 0 ? 'Gate' : String(n), chosen: n === at }))}
+          gates={lines.map((each, n) => ({
+            line: each,
+            name: n === 0 ? lapsWords.gate2 : String(n),
+            chosen: n === at,
+          }))}
           taps={tapping.kind === 'two' && tapping.first ? [tapping.first] : []}
           onTap={tapping.kind === 'no' ? undefined : tap}
         />
         <figcaption class="soft" aria-live="polite">
           {tapping.kind === 'one'
-            ? 'Tap the track where the gate is to be.'
+            ? lapsWords.tapTrackWhereGate
             : tapping.kind === 'two'
               ? close === undefined
-                ? 'Tap near the gate: the map comes closer.'
+                ? lapsWords.tapNearGateMapComes
                 : tapping.first
-                  ? 'Now tap the other edge.'
-                  : 'Tap one edge of the track.'
-              : 'Grey: where the kart has been. Ink: one lap. The arrow shows which way the gate counts.'}
+                  ? lapsWords.nowTapOtherEdge
+                  : lapsWords.tapOneEdgeOfTrack
+              : lapsWords.greyWhereKartHasBeen}
         </figcaption>
       </figure>
       <details class="group no-print">
         <summary>
-          <h2>Move it, add sectors</h2>
+          <h2>{lapsWords.moveItAddSectors}</h2>
         </summary>
         {gates && gates.length > 1 && (
           <div class="tiles of-4 gate-names">
@@ -101,18 +106,18 @@ export function GateTools(props: {
                   if (close && lines[n]) setClose(lines[n].middle);
                 }}
               >
-                {n === 0 ? 'Start and finish' : `Sector ${n} ends`}
+                {lapsWords.startAndFinish2(n)}
               </button>
             ))}
           </div>
         )}
         {way && line && (
           <fieldset class="gate-moves">
-            <legend>{at === 0 ? 'Move the gate' : `Move the end of sector ${at}`}</legend>
+            <legend>{lapsWords.moveEndOfSector(at)}</legend>
             {([-10, -1, 1, 10] as const).map(by => (
               <button key={by} type="button" class="button" onClick={() => put(slid(way, line, by))}>
                 {by < 0 ? `◂ ${-by} m` : `${by} m ▸`}
-                <span class="unseen">{by < 0 ? ' back' : ' on'}</span>
+                <span class="unseen">{lapsWords.back(by)}</span>
               </button>
             ))}
             <button
@@ -121,7 +126,7 @@ export function GateTools(props: {
               disabled={line.half <= NARROWEST}
               onClick={() => put({ ...line, half: Math.max(NARROWEST, line.half - 1) })}
             >
-              Narrower
+              {lapsWords.narrower}
             </button>
             <button
               type="button"
@@ -129,9 +134,9 @@ export function GateTools(props: {
               disabled={line.half >= WIDEST}
               onClick={() => put({ ...line, half: Math.min(WIDEST, line.half + 1) })}
             >
-              Wider
+              {lapsWords.wider}
             </button>
-            <span class="gate-width">{(2 * line.half).toFixed(0)} m wide</span>
+            <span class="gate-width">{lapsWords.mWide((2 * line.half).toFixed(0))}</span>
           </fieldset>
         )}
         <div class="answers">
@@ -142,7 +147,7 @@ export function GateTools(props: {
               aria-pressed={close !== undefined}
               onClick={() => setClose(close ? undefined : line.middle)}
             >
-              {close ? 'Whole track' : 'Closer'}
+              {close ? lapsWords.wholeTrack : lapsWords.closer}
             </button>
           )}
           {way && (
@@ -152,7 +157,7 @@ export function GateTools(props: {
               aria-pressed={tapping.kind === 'one'}
               onClick={() => setTapping({ kind: tapping.kind === 'one' ? 'no' : 'one' })}
             >
-              Tap its place
+              {lapsWords.tapItsPlace}
             </button>
           )}
           <button
@@ -161,7 +166,7 @@ export function GateTools(props: {
             aria-pressed={tapping.kind === 'two'}
             onClick={() => setTapping({ kind: tapping.kind === 'two' ? 'no' : 'two' })}
           >
-            Tap both edges
+            {lapsWords.tapBothEdges}
           </button>
           {log.proposed && (
             <button
@@ -172,7 +177,7 @@ export function GateTools(props: {
                 setClose(undefined);
               }}
             >
-              As proposed
+              {lapsWords.asProposed}
             </button>
           )}
           {way && gates && gates.length < 9 && (
@@ -181,7 +186,7 @@ export function GateTools(props: {
               class="button"
               onClick={() => onGates(inOrder([...gates, gateAcross(newSplit(way, lines), plane)], plane, way))}
             >
-              Add a sector
+              {lapsWords.addSector}
             </button>
           )}
           {gates && at > 0 && (
@@ -194,7 +199,7 @@ export function GateTools(props: {
                 setChosen(0);
               }}
             >
-              Remove sector end {at}
+              {lapsWords.removeSectorEnd(at)}
             </button>
           )}
         </div>
@@ -204,9 +209,9 @@ export function GateTools(props: {
 }
 
 const mapTitle = ({ gates, laps }: Found): string =>
-  `The track as the log drew it, north up, to the scale on it. ${
-    gates ? `${gates.length === 1 ? 'One gate' : `${gates.length} gates`}, ${lapsCount(laps.length)}.` : 'No gate yet.'
-  }`;
+  lapsWords.trackAsLogDrew(
+    gates ? `${lapsWords.oneGate(gates.length)}, ${lapsCount(laps.length)}.` : lapsWords.noGateYet,
+  );
 
 function replaced(gates: Gates | undefined, at: number, gate: Gate): Gates {
   if (gates === undefined || at === 0) return [gate, ...(gates?.slice(1) ?? [])];

@@ -8,6 +8,7 @@ import { PrintTitle } from '../parts.tsx';
 import type { Snapshot } from '../session.ts';
 import { type Asking, Entry } from '../track/fields.tsx';
 import { isProblem, numberSaid, type Typed } from '../track/said.ts';
+import { helpedWords } from '../words/laps/helped.ts';
 import { dateOf } from '../words.ts';
 import { BeforeTest } from './before-test.tsx';
 import { levelsOf } from './levels.ts';
@@ -25,21 +26,18 @@ export function Helped({ snapshot, keep }: LapsProps) {
   return (
     <>
       <PrintTitle
-        title="Did it help?"
+        title={helpedWords.didItHelp}
         kart={snapshot.kart.name}
         event={day ? nameOf(day) : null}
         invented={snapshot.kart.invented}
       />
       {day === undefined ? (
-        <p class="note">
-          No day in the record has two sessions with lap times yet. Bring in the laps of each session, and write every
-          change of the set-up down when it is made: then the laps before and after can be compared.
-        </p>
+        <p class="note">{helpedWords.noDayInRecordHas}</p>
       ) : (
         <>
           {days.length > 1 && (
             <div class="entry-field no-print">
-              <label for="helped-day">Which day</label>
+              <label for="helped-day">{helpedWords.whichDay}</label>
               <select
                 id="helped-day"
                 class="field"
@@ -51,7 +49,7 @@ export function Helped({ snapshot, keep }: LapsProps) {
               >
                 {days.map(each => (
                   <option key={keyOf(each)} value={keyOf(each)}>
-                    {nameOf(each)}, {each.runs.length} runs
+                    {helpedWords.runs(nameOf(each), each.runs.length)}
                   </option>
                 ))}
               </select>
@@ -83,7 +81,7 @@ function Day({ day, history }: { readonly day: TestDay; readonly history: readon
   const [typed, setTyped] = useState<Typed>({ matters: '0.05', worth: '0.10' });
   const changes = changesIn(day);
   const read = (key: string, label: string) => numberSaid(typed, { key, label, unit: 's', dimension: 'time' });
-  const [matters, worth] = [read('matters', 'Too small to matter'), read('worth', 'Worth finding')];
+  const [matters, worth] = [read('matters', helpedWords.tooSmallToMatter), read('worth', helpedWords.worthFinding)];
   const asking: Asking = {
     form: 'helped',
     typed,
@@ -102,13 +100,13 @@ function Day({ day, history }: { readonly day: TestDay; readonly history: readon
     setRuns(runs.map((run, n) => (n === at ? { ...run, on: toggled(run.on, change) } : run)));
   return (
     <>
-      <section class="group" aria-label="Answer">
+      <section class="group" aria-label={helpedWords.answer}>
         <h2>
-          Did it help? <span>{nameOf(day)}</span>
+          {helpedWords.didItHelp} <span>{nameOf(day)}</span>
         </h2>
         {told.kind === 'not told' ? (
           <p class="verdict-words">
-            <b>Cannot tell.</b> {told.say}
+            <b>{helpedWords.cannotTell}</b> {told.say}
           </p>
         ) : (
           told.effects.map(effect => (
@@ -122,16 +120,16 @@ function Day({ day, history }: { readonly day: TestDay; readonly history: readon
         {told.kind === 'told' && <Basis told={told} />}
       </section>
       <div class="two-fields no-print">
-        <Entry asking={asking} at="matters" label="Too small to matter" unit="s" />
-        <Entry asking={asking} at="worth" label="Worth finding" unit="s" />
+        <Entry asking={asking} at="matters" label={helpedWords.tooSmallToMatter} unit="s" />
+        <Entry asking={asking} at="worth" label={helpedWords.worthFinding} unit="s" />
       </div>
-      <section class="group" aria-label="Runs">
+      <section class="group" aria-label={helpedWords.runs2}>
         <h2>
-          Runs <span>in the order they were driven</span>
+          {helpedWords.runs2} <span>{helpedWords.inOrderTheyWereDriven}</span>
         </h2>
         <figure class="sheet runs-drawn">
           <RunsPicture
-            title="The laps of each run, with the level that was fitted. The table says the same."
+            title={helpedWords.lapsOfEachRun}
             runs={runs.map(({ laps }, n) => ({
               name: String(n + 1),
               laps: laps.flatMap(({ time, out, marked }) => (out ? [] : [{ time, counts: !marked }])),
@@ -140,10 +138,7 @@ function Day({ day, history }: { readonly day: TestDay; readonly history: readon
           />
         </figure>
         <RunTable runs={runs} changes={changes} onToggle={toggle} />
-        <p class="soft">
-          What was on the kart is as the set-up in the record had it. Tick otherwise where the record is behind; that
-          changes this answer only.
-        </p>
+        <p class="soft">{helpedWords.whatWasOnKart}</p>
       </section>
     </>
   );
@@ -158,8 +153,8 @@ function OneEffect({ effect, advice }: { readonly effect: Effect; readonly advic
     low: -reach,
     high: reach,
     above: [
-      { at: 0, text: 'no effect' },
-      { at: size, text: `${signed(size)} s a lap`, signal: true },
+      { at: 0, text: helpedWords.noEffect },
+      { at: size, text: helpedWords.sLap(signed(size)), signal: true },
     ],
     bands: [{ from: low, to: high, text: `19 of 20: ${signed(low)} to ${signed(high)} s` }],
   };
@@ -171,9 +166,7 @@ function OneEffect({ effect, advice }: { readonly effect: Effect; readonly advic
       <Plate height={scaleHeight(scale) + 20} title={`${change}: ${effectSay(effect)}`}>
         <ScaleDrawing scale={scale} top={4} />
       </Plate>
-      <p class="soft">
-        Left of no effect is faster. Such a test shows an effect of {smallest.toFixed(2)} s 4 times of 5.
-      </p>
+      <p class="soft">{helpedWords.leftOfNoEffect(smallest.toFixed(2))}</p>
     </div>
   );
 }
@@ -187,15 +180,21 @@ const signed = (value: number): string =>
 function Basis({ told }: { readonly told: Told }) {
   const { laps, drift, lapSpread, basis } = told;
   const left = [
-    laps.out > 0 ? `${laps.out} ways out` : '',
-    laps.marked > 0 ? `${laps.marked} marked or in doubt` : '',
-    laps.slow > 0 ? `${laps.slow} far too slow` : '',
+    laps.out > 0 ? helpedWords.waysOut(laps.out) : '',
+    laps.marked > 0 ? helpedWords.markedOrInDoubt(laps.marked) : '',
+    laps.slow > 0 ? helpedWords.farTooSlow(laps.slow) : '',
   ].filter(Boolean);
   return (
     <p class="soft">
-      From {laps.counted} laps{left.length > 0 ? `, without ${left.join(', ')}` : ''}. Laps differ by{' '}
-      {lapSpread.toFixed(2)} s, the track {drift <= 0 ? 'gained' : 'lost'} {Math.abs(drift * 1000).toFixed(0)} ms a lap;
-      how much runs differ by themselves is {basis === 'own history' ? 'from your own days' : 'a starting guess'}.
+      {helpedWords.fromLapsLapsDiffer(
+        laps.counted,
+        left.length,
+        left.join(', '),
+        lapSpread.toFixed(2),
+        drift,
+        Math.abs(drift * 1000).toFixed(0),
+        basis,
+      )}
     </p>
   );
 }
@@ -208,18 +207,18 @@ function RunTable(props: {
   const { runs, changes, onToggle } = props;
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls sideways must be reached by keys
-    <section class="wide-table" tabIndex={0} aria-label="Table of the runs">
+    <section class="wide-table" tabIndex={0} aria-label={helpedWords.tableOfRuns}>
       <table class="lap-table">
         <thead>
           <tr>
-            <th scope="col">Run</th>
+            <th scope="col">{helpedWords.run}</th>
             {changes.map(change => (
               <th key={change} scope="col" class="tick">
                 {change}
               </th>
             ))}
-            <th scope="col">Laps</th>
-            <th scope="col">Middle lap, s</th>
+            <th scope="col">{helpedWords.laps}</th>
+            <th scope="col">{helpedWords.middleLap}</th>
           </tr>
         </thead>
         <tbody>
@@ -234,9 +233,7 @@ function RunTable(props: {
                   <td key={change} class="tick">
                     <label class="counts">
                       <input type="checkbox" checked={on.includes(change)} onChange={() => onToggle(n, change)} />
-                      <span class="unseen">
-                        {change} in run {n + 1}
-                      </span>
+                      <span class="unseen">{helpedWords.inRun(change, n + 1)}</span>
                     </label>
                   </td>
                 ))}

@@ -2,6 +2,7 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { Snapshot } from '../session.ts';
 import { LastWritten } from '../track/written.tsx';
+import { lapsWords } from '../words/laps/sheet.tsx';
 import { dateOf } from '../words.ts';
 import { Stopwatch } from './by-hand.tsx';
 import { createDesk, type Desk, handInWorker, type OnTable } from './desk.ts';
@@ -49,7 +50,7 @@ function alreadyThere(log: OnTable, logs: readonly OnTable[], { facts }: Snapsho
   if (log.stage.kind !== 'read') return undefined;
   const { hash } = log.stage.log;
   const line = facts.find(({ fact, struck }) => struck === null && fact.kind === 'laps' && fact.file === hash);
-  if (line) return `This very file is in the book since ${dateOf(line.fact.recorded)}.`;
+  if (line) return lapsWords.thisVeryFile(dateOf(line.fact.recorded));
   const twin = logs.find(each => each.id < log.id && each.stage.kind === 'read' && each.stage.log.hash === hash);
-  return twin && `This very file lies on the table already, as ${twin.name}.`;
+  return twin && lapsWords.thisVeryFileLies(twin.name);
 }

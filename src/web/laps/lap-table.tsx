@@ -1,6 +1,7 @@
 /** Laps one under the other: time and how far it may be off, sectors, what stands against each, and whether it counts. */
 import { useState } from 'preact/hooks';
 import type { Lap, Outing } from '../../laps/index.ts';
+import { lapsWords } from '../words/laps/sheet.tsx';
 import { capital, spanOf } from '../words.ts';
 import type { Found } from './log.ts';
 import { bestsOf, isSound } from './sectors.ts';
@@ -25,9 +26,9 @@ export function LapTable(props: {
   const sectors = laps[0]?.sectors.length ?? 1;
   const shown = new Set((all ? laps : laps.slice(0, SHOWN)).map(({ number }) => number));
   return (
-    <section class="group" aria-label={`Laps of ${name}`}>
+    <section class="group" aria-label={lapsWords.laps(name)}>
       <h2>
-        Laps <span role="status">{looking ? 'looking for laps …' : lapsCount(laps.length)}</span>
+        {lapsWords.laps2} <span role="status">{looking ? lapsWords.lookingForLaps : lapsCount(laps.length)}</span>
       </h2>
       {say.map(text => (
         <p key={text} class="note">
@@ -37,32 +38,32 @@ export function LapTable(props: {
       {bests.lap && (
         <dl class="leads">
           <div>
-            <dt>best, lap {bests.lap.number}</dt>
+            <dt>{lapsWords.bestLap(bests.lap.number)}</dt>
             <dd>
               {lapText(bests.lap.time, spread)} <small>{within(bests.lap.spread)} s</small>
             </dd>
           </div>
           {bests.ideal !== undefined && (
             <div>
-              <dt>best sectors together</dt>
+              <dt>{lapsWords.bestSectorsTogether}</dt>
               <dd>{lapText(bests.ideal, spread)}</dd>
             </div>
           )}
           <div>
-            <dt>middle lap</dt>
+            <dt>{lapsWords.middleLap}</dt>
             <dd>{lapText(middleOf(counts.filter(isSound).map(({ time }) => time)), spread)}</dd>
           </div>
         </dl>
       )}
       {laps.length > 0 && (
         // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls sideways must be reached by keys
-        <section class="wide-table" tabIndex={0} aria-label={`Table of the laps of ${name}`}>
+        <section class="wide-table" tabIndex={0} aria-label={lapsWords.tableOfLaps(name)}>
           <table class="lap-table">
             <thead>
               <tr>
-                <th scope="col">Lap</th>
-                <th scope="col">Counts</th>
-                <th scope="col">Time, s</th>
+                <th scope="col">{lapsWords.lap}</th>
+                <th scope="col">{lapsWords.counts}</th>
+                <th scope="col">{lapsWords.timeS}</th>
                 {sectors > 1 &&
                   Array.from({ length: sectors }, (_, n) => (
                     <th key={`sector ${n + 1}`} scope="col">
@@ -82,15 +83,10 @@ export function LapTable(props: {
       )}
       {laps.length > SHOWN && !all && (
         <button type="button" class="button plain wide" onClick={() => setAll(true)}>
-          Show all {laps.length} laps
+          {lapsWords.showAllLaps(laps.length)}
         </button>
       )}
-      {laps.length > 0 && (
-        <p class="soft">
-          ±: 95 of 100 lap times lie within, by what a receiver of this rate is worth (from memory, not measured on
-          yours). A lap that met traffic or a mistake: take its tick away, and nothing is reckoned from it.
-        </p>
-      )}
+      {laps.length > 0 && <p class="soft">{lapsWords.ofLapTimesLieWithin}</p>}
     </section>
   );
 }
@@ -115,18 +111,18 @@ function OutingRows(props: {
       {of > 1 && (
         <tr class="outing">
           <th scope="rowgroup" colSpan={columns}>
-            Outing {number}{' '}
+            {lapsWords.outing(number)}{' '}
             <span class="soft">
               {spanOf(minutes)}, {lapsCount(outing.laps.length)}
             </span>
           </th>
         </tr>
       )}
-      {outing.out && <Way what="way out" seconds={outing.out.to - outing.out.from} columns={columns} />}
+      {outing.out && <Way what={lapsWords.wayOut} seconds={outing.out.to - outing.out.from} columns={columns} />}
       {laps.map(lap => (
         <LapRow key={lap.number} {...{ lap, sectors, bests, onMark }} counts={!marked.has(lap.number)} />
       ))}
-      {outing.in && <Way what="way in" seconds={outing.in.to - outing.in.from} columns={columns} />}
+      {outing.in && <Way what={lapsWords.way} seconds={outing.in.to - outing.in.from} columns={columns} />}
     </tbody>
   );
 }
@@ -149,14 +145,14 @@ function LapRow(props: {
 }) {
   const { lap, sectors, bests, counts, onMark } = props;
   const best = bests.lap === lap;
-  const flags = [best ? 'best' : '', counts ? '' : 'does not count', flagsOf(lap)].filter(Boolean).join(', ');
+  const flags = [best ? 'best' : '', counts ? '' : lapsWords.doesNotCount, flagsOf(lap)].filter(Boolean).join(', ');
   return (
     <tr class={counts ? '' : 'not-counting'}>
       <th scope="row">{lap.number}</th>
       <td class="tick">
         <label class="counts">
           <input type="checkbox" checked={counts} onChange={() => onMark(lap.number)} />
-          <span class="unseen">Lap {lap.number} counts</span>
+          <span class="unseen">{lapsWords.lapCounts(lap.number)}</span>
         </label>
       </td>
       <td>
@@ -168,7 +164,7 @@ function LapRow(props: {
         lap.sectors.map((time, n) => (
           <td key={n}>
             {time === undefined ? '–' : lapText(time, lap.spread)}
-            {bests.sectors[n] === lap && <small>best</small>}
+            {bests.sectors[n] === lap && <small>{lapsWords.best}</small>}
           </td>
         ))}
     </tr>

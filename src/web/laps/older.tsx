@@ -1,6 +1,7 @@
 /** What writing laps did to the parts: how much older they are, and how old that makes each. */
 import { type Fact, partAge } from '../../book/index.ts';
 import type { Snapshot } from '../session.ts';
+import { lapsWords } from '../words/laps/sheet.tsx';
 import { spanOf } from '../words.ts';
 import type { LapsWritten } from './into-book.ts';
 import { lapsCount } from './words.ts';
@@ -10,32 +11,30 @@ export function Older({ written, snapshot }: { readonly written: LapsWritten; re
   const ran = written.facts.find((fact): fact is Extract<Fact, { kind: 'ran' }> => fact.kind === 'ran');
   const parts = Object.values(kart.parts).filter(({ id }) => state.parts[id]?.on !== false);
   return (
-    <section class="group" aria-label="Hours on the parts">
+    <section class="group" aria-label={lapsWords.hoursOnParts}>
       <h2 aria-live="polite">
         {ran
-          ? `The parts are ${spanOf(ran.minutes)} and ${lapsCount(ran.laps ?? 0)} older`
-          : 'The hours were counted before: the parts are as old as they were'}
+          ? lapsWords.partsAreAndOlder(spanOf(ran.minutes), lapsCount(ran.laps ?? 0))
+          : lapsWords.hoursWereCountedBefore}
       </h2>
       {written.say.map(text => (
         <p key={text} class="note">
           {text}
         </p>
       ))}
-      <p class="soft">
-        The kart has run {spanOf(state.minutes)} and {lapsCount(state.laps)}. What that makes due stands on Today.
-      </p>
+      <p class="soft">{lapsWords.kartHasRun(spanOf(state.minutes), lapsCount(state.laps))}</p>
       <details class="group">
         <summary>
           <h2>
-            Hours of each part <span>{parts.length} on the kart</span>
+            {lapsWords.hoursOfEachPart} <span>{lapsWords.onKart(parts.length)}</span>
           </h2>
         </summary>
         <table class="lap-table">
           <thead>
             <tr>
-              <th scope="col">Part</th>
-              <th scope="col">Has run</th>
-              <th scope="col">Laps</th>
+              <th scope="col">{lapsWords.part}</th>
+              <th scope="col">{lapsWords.hasRun}</th>
+              <th scope="col">{lapsWords.laps2}</th>
             </tr>
           </thead>
           <tbody>

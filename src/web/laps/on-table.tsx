@@ -5,6 +5,7 @@ import type { Keep } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
 import { eventNow } from '../track/now.ts';
 import type { Typed } from '../track/said.ts';
+import { lapsWords } from '../words/laps/sheet.tsx';
 import { Columns } from './columns.tsx';
 import type { Desk, OnTable, Stage } from './desk.ts';
 import { GateTools } from './gate-tools.tsx';
@@ -33,7 +34,7 @@ export function LogOnTable(props: {
         <b>{log.name}</b>
         <span>{stateOf(stage)}</span>
         <button type="button" class="button small no-print" onClick={() => desk.remove(log.id)}>
-          {stage.kind === 'reading' ? 'Cancel' : 'Put away'}
+          {stage.kind === 'reading' ? lapsWords.cancel : lapsWords.putAway}
           <span class="unseen"> {log.name}</span>
         </button>
       </header>
@@ -76,7 +77,7 @@ export function LogOnTable(props: {
                 keep={keep}
                 likely={likely(stage, snapshot)}
                 undated={stage.log.zero.kind === 'no date'}
-                button={`Write ${lapsCount(stage.found.laps.length)} into the book`}
+                button={lapsWords.writeIntoBook(lapsCount(stage.found.laps.length))}
                 send={(said, sure) =>
                   intoBook(session, (book, kart) =>
                     book.importLaps(
@@ -116,31 +117,22 @@ function likely({ log, found }: Stage & { readonly kind: 'read' }, snapshot: Sna
 
 /** Said before it is written: afterwards it is too late to keep it elsewhere. */
 function TooLarge({ bytes }: { readonly bytes: number }) {
-  return (
-    <p class="note need">
-      <b>
-        {sizeOf(bytes)}: more than the {sizeOf(MOST_KEPT)} that the book keeps.
-      </b>{' '}
-      Its laps can come into the book, the file cannot: keep it yourself. Such laps are not compared with others later.
-    </p>
-  );
+  return <p class="note need">{lapsWords.moreThanThatBookKeeps(sizeOf(bytes), sizeOf(MOST_KEPT))}</p>;
 }
 
 function Reading({ stage, of }: { readonly stage: Stage & { readonly kind: 'reading' }; readonly of: number }) {
   return (
     <>
-      <progress value={stage.bytes} max={Math.max(of, 1)} aria-label="Read so far" />
-      <p class="soft">
-        {sizeOf(stage.bytes)} of {sizeOf(of)}, {stage.fixes.toLocaleString('en-GB')} fixes
-      </p>
+      <progress value={stage.bytes} max={Math.max(of, 1)} aria-label={lapsWords.readSoFar} />
+      <p class="soft">{lapsWords.ofFixes(sizeOf(stage.bytes), sizeOf(of), stage.fixes.toLocaleString('en-GB'))}</p>
     </>
   );
 }
 
 function stateOf(stage: Stage): string {
-  if (stage.kind === 'waiting') return 'waits its turn';
-  if (stage.kind === 'reading') return 'being read';
-  if (stage.kind === 'columns') return 'columns to choose';
-  if (stage.kind === 'refused') return 'not read';
+  if (stage.kind === 'waiting') return lapsWords.waitsItsTurn;
+  if (stage.kind === 'reading') return lapsWords.beingRead;
+  if (stage.kind === 'columns') return lapsWords.columnsToChoose;
+  if (stage.kind === 'refused') return lapsWords.notRead;
   return stage.looking ? 'read' : `${stage.found.laps.length} laps`;
 }

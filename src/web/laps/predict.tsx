@@ -3,6 +3,7 @@ import { useMemo, useState } from 'preact/hooks';
 import { type LapSession, lapSessions } from '../../laps/index.ts';
 import { PrintTitle, Refused } from '../parts.tsx';
 import type { Snapshot } from '../session.ts';
+import { predictWords } from '../words/laps/predict.ts';
 import { Predicted } from './predicted.tsx';
 import { type PredictAsk, usePredicting } from './predicting.ts';
 import type { LapsProps } from './sheet.tsx';
@@ -22,20 +23,18 @@ export function Predict({ snapshot, session: device, keep }: LapsProps) {
   return (
     <>
       <PrintTitle
-        title="A lap predicted"
+        title={predictWords.lapPredicted}
         kart={snapshot.kart.name}
         event={session ? nameOf(session) : null}
         invented={snapshot.kart.invented}
       />
       {session === undefined ? (
-        <p class="note">
-          The book keeps no log with a full lap yet. Bring one in: its laps are the track, and say what the kart holds.
-        </p>
+        <p class="note">{predictWords.bookKeepsNoLog}</p>
       ) : (
         <>
           <div class="compare-picks no-print">
             <div class="entry-field">
-              <label for="predict-session">Track and kart from the log of</label>
+              <label for="predict-session">{predictWords.trackAndKartFromLog}</label>
               <select
                 id="predict-session"
                 class="field"
@@ -53,12 +52,12 @@ export function Predict({ snapshot, session: device, keep }: LapsProps) {
               </select>
             </div>
             <div class="entry-field">
-              <label for="predict-gearing">Teeth that were on, front/rear</label>
+              <label for="predict-gearing">{predictWords.teethThatWereOnFront}</label>
               <input
                 id="predict-gearing"
                 class="field"
                 value={typed}
-                placeholder="as in the book"
+                placeholder={predictWords.asInBook}
                 autocomplete="off"
                 autocapitalize="off"
                 onInput={e => setTyped(e.currentTarget.value)}
@@ -70,12 +69,12 @@ export function Predict({ snapshot, session: device, keep }: LapsProps) {
               />
             </div>
             <div class="entry-field">
-              <label for="predict-box">Sprockets in the box</label>
+              <label for="predict-box">{predictWords.sprocketsInBox}</label>
               <input
                 id="predict-box"
                 class="field"
                 defaultValue={box}
-                placeholder={boxOf(snapshot) || 'behind: 21, 22, 23'}
+                placeholder={boxOf(snapshot) || predictWords.behind}
                 aria-describedby="predict-box-how"
                 autocomplete="off"
                 onChange={e => {
@@ -85,30 +84,30 @@ export function Predict({ snapshot, session: device, keep }: LapsProps) {
                 }}
               />
               <p id="predict-box-how" class="soft">
-                Teeth behind, or in front / behind. Left empty: as the kart file has them.
+                {predictWords.teethBehindOrInFront}
               </p>
             </div>
           </div>
           {(heard?.kind === 'reading' || heard?.kind === 'trying') && (
             <div class="predict-wait no-print" role="status">
               {heard.kind === 'reading' ? (
-                <p>Reading the log …</p>
+                <p>{predictWords.readingLog}</p>
               ) : (
                 <p>
-                  Trying sprockets: {heard.done} of {heard.of} pairs
-                  <progress value={heard.done} max={heard.of} aria-label="Pairs tried so far" />
+                  {predictWords.tryingSprocketsOfPairs(heard.done, heard.of)}
+                  <progress value={heard.done} max={heard.of} aria-label={predictWords.pairsTriedSoFar} />
                 </p>
               )}
               <button type="button" class="button" onClick={cancel}>
-                Cancel
+                {predictWords.cancel}
               </button>
             </div>
           )}
           {heard?.kind === 'cancelled' && (
             <div class="predict-wait no-print">
-              <p>Cancelled. Nothing of it was kept.</p>
+              <p>{predictWords.cancelledNothing}</p>
               <button type="button" class="button" onClick={again}>
-                Predict again
+                {predictWords.predictAgain}
               </button>
             </div>
           )}

@@ -1,5 +1,6 @@
 /** A predicted lap as it is read: sprockets, what a change is worth, the driven lap beside it, and what it rests on. */
 import type { LapsPredicted, PredictedWhole } from '../../app/index.ts';
+import { predictWords } from '../words/laps/predict.ts';
 import { Traces } from './traces.tsx';
 import { lapsCount, lapText } from './words.ts';
 
@@ -7,14 +8,21 @@ export function Predicted({ of }: { readonly of: PredictedWhole }) {
   const { lap, driven, track, say } = of;
   return (
     <>
-      <section class="group" aria-label="Said of it">
+      <section class="group" aria-label={predictWords.said}>
         <p class="verdict-words">
           <b>{say[0]}</b>
         </p>
         <p>
-          Predicted {lapText(lap.time)} s, driven {lapText(driven.time)} s in lap {driven.lap}:{' '}
-          {Math.round(track.length)} m from the middle of {lapsCount(track.laps)}, {kmh(lap.vMin)} to {kmh(lap.vMax)}{' '}
-          km/h, {lap.upshifts} upshifts.
+          {predictWords.predictedSDriven(
+            lapText(lap.time),
+            lapText(driven.time),
+            driven.lap,
+            Math.round(track.length),
+            lapsCount(track.laps),
+            kmh(lap.vMin),
+            kmh(lap.vMax),
+            lap.upshifts,
+          )}
         </p>
         {say.slice(1).map(text => (
           <p key={text} class="soft">
@@ -34,18 +42,18 @@ export function Predicted({ of }: { readonly of: PredictedWhole }) {
 
 function Sprockets({ choice: { pairs, tried } }: { readonly choice: NonNullable<LapsPredicted['sprockets']> }) {
   return (
-    <section class="group" aria-label="Sprockets in the box">
+    <section class="group" aria-label={predictWords.sprocketsInBox}>
       <h2>
-        Sprockets <span>every pair in the box</span>
+        {predictWords.sprockets} <span>{predictWords.everyPairInBox}</span>
       </h2>
       <table class="lap-table narrow">
         <thead>
           <tr>
-            <th scope="col">Teeth</th>
-            <th scope="col">Ratio</th>
-            <th scope="col">Lap, s</th>
-            <th scope="col">Behind, s</th>
-            <th scope="col">So it is</th>
+            <th scope="col">{predictWords.teeth}</th>
+            <th scope="col">{predictWords.ratio}</th>
+            <th scope="col">{predictWords.lap}</th>
+            <th scope="col">{predictWords.behindS}</th>
+            <th scope="col">{predictWords.so}</th>
           </tr>
         </thead>
         <tbody>
@@ -60,15 +68,15 @@ function Sprockets({ choice: { pairs, tried } }: { readonly choice: NonNullable<
                 {signed(behind)}
                 {behind > 0 && <small class="soft">± {within.toFixed(2)}</small>}
               </td>
-              <td>{level ? <b>level</b> : 'slower'}</td>
+              <td>{level ? <b>{predictWords.level}</b> : predictWords.slower}</td>
             </tr>
           ))}
         </tbody>
       </table>
       <p class="soft">
-        Level: behind by no more than what is not known of the kart can make of it.
-        {tried > pairs.length && ` ${tried - pairs.length} of ${tried} pairs do not get the kart round.`} Hold the
-        engine below the speed its maker allows.
+        {predictWords.levelBehindByNoMore(
+          tried > pairs.length ? predictWords.ofPairsDoNotGet(tried - pairs.length, tried) : '',
+        )}
       </p>
     </section>
   );
@@ -76,16 +84,16 @@ function Sprockets({ choice: { pairs, tried } }: { readonly choice: NonNullable<
 
 function Worth({ sensitivities }: Pick<LapsPredicted, 'sensitivities'>) {
   return (
-    <section class="group" aria-label="What a change is worth">
+    <section class="group" aria-label={predictWords.whatChangeIsWorth}>
       <h2>
-        What a change is worth <span>in a lap</span>
+        {predictWords.whatChangeIsWorth} <span>{predictWords.inLap}</span>
       </h2>
       <table class="lap-table narrow">
         <thead>
           <tr>
-            <th scope="col">More of</th>
-            <th scope="col">By</th>
-            <th scope="col">Lap, ms</th>
+            <th scope="col">{predictWords.more}</th>
+            <th scope="col">{predictWords.by}</th>
+            <th scope="col">{predictWords.lapMs}</th>
           </tr>
         </thead>
         <tbody>
@@ -95,7 +103,7 @@ function Worth({ sensitivities }: Pick<LapsPredicted, 'sensitivities'>) {
               <td>{by}</td>
               <td>
                 {signed(seconds * 1000, 0)}
-                <small>{Math.abs(seconds) < 0.0005 ? 'no difference' : seconds < 0 ? 'quicker' : 'slower'}</small>
+                <small>{Math.abs(seconds) < 0.0005 ? predictWords.noDifference : predictWords.quicker(seconds)}</small>
               </td>
             </tr>
           ))}
@@ -108,23 +116,23 @@ function Worth({ sensitivities }: Pick<LapsPredicted, 'sensitivities'>) {
 function BesideDriven({ of: { beside, lost, slowest, driven } }: { readonly of: PredictedWhole }) {
   const { at, predicted, driven: speed, gap } = beside;
   return (
-    <section class="group" aria-label="Driven beside predicted">
+    <section class="group" aria-label={predictWords.drivenBesidePredicted}>
       <h2>
-        Driven beside predicted <span>lap {driven.lap}, over the distance</span>
+        {predictWords.drivenBesidePredicted} <span>{predictWords.lapOverDistance(driven.lap)}</span>
       </h2>
       <div class="log-page">
         <figure class="sheet">
           <Traces
-            title="Speed predicted and driven over the distance. The table of the corners says how slow both were in each."
+            title={predictWords.speedPredicted}
             unit="km/h"
             traces={[
               { name: 'predicted', look: 'dashed', x: at, y: predicted.map(v => v * 3.6) },
-              { name: 'driven: thick', look: 'signal', x: at, y: speed.map(v => v * 3.6) },
+              { name: predictWords.drivenThick, look: 'signal', x: at, y: speed.map(v => v * 3.6) },
             ]}
           />
           <Traces
-            title="Time of the driven lap less the predicted, over the distance. The table says it by tenths of the lap."
-            unit="s behind the prediction; below 0 ahead"
+            title={predictWords.timeOfDrivenLapLess}
+            unit={predictWords.sBehindPredictionBelow}
             height={110}
             zero
             traces={[{ name: '', look: 'plain', x: at, y: gap }]}
@@ -142,8 +150,8 @@ function Tenths({ lost, whole }: Pick<LapsPredicted, 'lost'> & { readonly whole:
     <table class="lap-table narrow">
       <thead>
         <tr>
-          <th scope="col">From, to, m</th>
-          <th scope="col">Driven behind, s</th>
+          <th scope="col">{predictWords.fromToM}</th>
+          <th scope="col">{predictWords.drivenBehind}</th>
         </tr>
       </thead>
       <tbody>
@@ -154,7 +162,7 @@ function Tenths({ lost, whole }: Pick<LapsPredicted, 'lost'> & { readonly whole:
           </tr>
         ))}
         <tr>
-          <th scope="row">the whole lap</th>
+          <th scope="row">{predictWords.wholeLap}</th>
           <td>
             <b>{signed(whole)}</b>
           </td>
@@ -169,9 +177,9 @@ function Corners({ slowest }: Pick<LapsPredicted, 'slowest'>) {
     <table class="lap-table narrow">
       <thead>
         <tr>
-          <th scope="col">Slowest in, km/h</th>
-          <th scope="col">Predicted</th>
-          <th scope="col">Driven</th>
+          <th scope="col">{predictWords.slowestInKmH}</th>
+          <th scope="col">{predictWords.predicted}</th>
+          <th scope="col">{predictWords.driven}</th>
         </tr>
       </thead>
       <tbody>
@@ -193,16 +201,15 @@ function ReckonedWith({ figures }: Pick<LapsPredicted, 'figures'>) {
   const guessed = figures.filter(isGuess);
   const known = figures.filter(figure => !isGuess(figure));
   return (
-    <section class="group" aria-label="Reckoned with">
+    <section class="group" aria-label={predictWords.reckoned}>
       <h2>
-        Reckoned with{' '}
-        <span>{known.length === 0 ? 'guesses only' : `${known.length} known, ${guessed.length} guessed`}</span>
+        {predictWords.reckoned} <span>{predictWords.knownGuessed(known.length, guessed.length)}</span>
       </h2>
       <table class="lap-table narrow">
         <thead>
           <tr>
-            <th scope="col">Of the kart, and what says so</th>
-            <th scope="col">Value, from</th>
+            <th scope="col">{predictWords.ofKartAndWhatSays}</th>
+            <th scope="col">{predictWords.value}</th>
           </tr>
         </thead>
         <tbody>

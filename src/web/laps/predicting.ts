@@ -3,6 +3,7 @@ import { useEffect, useState } from 'preact/hooks';
 import type { PredictedWhole, PredictFrom, Problem } from '../../app/index.ts';
 import type { SweepProgress } from '../../laps/index.ts';
 import type { Session } from '../session.ts';
+import { predictWords } from '../words/laps/predict.ts';
 
 export type PredictAsk = Omit<PredictFrom, 'bytes'>;
 export type PredictWith = PredictAsk & { readonly log: Blob | undefined };
@@ -49,6 +50,6 @@ export function usePredicting(
 const failed = (message: string | undefined): Problem => ({
   code: 'book',
   where: 'predict',
-  message: `The lap could not be predicted: ${message || 'its program is missing'}.`,
-  remedy: 'Nothing was recorded. Load the page again.',
+  message: predictWords.lapCouldNotBePredicted(message || predictWords.itsProgramIsMissing),
+  remedy: predictWords.nothingWasRecordedLoad,
 });

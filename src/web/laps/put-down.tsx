@@ -1,12 +1,13 @@
 /** Where logs are put down: dropped on the page, or chosen; several at once. */
 import { useState } from 'preact/hooks';
+import { lapsWords } from '../words/laps/sheet.tsx';
 
 export function PutDown({ onFiles }: { readonly onFiles: (files: readonly File[]) => void }) {
   const [over, setOver] = useState(false);
   return (
     <section
       class={`put-down no-print${over ? ' over' : ''}`}
-      aria-label="Put down a log"
+      aria-label={lapsWords.putDownLog}
       onDragOver={e => {
         e.preventDefault();
         setOver(true);
@@ -18,7 +19,7 @@ export function PutDown({ onFiles }: { readonly onFiles: (files: readonly File[]
         onFiles([...(e.dataTransfer?.files ?? [])]);
       }}
     >
-      <label for="logs">Logs of the day</label>
+      <label for="logs">{lapsWords.logsOfDay}</label>
       <input
         id="logs"
         type="file"
@@ -28,10 +29,7 @@ export function PutDown({ onFiles }: { readonly onFiles: (files: readonly File[]
           e.currentTarget.value = ''; // the same file may be put down again
         }}
       />
-      <p class="soft">
-        CSV with a header, GPX 1.1 or NMEA 0183, of any logger. Choose one or several, or drop them here. Nothing leaves
-        this device until you write it into the book.
-      </p>
+      <p class="soft">{lapsWords.csvWithHeaderGpx}</p>
     </section>
   );
 }

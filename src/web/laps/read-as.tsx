@@ -1,6 +1,7 @@
 /** How a log was read: what it holds, what of it was passed over, and where reading had to stop. */
 import type { Skipped } from '../../laps/index.ts';
 import { Cell, Refused } from '../parts.tsx';
+import { lapsWords } from '../words/laps/sheet.tsx';
 import { dateOf, spanOf, timeOf } from '../words.ts';
 import type { ReadLog } from './log.ts';
 import { momentIn, problemText, sizeOf } from './words.ts';
@@ -13,19 +14,18 @@ export function ReadAs({ log }: { readonly log: ReadLog }) {
   return (
     <>
       <div class="cells">
-        <Cell label="Begins">{began ? `${dateOf(began)}, ${timeOf(began)}` : 'the log names no day'}</Cell>
-        <Cell label="Lasts">{spanOf((log.to - log.from) / 60)}</Cell>
-        <Cell label="Fixes">
-          {log.fixes.toLocaleString('en-GB')},{' '}
-          {rate >= 1 ? `${rate.toFixed(0)} a second` : `every ${log.step.toFixed(0)} s`}
+        <Cell label={lapsWords.begins}>{began ? `${dateOf(began)}, ${timeOf(began)}` : lapsWords.logNamesNoDay}</Cell>
+        <Cell label={lapsWords.lasts}>{spanOf((log.to - log.from) / 60)}</Cell>
+        <Cell label={lapsWords.fixes}>
+          {log.fixes.toLocaleString('en-GB')}, {lapsWords.aSecond(rate, rate.toFixed(0), log.step.toFixed(0))}
         </Cell>
-        <Cell label="File">
+        <Cell label={lapsWords.file}>
           {FORMATS[log.format]}, {sizeOf(log.bytes)}
         </Cell>
       </div>
       {log.stopped && (
         <Refused problems={[{ code: 'wrong shape', where: 'log', ...problemText(log.stopped) }]}>
-          <p>What stood before it is used.</p>
+          <p>{lapsWords.whatStoodBefore}</p>
         </Refused>
       )}
       {log.notes.map(note => (
@@ -39,13 +39,13 @@ export function ReadAs({ log }: { readonly log: ReadLog }) {
 }
 
 export function PassedOver({ skipped }: { readonly skipped: readonly Skipped[] }) {
-  if (skipped.length === 0) return <p class="soft">Nothing of the file was passed over.</p>;
+  if (skipped.length === 0) return <p class="soft">{lapsWords.nothingOfFileWasPassed}</p>;
   const all = skipped.reduce((sum, { count }) => sum + count, 0);
   return (
     <details class="group">
       <summary>
         <h2>
-          Passed over <span>{all.toLocaleString('en-GB')} lines or fixes</span>
+          {lapsWords.passedOver} <span>{lapsWords.linesOrFixes(all.toLocaleString('en-GB'))}</span>
         </h2>
       </summary>
       <ul class="rows since">
@@ -53,11 +53,7 @@ export function PassedOver({ skipped }: { readonly skipped: readonly Skipped[] }
           <li key={reason}>
             <div>
               <b>{count.toLocaleString('en-GB')}</b> {say}
-              {lines.length > 0 && (
-                <p>
-                  first in {lines.length === 1 ? 'line' : 'lines'} {lines.join(', ')}
-                </p>
-              )}
+              {lines.length > 0 && <p>{lapsWords.first(lines.length, lines.join(', '))}</p>}
             </div>
           </li>
         ))}

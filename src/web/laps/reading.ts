@@ -13,6 +13,7 @@ import {
   proposeGate,
   type Trace,
 } from '../../laps/index.ts';
+import { lapsWords } from '../words/laps/sheet.tsx';
 import type { Ask, ColumnsAsked, Found, Gates, KnownGates, Layouts, Tell } from './log.ts';
 import { outlineOf } from './outline.ts';
 import { pathBetween } from './way.ts';
@@ -88,7 +89,7 @@ export class LogReading {
     }
     return proposed.kind === 'gate'
       ? this.#found([proposed.gate])
-      : { outings: [], laps: [], say: [proposed.say, 'Set a gate by two taps, or give the minutes by hand.'] };
+      : { outings: [], laps: [], say: [proposed.say, lapsWords.setGateByTwoTaps] };
   }
 
   #found(gates: Gates): Found {

@@ -1,6 +1,7 @@
 /** Laps by run, one run beside the other, each with the level that was fitted: what the eye judges and what the reckoning did. */
 import { Label, Plate, SHEET_WIDTH } from '../drawing/lines.tsx';
 import { roundSteps } from '../drawing/plot.tsx';
+import { helpedWords } from '../words/laps/helped.ts';
 
 export type RunDrawn = {
   readonly name: string; // 'A', '23 teeth'
@@ -57,13 +58,7 @@ export function RunsPicture({ title, runs }: { readonly title: string; readonly 
           <Label x={x(from + run.laps.length / 2 - 0.5)} y={14} text={run.name} look="strong" />
         </g>
       ))}
-      <Label
-        x={4}
-        y={TOP + HEIGHT + 16}
-        anchor="start"
-        text="s · open: does not count · arrow: slower than shown"
-        look="quiet"
-      />
+      <Label x={4} y={TOP + HEIGHT + 16} anchor="start" text={helpedWords.sOpenDoesNotCount} look="quiet" />
     </Plate>
   );
 }

@@ -4,9 +4,10 @@ import type { FactOf } from '../../book/index.ts';
 import type { CsvLayout } from '../../laps/index.ts';
 import type { Snapshot } from '../session.ts';
 import { isProblem, type Measured, numberSaid, type Said, said, type Typed } from '../track/said.ts';
+import { lapsWords } from '../words/laps/sheet.tsx';
 import type { Gates } from './log.ts';
 
-const MINUTES: Measured = { key: 'minutes', label: 'Minutes the engine ran', unit: 'min', dimension: 'time' };
+const MINUTES: Measured = { key: 'minutes', label: lapsWords.minutesEngineRan, unit: 'min', dimension: 'time' };
 
 export type SessionSaid = {
   readonly minutes?: number;

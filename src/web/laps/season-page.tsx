@@ -3,6 +3,7 @@ import './printed.css';
 import { type Season, seasonOf } from '../../app/index.ts';
 import { Cell, PrintTitle, Refused } from '../parts.tsx';
 import type { Snapshot } from '../session.ts';
+import { lapsPagesWords } from '../words/laps/printed.ts';
 import { dateOf, spanOf } from '../words.ts';
 import { useOwn } from './own.ts';
 import { sessionHash } from './session-page.tsx';
@@ -14,9 +15,7 @@ export function SeasonPage(props: LapsProps) {
   return (
     <>
       <Refused problems={problems} />
-      {answer && answer.sessions === 0 && (
-        <p class="note">Nothing has run yet. Bring in laps, or write down a run: then the season begins.</p>
-      )}
+      {answer && answer.sessions === 0 && <p class="note">{lapsPagesWords.nothingHasRunYetBringIn}</p>}
       {answer && answer.sessions > 0 && <OneSeason season={answer} snapshot={props.snapshot} />}
     </>
   );
@@ -27,23 +26,23 @@ function OneSeason({ season, snapshot }: { readonly season: Season; readonly sna
   const span = `${from === null ? '' : dateOf(from)} to ${until === null ? '' : dateOf(until)}`;
   return (
     <>
-      <PrintTitle title="Season" kart={kart} event={span} invented={invented} />
-      <section class="group" aria-label="The season in short">
+      <PrintTitle title={lapsPagesWords.season} kart={kart} event={span} invented={invented} />
+      <section class="group" aria-label={lapsPagesWords.seasonInShort}>
         <h2 class="no-print">
-          {span} {invented && <span>invented</span>}
+          {span} {invented && <span>{lapsPagesWords.invented}</span>}
         </h2>
         <div class="cells">
-          <Cell label="Engine ran">{spanOf(minutes)}</Cell>
-          <Cell label="Laps">{laps}</Cell>
-          <Cell label="Sessions">{sessions}</Cell>
-          <Cell label="Events">{events.length}</Cell>
-          <Cell label="New parts, own money">{spent(cost)}</Cell>
+          <Cell label={lapsPagesWords.engineRan}>{spanOf(minutes)}</Cell>
+          <Cell label={lapsPagesWords.laps}>{laps}</Cell>
+          <Cell label={lapsPagesWords.sessions}>{sessions}</Cell>
+          <Cell label={lapsPagesWords.events}>{events.length}</Cell>
+          <Cell label={lapsPagesWords.newPartsOwnMoney}>{spent(cost)}</Cell>
         </div>
       </section>
       <ByEvent season={season} />
       <BestLaps season={season} snapshot={snapshot} />
-      <section class="group" aria-label="Costs and what is not known">
-        <h2>Costs, and what is not known</h2>
+      <section class="group" aria-label={lapsPagesWords.costs}>
+        <h2>{lapsPagesWords.costsHead}</h2>
         {say.map(text => (
           <p key={text} class="note">
             {text}
@@ -52,7 +51,7 @@ function OneSeason({ season, snapshot }: { readonly season: Season; readonly sna
       </section>
       <div class="answers no-print">
         <button type="button" class="button plain full" onClick={() => window.print()}>
-          Print it
+          {lapsPagesWords.print}
         </button>
       </div>
     </>
@@ -61,20 +60,20 @@ function OneSeason({ season, snapshot }: { readonly season: Season; readonly sna
 
 function ByEvent({ season: { events } }: { readonly season: Season }) {
   return (
-    <section class="group" aria-label="Events">
+    <section class="group" aria-label={lapsPagesWords.events}>
       <h2>
-        By event <span>in the order they were driven</span>
+        {lapsPagesWords.byEvent} <span>{lapsPagesWords.inOrderTheyWereDriven}</span>
       </h2>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls sideways must be reached by keys */}
-      <section class="wide-table" tabIndex={0} aria-label="Table of the events">
+      <section class="wide-table" tabIndex={0} aria-label={lapsPagesWords.tableOfEvents}>
         <table class="lap-table">
           <thead>
             <tr>
-              <th scope="col">Event</th>
-              <th scope="col">Best lap, s</th>
-              <th scope="col">Laps</th>
-              <th scope="col">Ran</th>
-              <th scope="col">Sessions</th>
+              <th scope="col">{lapsPagesWords.event}</th>
+              <th scope="col">{lapsPagesWords.bestLapS}</th>
+              <th scope="col">{lapsPagesWords.laps}</th>
+              <th scope="col">{lapsPagesWords.ran}</th>
+              <th scope="col">{lapsPagesWords.sessions}</th>
             </tr>
           </thead>
           <tbody>
@@ -83,10 +82,10 @@ function ByEvent({ season: { events } }: { readonly season: Season }) {
                 <th scope="row" class="piece">
                   {eventName(event, at)}
                   <small class="soft">
-                    {dateOf(at)}, {track ?? 'track not known'}
+                    {dateOf(at)}, {track ?? lapsPagesWords.trackNotKnown}
                   </small>
                 </th>
-                <td>{best === null ? 'not known' : lapText(best)}</td>
+                <td>{best === null ? lapsPagesWords.notKnown : lapText(best)}</td>
                 <td>{laps}</td>
                 <td>{spanOf(minutes)}</td>
                 <td>{sessions}</td>
@@ -101,29 +100,29 @@ function ByEvent({ season: { events } }: { readonly season: Season }) {
 
 function BestLaps({ season: { best }, snapshot }: { readonly season: Season; readonly snapshot: Snapshot }) {
   return (
-    <section class="group" aria-label="Best laps">
+    <section class="group" aria-label={lapsPagesWords.bestLaps}>
       <h2>
-        Best laps <span>by track, dry and wet apart</span>
+        {lapsPagesWords.bestLaps} <span>{lapsPagesWords.byTrackDryAndWet}</span>
       </h2>
-      {best.length === 0 && <p class="note">No lap times with a track are in the book.</p>}
+      {best.length === 0 && <p class="note">{lapsPagesWords.noLapTimesWithTrack}</p>}
       {best.length > 0 && (
         // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls sideways must be reached by keys
-        <section class="wide-table" tabIndex={0} aria-label="Table of the best laps">
+        <section class="wide-table" tabIndex={0} aria-label={lapsPagesWords.tableOfBestLaps}>
           <table class="lap-table">
             <thead>
               <tr>
-                <th scope="col">Track</th>
-                <th scope="col">Best lap, s</th>
-                <th scope="col">Air</th>
-                <th scope="col">Track surface</th>
-                <th scope="col">Sessions there</th>
+                <th scope="col">{lapsPagesWords.track}</th>
+                <th scope="col">{lapsPagesWords.bestLapS}</th>
+                <th scope="col">{lapsPagesWords.air}</th>
+                <th scope="col">{lapsPagesWords.trackSurface}</th>
+                <th scope="col">{lapsPagesWords.sessionsThere}</th>
               </tr>
             </thead>
             <tbody>
               {best.map(({ track, wet, lap, session, at, celsius, trackCelsius, sessions }) => (
                 <tr key={`${track} ${wet}`}>
                   <th scope="row" class="piece">
-                    {track}, {wet ? 'wet' : 'dry'}
+                    {track}, {wet ? lapsPagesWords.wet : lapsPagesWords.dry}
                     <small class="soft">
                       {dateOf(at)}, <a href={sessionHash(runAt(snapshot, at))}>{nameOf({ label: session, at })}</a>
                     </small>
@@ -146,11 +145,11 @@ function BestLaps({ season: { best }, snapshot }: { readonly season: Season; rea
 
 /** With parts that nobody priced it is a least. */
 function spent(cost: Season['cost']): string {
-  if (cost === null || (cost.parts === 0 && cost.unpriced.length > 0)) return 'not known';
-  return cost.unpriced.length === 0 ? String(cost.money) : `at least ${cost.money}`;
+  if (cost === null || (cost.parts === 0 && cost.unpriced.length > 0)) return lapsPagesWords.notKnown;
+  return cost.unpriced.length === 0 ? String(cost.money) : lapsPagesWords.atLeast(cost.money);
 }
 
-const degrees = (celsius: number | null): string => (celsius === null ? 'not known' : `${celsius} °C`);
+const degrees = (celsius: number | null): string => (celsius === null ? lapsPagesWords.notKnown : `${celsius} °C`);
 
 /** One kart runs one session at a time. */
 const runAt = ({ facts }: Snapshot, at: string): string =>

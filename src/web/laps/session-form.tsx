@@ -9,6 +9,7 @@ import { Press } from '../track/press.tsx';
 import type { Typed } from '../track/said.ts';
 import { keepWritten } from '../track/written.tsx';
 import { eventsOf } from '../views/entry-field.tsx';
+import { lapsWords } from '../words/laps/sheet.tsx';
 import { dayOf, spanOf, timeOf } from '../words.ts';
 import type { Answered, LapsWritten } from './into-book.ts';
 import { fieldAt, runsWithoutLaps, type SessionSaid, sessionSaid, tracksOf } from './saying.ts';
@@ -64,9 +65,9 @@ export function SessionForm(props: {
   const again = (typed.run ?? '') !== '';
   const rest = refused.filter(problem => fieldAt(problem) === undefined);
   return (
-    <section class="group no-print" aria-label={`Into the book: ${of}`}>
+    <section class="group no-print" aria-label={lapsWords.intoBook(of)}>
       <h2>
-        Into the book <span>its hours make the parts older</span>
+        {lapsWords.intoBook2} <span>{lapsWords.itsHoursMakePartsOlder}</span>
       </h2>
       <Press writing={{ asking, busy, rest, asksAgain, press }} button={button}>
         {children}
@@ -74,14 +75,14 @@ export function SessionForm(props: {
         <WhichRun asking={asking} snapshot={snapshot} />
         <div class="two-fields steppers">
           <TrackName asking={asking} snapshot={snapshot} />
-          {!again && <Stepper asking={asking} at="minutes" label="Engine ran" unit="min" />}
+          {!again && <Stepper asking={asking} at="minutes" label={lapsWords.engineRan} unit="min" />}
         </div>
         {!again && (
           <>
             <div class="two-fields">
               <EventOf asking={asking} snapshot={snapshot} />
               <div class="entry-field">
-                <label for={`${form}-session`}>Session</label>
+                <label for={`${form}-session`}>{lapsWords.session}</label>
                 <input
                   id={`${form}-session`}
                   autocomplete="off"
@@ -91,7 +92,7 @@ export function SessionForm(props: {
                 />
               </div>
             </div>
-            <Tick asking={asking} at="wet" label="It was wet" />
+            <Tick asking={asking} at="wet" label={lapsWords.itWasWet} />
           </>
         )}
       </Press>
@@ -103,7 +104,7 @@ function WhenDriven({ asking }: Pick<Of, 'asking'>) {
   const id = `${asking.form}-at`;
   return (
     <div class="entry-field">
-      <label for={id}>When it was driven</label>
+      <label for={id}>{lapsWords.whenItWasDriven}</label>
       <input
         id={id}
         type="datetime-local"
@@ -113,7 +114,7 @@ function WhenDriven({ asking }: Pick<Of, 'asking'>) {
         onInput={e => asking.put('at', e.currentTarget.value)}
       />
       <p id={`${id}-why`} class="soft">
-        The log names no day. Left empty, it is written as of now.
+        {lapsWords.logNamesNoDayLeft}
       </p>
       {asking.problemsAt('at').map(({ message, remedy }) => (
         <p key={message} class="refused" role="alert">
@@ -133,7 +134,7 @@ function WhichRun({ asking, snapshot }: Of) {
   if (runs.length === 0) return null;
   return (
     <div class="entry-field">
-      <label for={`${asking.form}-run`}>Which run it was</label>
+      <label for={`${asking.form}-run`}>{lapsWords.whichRunItWas}</label>
       <select
         id={`${asking.form}-run`}
         class="field"
@@ -141,17 +142,17 @@ function WhichRun({ asking, snapshot }: Of) {
         value={asking.typed.run ?? ''}
         onChange={e => asking.put('run', e.currentTarget.value)}
       >
-        <option value="">a run not written down yet</option>
+        <option value="">{lapsWords.runNotWrittenDownYet}</option>
         {runs.map(run => (
           <option key={run.id} value={run.id}>
-            {[run.event, run.session].filter(Boolean).join(', ') || 'a run'}, {dayOf(run.at)} {timeOf(run.at)},{' '}
+            {[run.event, run.session].filter(Boolean).join(', ') || lapsWords.aRun}, {dayOf(run.at)} {timeOf(run.at)},{' '}
             {spanOf(run.minutes)}
           </option>
         ))}
       </select>
       {problems.map(({ message }) => (
         <p key={message} class="refused" role="alert">
-          <b>{message}</b> Choose it here, so that its hours count once; or press again if this is another run.
+          {lapsWords.chooseItHereSo(message)}
         </p>
       ))}
     </div>
@@ -162,7 +163,7 @@ function TrackName({ asking, snapshot }: Of) {
   const id = `${asking.form}-track`;
   return (
     <div class="entry-field">
-      <label for={id}>Track</label>
+      <label for={id}>{lapsWords.track}</label>
       <input
         id={id}
         list={`${id}s`}
@@ -184,14 +185,14 @@ function EventOf({ asking, snapshot }: Of) {
   const id = `${asking.form}-event`;
   return (
     <div class="entry-field">
-      <label for={id}>Event</label>
+      <label for={id}>{lapsWords.event}</label>
       <select
         id={id}
         class="field"
         value={asking.typed.event ?? ''}
         onChange={e => asking.put('event', e.currentTarget.value)}
       >
-        <option value="">none</option>
+        <option value="">{lapsWords.none}</option>
         {eventsOf(snapshot).map(([event, text]) => (
           <option key={event} value={event}>
             {text}

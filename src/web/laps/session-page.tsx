@@ -7,6 +7,7 @@ import type { Outing } from '../../prep/index.ts';
 import { Cell, PrintSign, PrintTitle, Refused } from '../parts.tsx';
 import { hashOf } from '../place.ts';
 import type { Snapshot } from '../session.ts';
+import { lapsPagesWords } from '../words/laps/printed.ts';
 import { dateOf, spanOf, timeOf } from '../words.ts';
 import { useOwn } from './own.ts';
 import { Changed, Conditions, Laps, Notes, SetUp, Tyres } from './session-parts.tsx';
@@ -26,13 +27,12 @@ export function SessionPage(props: LapsProps) {
     async (own, kart) => (run === undefined ? undefined : sessionSheetOf(own, kart, { session: run })),
     run,
   );
-  if (outings.length === 0)
-    return <p class="note">Nothing has run yet. Bring in laps, or write down a run: then its session stands here.</p>;
+  if (outings.length === 0) return <p class="note">{lapsPagesWords.nothingHasRunYetBring}</p>;
   return (
     <>
       <div class="page-picks no-print">
         <div class="entry-field">
-          <label for="which-session">Which session</label>
+          <label for="which-session">{lapsPagesWords.whichSession}</label>
           <select
             id="which-session"
             class="field"
@@ -49,7 +49,7 @@ export function SessionPage(props: LapsProps) {
           </select>
         </div>
         <button type="button" class="button plain" onClick={() => window.print()}>
-          Print it
+          {lapsPagesWords.print}
         </button>
       </div>
       <Refused problems={problems} />
@@ -64,21 +64,25 @@ function OnePage({ sheet }: { readonly sheet: SessionSheet }) {
   const middle = middleOf((laps?.times ?? []).filter(isComparable).map(({ time }) => time));
   return (
     <>
-      <PrintTitle title="Session sheet" kart={kart} event={nameOf(session)} invented={invented} />
-      <section class="group" aria-label="The session in short">
+      <PrintTitle title={lapsPagesWords.sessionSheet} kart={kart} event={nameOf(session)} invented={invented} />
+      <section class="group" aria-label={lapsPagesWords.sessionInShort}>
         <h2 class="no-print">
-          {nameOf(session)} {invented && <span>invented</span>}
+          {nameOf(session)} {invented && <span>{lapsPagesWords.invented}</span>}
         </h2>
         <div class="cells">
-          <Cell label="When">
+          <Cell label={lapsPagesWords.when}>
             {dateOf(session.at)}, {timeOf(session.at)}
           </Cell>
-          <Cell label="Track">{session.track ?? 'not known'}</Cell>
-          <Cell label="Surface">{session.wet ? 'wet' : 'dry'}</Cell>
-          <Cell label="Engine ran">{ran ? spanOf(session.minutes) : 'not written down'}</Cell>
-          <Cell label="Laps">{session.laps ?? laps?.laps ?? 'not known'}</Cell>
-          <Cell label="Best lap">{best ? `${lapText(best.time, best.spread)} s` : 'not known'}</Cell>
-          <Cell label="Middle lap">{Number.isFinite(middle) ? `${lapText(middle, best?.spread)} s` : 'not known'}</Cell>
+          <Cell label={lapsPagesWords.track}>{session.track ?? lapsPagesWords.notKnown}</Cell>
+          <Cell label={lapsPagesWords.surface}>{session.wet ? lapsPagesWords.wet : lapsPagesWords.dry}</Cell>
+          <Cell label={lapsPagesWords.engineRan}>{ran ? spanOf(session.minutes) : lapsPagesWords.notWrittenDown}</Cell>
+          <Cell label={lapsPagesWords.laps}>{session.laps ?? laps?.laps ?? lapsPagesWords.notKnown}</Cell>
+          <Cell label={lapsPagesWords.bestLap}>
+            {best ? `${lapText(best.time, best.spread)} s` : lapsPagesWords.notKnown}
+          </Cell>
+          <Cell label={lapsPagesWords.middleLap}>
+            {Number.isFinite(middle) ? `${lapText(middle, best?.spread)} s` : lapsPagesWords.notKnown}
+          </Cell>
         </div>
       </section>
       <div class="session-page">
@@ -91,7 +95,7 @@ function OnePage({ sheet }: { readonly sheet: SessionSheet }) {
       </div>
       <SetUp sheet={sheet} />
       <Notes sheet={sheet} />
-      <PrintSign who="Signature of who drove" />
+      <PrintSign who={lapsPagesWords.signatureOfWhoDrove} />
     </>
   );
 }

@@ -2,11 +2,12 @@
 import type { SessionSheet } from '../../app/index.ts';
 import { TYRES } from '../../book/index.ts';
 import type { SessionLap } from '../../laps/index.ts';
+import { lapsPagesWords } from '../words/laps/printed.ts';
 import { capital, timeOf } from '../words.ts';
 import { lapText, nameOf, remarksOn, within } from './words.ts';
 
 type Of = { readonly sheet: SessionSheet };
-const UNKNOWN = 'not written down';
+const UNKNOWN = lapsPagesWords.notWrittenDown;
 
 /** So many rows stand under each other; more go beside them, so that a long session still fits on a page. */
 const ROWS = 20;
@@ -17,20 +18,20 @@ export function Laps({ sheet: { laps } }: Of) {
     times.slice(n * ROWS, (n + 1) * ROWS),
   );
   return (
-    <section class={`group ${columns.length > 1 ? 'long' : ''}`} aria-label="Laps of the session">
+    <section class={`group ${columns.length > 1 ? 'long' : ''}`} aria-label={lapsPagesWords.lapsOfSession}>
       <h2>
-        Laps <span>{laps?.timed === 'by hand' ? 'timed by hand' : (laps?.name ?? '')}</span>
+        {lapsPagesWords.laps} <span>{laps?.timed === 'by hand' ? lapsPagesWords.timedByHand : (laps?.name ?? '')}</span>
       </h2>
-      {times.length === 0 && <p class="note">No lap times are in the book.</p>}
+      {times.length === 0 && <p class="note">{lapsPagesWords.noLapTimes}</p>}
       <div class="lap-columns">
         {columns.map(column => (
           <table key={column[0]?.number} class="lap-table">
             <thead>
               <tr>
-                <th scope="col">Lap</th>
-                <th scope="col">Time, s</th>
+                <th scope="col">{lapsPagesWords.lap}</th>
+                <th scope="col">{lapsPagesWords.time}</th>
                 <th scope="col" class="words">
-                  Remark
+                  {lapsPagesWords.remark}
                 </th>
               </tr>
             </thead>
@@ -50,7 +51,7 @@ function LapRow({ lap, best }: { readonly lap: SessionLap; readonly best: Sessio
   const time = `${lapText(lap.time, lap.spread)} `;
   return (
     <tr>
-      <th scope="row">{lap.number ?? `way ${lap.way}`}</th>
+      <th scope="row">{lap.number ?? lapsPagesWords.way(lap.way)}</th>
       <td>
         {lap === best ? <b>{time}</b> : time}
         <span class="soft">{within(lap.spread)}</span>
@@ -64,22 +65,22 @@ export function Conditions({ sheet: { weather, session, tyres, plug, litres } }:
   const { at, celsius, pascal, pressureIs, humidity, trackCelsius, note } = weather ?? {};
   const said = [session.conditions, note].filter(Boolean).join(', ');
   const lines: readonly (readonly [string, string | undefined])[] = [
-    ['Air', celsius === undefined ? undefined : `${celsius} °C`],
+    [lapsPagesWords.air, celsius === undefined ? undefined : `${celsius} °C`],
     [
-      'Pressure of the air',
+      lapsPagesWords.pressureOfAir,
       pascal === undefined ? undefined : `${Math.round(pascal / 100)} hPa${pressureIs ? ` (${pressureIs})` : ''}`,
     ],
-    ['Humidity', humidity === undefined ? undefined : `${Math.round(humidity * 100)} %`],
-    ['Track surface', trackCelsius === undefined ? undefined : `${trackCelsius} °C`],
-    ['Remarks', said === '' ? undefined : said],
-    ['Set of tyres', tyres ?? undefined],
-    ['Plug read', plug ?? undefined],
-    ['Fuel used', litres === null ? undefined : `${litres} L`],
+    [lapsPagesWords.humidity, humidity === undefined ? undefined : `${Math.round(humidity * 100)} %`],
+    [lapsPagesWords.trackSurface, trackCelsius === undefined ? undefined : `${trackCelsius} °C`],
+    [lapsPagesWords.remarks, said === '' ? undefined : said],
+    [lapsPagesWords.setOfTyres, tyres ?? undefined],
+    [lapsPagesWords.plugRead, plug ?? undefined],
+    [lapsPagesWords.fuelUsed, litres === null ? undefined : `${litres} L`],
   ];
   return (
-    <section class="group" aria-label="Conditions">
+    <section class="group" aria-label={lapsPagesWords.conditions}>
       <h2>
-        Conditions <span>{at === undefined ? '' : `read ${timeOf(at)}`}</span>
+        {lapsPagesWords.conditions} <span>{at === undefined ? '' : lapsPagesWords.read(timeOf(at))}</span>
       </h2>
       <dl class="facts">
         {lines.map(([name, value]) => (
@@ -95,17 +96,17 @@ export function Conditions({ sheet: { weather, session, tyres, plug, litres } }:
 
 export function Tyres({ sheet: { cold, hot, treads } }: Of) {
   return (
-    <section class="group" aria-label="Pressures and temperatures">
+    <section class="group" aria-label={lapsPagesWords.pressures}>
       <h2>
-        Tyres <span>– {UNKNOWN}</span>
+        {lapsPagesWords.tyres} <span>– {UNKNOWN}</span>
       </h2>
       <table class="lap-table">
         <thead>
           <tr>
-            <th scope="col">Tyre</th>
-            <th scope="col">Cold</th>
-            <th scope="col">Hot</th>
-            <th scope="col">Tread, °C</th>
+            <th scope="col">{lapsPagesWords.tyre}</th>
+            <th scope="col">{lapsPagesWords.cold}</th>
+            <th scope="col">{lapsPagesWords.hot}</th>
+            <th scope="col">{lapsPagesWords.treadC}</th>
           </tr>
         </thead>
         <tbody>
@@ -122,20 +123,20 @@ export function Tyres({ sheet: { cold, hot, treads } }: Of) {
           })}
         </tbody>
       </table>
-      <p class="soft small">Gauge pressures. Tread: inside / middle / outside.</p>
+      <p class="soft small">{lapsPagesWords.gaugePressuresTread}</p>
     </section>
   );
 }
 
 export function Changed({ sheet: { before, changed } }: Of) {
   return (
-    <section class="group" aria-label="Changed since the session before">
+    <section class="group" aria-label={lapsPagesWords.changedSinceSession}>
       <h2>
-        Changed <span>{before === null ? '' : changed.length}</span>
+        {lapsPagesWords.changed} <span>{before === null ? '' : changed.length}</span>
       </h2>
       <p class="soft small">
-        {before === null ? 'It is the first session of the record.' : `Since ${nameOf(before)}.`}
-        {before !== null && changed.length === 0 && ' Nothing of the set-up differs in the record.'}
+        {before === null ? lapsPagesWords.itIsFirstSession : lapsPagesWords.since(nameOf(before))}
+        {before !== null && changed.length === 0 && lapsPagesWords.nothingOfSetUpDiffers}
       </p>
       <dl class="facts">
         {changed.map(({ name, part, was, now, by }) => (
@@ -154,11 +155,11 @@ export function Changed({ sheet: { before, changed } }: Of) {
 
 export function SetUp({ sheet: { settings } }: Of) {
   return (
-    <section class="group" aria-label="Set-up it ran with">
+    <section class="group" aria-label={lapsPagesWords.setUpItRan}>
       <h2>
-        Set-up <span>as the record had it</span>
+        {lapsPagesWords.setUp} <span>{lapsPagesWords.asRecordHad}</span>
       </h2>
-      {settings.length === 0 && <p class="note">No setting was written down.</p>}
+      {settings.length === 0 && <p class="note">{lapsPagesWords.noSettingWasWritten}</p>}
       <dl class="facts of-two">
         {settings.map(({ name, part, value }) => (
           <div key={name}>
@@ -174,8 +175,8 @@ export function SetUp({ sheet: { settings } }: Of) {
 export function Notes({ sheet: { notes } }: Of) {
   if (notes.length === 0) return null;
   return (
-    <section class="group" aria-label="Notes">
-      <h2>Notes</h2>
+    <section class="group" aria-label={lapsPagesWords.notes}>
+      <h2>{lapsPagesWords.notes}</h2>
       {notes.map((text, n) => (
         <p key={`${n} ${text}`} class="note">
           {text}

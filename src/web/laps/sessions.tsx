@@ -2,6 +2,7 @@
 import { useState } from 'preact/hooks';
 import { isComparable, type LapSession, lapSessions, type SessionLap } from '../../laps/index.ts';
 import type { Snapshot } from '../session.ts';
+import { lapsPagesWords } from '../words/laps/printed.ts';
 import { capital, dateOf, spanOf, timeOf } from '../words.ts';
 import { sessionHash } from './session-page.tsx';
 import { lapsCount, lapText, middleOf, nameOf, remarksOn, within } from './words.ts';
@@ -12,16 +13,17 @@ export function Sessions({ snapshot }: { readonly snapshot: Snapshot }) {
   const [shown, setShown] = useState(PAGE);
   const sessions = lapSessions(snapshot.facts.map(({ fact }) => fact)).toReversed();
   return (
-    <section class="group" aria-label="Sessions with laps">
+    <section class="group" aria-label={lapsPagesWords.sessionsWithLaps}>
       <h2>
-        Sessions with laps <span>{sessions.length === 0 ? 'none yet' : sessions.length}</span>
+        {lapsPagesWords.sessionsWithLaps}{' '}
+        <span>{sessions.length === 0 ? lapsPagesWords.noneYet : sessions.length}</span>
       </h2>
       {sessions.slice(0, shown).map(session => (
         <OneSession key={session.fact} session={session} />
       ))}
       {sessions.length > shown && (
         <button type="button" class="button plain wide" onClick={() => setShown(shown + 4 * PAGE)}>
-          Show older sessions
+          {lapsPagesWords.showOlderSessions}
         </button>
       )}
     </section>
@@ -42,15 +44,15 @@ function OneSession({ session }: { readonly session: LapSession }) {
       <p class="soft">
         {where}: {lapsCount(laps)}
         {minutes === null ? '' : `, ${spanOf(minutes)}`}
-        {Number.isFinite(usual) ? `, middle lap ${lapText(usual, best?.spread)}` : ''}
-        {timed === 'by hand' ? ', timed by hand' : ''}.
+        {Number.isFinite(usual) ? lapsPagesWords.middleLap2(lapText(usual, best?.spread)) : ''}
+        {timed === 'by hand' ? lapsPagesWords.alsoTimedByHand : ''}.
       </p>
       {times.length > 0 && (
         <table class="lap-table">
           <thead>
             <tr>
-              <th scope="col">Lap</th>
-              <th scope="col">Time, s</th>
+              <th scope="col">{lapsPagesWords.lap}</th>
+              <th scope="col">{lapsPagesWords.time}</th>
             </tr>
           </thead>
           <tbody>
@@ -61,7 +63,7 @@ function OneSession({ session }: { readonly session: LapSession }) {
         </table>
       )}
       <a class="button plain wide" href={sessionHash(run ?? fact)}>
-        The session on one page
+        {lapsPagesWords.sessionOnOnePage}
       </a>
     </details>
   );
@@ -71,7 +73,7 @@ function Row({ lap, best }: { readonly lap: SessionLap; readonly best: SessionLa
   const flags = remarksOn(lap, best);
   return (
     <tr class={lap.way ? 'soft' : ''}>
-      <th scope="row">{lap.number ?? `way ${lap.way}`}</th>
+      <th scope="row">{lap.number ?? lapsPagesWords.way(lap.way)}</th>
       <td>
         {lapText(lap.time, lap.spread)} <span class="soft">{within(lap.spread)}</span>
         {flags !== '' && <small>{capital(flags)}</small>}

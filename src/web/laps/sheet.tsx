@@ -4,6 +4,7 @@ import '../track/track.css';
 import './laps.css';
 import { hashOf, type Keep } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
+import { lapsWords } from '../words/laps/sheet.tsx';
 import { Compare } from './compare.tsx';
 import { Helped } from './helped.tsx';
 import { Incoming } from './incoming.tsx';
@@ -20,20 +21,20 @@ export type LapsProps = {
 
 /** By the word in the address, before which session it is; the first is where laps come in. */
 const PAGES = [
-  ['', 'Sessions', Incoming],
-  ['compare', 'Compare', Compare],
-  ['helped', 'Did it help?', Helped],
-  ['predict', 'Predict', Predict],
-  ['session', 'Session sheet', SessionPage],
-  ['season', 'Season', SeasonPage],
+  ['', lapsWords.sessions, Incoming],
+  ['compare', lapsWords.compare, Compare],
+  ['helped', lapsWords.didItHelp, Helped],
+  ['predict', lapsWords.predict, Predict],
+  ['session', lapsWords.sessionSheet, SessionPage],
+  ['season', lapsWords.season, SeasonPage],
 ] as const;
 
 export function LapsSheet(props: LapsProps) {
   const [at, , Page] = PAGES.find(([name]) => name === props.page?.split('/')[0]) ?? PAGES[0];
   return (
     <>
-      <h1 class="no-print">Laps</h1>
-      <nav class="tiles no-print lap-pages" aria-label="Pages of the laps">
+      <h1 class="no-print">{lapsWords.laps2}</h1>
+      <nav class="tiles no-print lap-pages" aria-label={lapsWords.pagesOfLaps}>
         {PAGES.map(([name, text]) => (
           <a
             key={name}

@@ -1,6 +1,7 @@
 import { type OpenPlace, openOnKart } from '../../app/index.ts';
 import { Glyph, type Sign } from '../glyph.tsx';
 import type { Snapshot } from '../session.ts';
+import { liesOpenWords } from '../words/lies-open.ts';
 import { dateOf, timeOf } from '../words.ts';
 
 /** What work has left open on the kart, in one place: parts off, joints half done, tools out. */
@@ -8,22 +9,22 @@ export function OpenList({ snapshot }: { readonly snapshot: Snapshot }) {
   const { off, halfDone, tools } = openOnKart(snapshot.kart, snapshot.state);
   const said = [
     off.length > 0 ? `${off.length} off` : '',
-    halfDone.length > 0 ? `${halfDone.length} half done` : '',
-    tools.length > 0 ? `${tools.length} tools out` : '',
+    halfDone.length > 0 ? liesOpenWords.halfDone(halfDone.length) : '',
+    tools.length > 0 ? liesOpenWords.toolsOut(tools.length) : '',
   ].filter(Boolean);
   if (said.length === 0) return null;
   return (
     <details class="group open-list">
       <summary>
         <h2>
-          Open on the kart <span>{said.join(', ')}</span>
+          {liesOpenWords.openOnKart} <span>{said.join(', ')}</span>
         </h2>
       </summary>
-      <Places title="Parts off" sign="off" list={off} />
-      <Places title="Joints half done" sign="open" list={halfDone} />
+      <Places title={liesOpenWords.partsOff} sign="off" list={off} />
+      <Places title={liesOpenWords.jointsHalfDone} sign="open" list={halfDone} />
       {tools.length > 0 && (
         <>
-          <h3>Tools used and not counted since</h3>
+          <h3>{liesOpenWords.toolsUsedAndNotCounted}</h3>
           <ul class="rows">
             {tools.map(tool => (
               <li key={tool}>

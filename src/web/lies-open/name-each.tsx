@@ -1,9 +1,10 @@
 import type { OpenOnKart } from '../../app/index.ts';
+import { liesOpenWords } from '../words/lies-open.ts';
 
 /** What whoever signs has to name, one by one, before the signature can be given. */
 export const toName = ({ off, halfDone, tools }: OpenOnKart): readonly string[] => [
   ...[...off, ...halfDone].map(({ text }) => text),
-  ...(tools.length === 0 ? [] : [`not counted since they were used: ${tools.join(', ')}`]),
+  ...(tools.length === 0 ? [] : [liesOpenWords.notCountedSinceThey(tools.join(', '))]),
 ];
 
 /** A box for each: ticking it is naming it. */
@@ -16,7 +17,7 @@ export function NameEach(props: {
   if (all.length === 0) return null;
   return (
     <fieldset class="name-each">
-      <legend>Open on the kart: name each before you sign</legend>
+      <legend>{liesOpenWords.openOnKartName}</legend>
       {all.map(one => (
         <label class="tick-box" key={one}>
           <input

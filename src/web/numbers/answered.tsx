@@ -3,6 +3,7 @@ import { Fragment } from 'preact';
 import { useMemo } from 'preact/hooks';
 import { type Answer, BIBLIOGRAPHY, readFirst, type Source, type Subject } from '../../numbers/index.ts';
 import { Caution } from '../parts.tsx';
+import { numbersWords } from '../words/numbers.ts';
 import { capital } from '../words.ts';
 import { type Drawn, plateOf } from './plates/index.ts';
 
@@ -39,7 +40,7 @@ export function Marked({ answer }: Of) {
     <div class="refused">
       {marked.map(note => (
         <p key={note}>
-          <b>{note.startsWith('Reject') ? 'Not to be used so.' : 'Outside what this was checked for.'}</b>{' '}
+          <b>{note.startsWith('Reject') ? numbersWords.notToBeUsedSo : numbersWords.outsideWhatThisWas}</b>{' '}
           {capital(note.replace(/^Reject: |^Outside (the range this was checked for|validity): /, ''))}
         </p>
       ))}
@@ -83,12 +84,20 @@ export function Figures({ subject, answer }: { readonly subject: Subject; readon
   const { first, rest } = readFirst(subject, answer);
   return (
     <section class="group">
-      <h2>Figures</h2>
-      <Table head={['', 'value']} rows={first.map(([name, { text }]) => [name, text])} name="Figures of the answer" />
+      <h2>{numbersWords.figures}</h2>
+      <Table
+        head={['', 'value']}
+        rows={first.map(([name, { text }]) => [name, text])}
+        name={numbersWords.figuresOfAnswer}
+      />
       {rest.length > 0 && (
         <details class="behind">
-          <summary>The other figures ({rest.length})</summary>
-          <Table head={['', 'value']} rows={rest.map(([name, { text }]) => [name, text])} name="The other figures" />
+          <summary>{numbersWords.otherFigures(rest.length)}</summary>
+          <Table
+            head={['', 'value']}
+            rows={rest.map(([name, { text }]) => [name, text])}
+            name={numbersWords.otherFigures2}
+          />
         </details>
       )}
     </section>
@@ -101,7 +110,7 @@ export function PlateFigure({ drawn }: { readonly drawn: Drawn }) {
       {drawn.drawing}
       <figcaption>
         <details>
-          <summary>The drawing as a table</summary>
+          <summary>{numbersWords.drawingAsTable}</summary>
           <Table head={drawn.head} rows={drawn.rows} name={drawn.title} />
         </details>
       </figcaption>
@@ -155,26 +164,26 @@ function Unbroken({ text }: { readonly text: string }) {
 const SHORT = 18;
 
 const SEEN: Readonly<Record<Source['seen'], string>> = {
-  read: 'read in a public copy',
-  excerpt: 'as quoted by somebody else',
-  memory: 'from memory, not verified',
-  'common practice': 'common practice, no published source',
+  read: numbersWords.readInPublicCopy,
+  excerpt: numbersWords.asQuotedBySomebodyElse,
+  memory: numbersWords.fromMemoryNotVerified,
+  'common practice': numbersWords.commonPractice,
 };
 
 export function HowWorkedOut({ subject: { card } }: { readonly subject: Subject }) {
   return (
     <details class="group how">
       <summary>
-        <h2>How this was worked out</h2>
+        <h2>{numbersWords.howThisWasWorkedOut}</h2>
       </summary>
       <p>{card.what}</p>
-      <h3>Equation</h3>
+      <h3>{numbersWords.equation}</h3>
       <ul class="equations">
         {card.equation.split(/;\s{2,}/).map(line => (
           <li key={line}>{line}</li>
         ))}
       </ul>
-      <h3>Symbols</h3>
+      <h3>{numbersWords.symbols}</h3>
       <dl class="symbols">
         {Object.entries(card.symbols).map(([symbol, meaning]) => (
           <div key={symbol}>
@@ -183,9 +192,9 @@ export function HowWorkedOut({ subject: { card } }: { readonly subject: Subject 
           </div>
         ))}
       </dl>
-      <h3>Where it holds</h3>
+      <h3>{numbersWords.whereItHolds}</h3>
       <p>{card.validity}</p>
-      <h3>Sources</h3>
+      <h3>{numbersWords.sources}</h3>
       <ul class="sources">
         {card.sources.map(key => (
           <li key={key}>

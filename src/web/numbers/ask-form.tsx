@@ -3,6 +3,7 @@ import type { ComponentChildren } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import type { InputProblem } from '../../numbers/index.ts';
 import { Refused } from '../parts.tsx';
+import { numbersWords } from '../words/numbers.ts';
 import { capital } from '../words.ts';
 import { Line, Needed, toProblem } from './ask-line.tsx';
 import type { Field, Form, GroupField, ListField } from './fields.ts';
@@ -40,7 +41,7 @@ export function AskForm({ form, times, onAsk, children, ...asking }: Props) {
       <Fields form={form} path="" asking={asking} />
       <Refused problems={problemsElsewhere(form, asking.typed, asking.problems).map(toProblem)} />
       <button type="submit" class="button main big wide">
-        Work it out
+        {numbersWords.workItOut}
       </button>
       {children}
     </form>
@@ -64,7 +65,7 @@ function Fields({ form, path, asking }: Part & { readonly form: Form }) {
         <details class="group if-known" open={used}>
           <summary>
             <h2>
-              If known <span>{form.more.length} more</span>
+              {numbersWords.ifKnown} <span>{numbersWords.more(form.more.length)}</span>
             </h2>
           </summary>
           {form.more.map(show)}
@@ -124,13 +125,13 @@ function List({ field, path, asking }: Part & { readonly field: ListField }) {
           </legend>
           <Fields form={field.form} path={under(path, n)} asking={asking} />
           <button type="button" class="button plain" onClick={() => onTyped(withoutRow(typed, path, n))}>
-            Take out {one} {n + 1}
+            {numbersWords.takeOut(one, n + 1)}
           </button>
         </fieldset>
       ))}
       <Refused problems={problemsAt(problems, path).map(toProblem)} />
       <button type="button" class="button" onClick={() => onTyped({ ...typed, [path]: String(rows + 1) })}>
-        Add a {one}
+        {numbersWords.addA(one)}
       </button>
     </fieldset>
   );

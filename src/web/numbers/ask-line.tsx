@@ -2,18 +2,19 @@
 import { type Problem, sentence } from '../../app/index.ts';
 import type { InputProblem } from '../../numbers/index.ts';
 import { Refused } from '../parts.tsx';
+import { numbersWords } from '../words/numbers.ts';
 import { capital } from '../words.ts';
 import type { ChoiceField, TextField } from './fields.ts';
 
 export const toProblem = ({ path, expected, got, remedy }: InputProblem): Problem => ({
   code: 'reading',
   where: path,
-  message: `Expected ${expected}, got ${got}.`,
+  message: numbersWords.expectedGot(expected, got),
   // Whole questions as JSON are for the command line; here one press shows the example.
-  remedy: sentence(remedy.replace(/(^|; )an example: .*$/s, '$1"Try the example" shows one that can be asked')),
+  remedy: sentence(remedy.replace(/(^|; )an example: .*$/s, numbersWords.tryExampleShowsOne)),
 });
 
-export const Needed = () => <span class="needed"> needed</span>;
+export const Needed = () => <span class="needed"> {numbersWords.needed}</span>;
 
 /** An id may hold no space. */
 const idOf = (path: string): string => `ask-${path.replace(/[^a-z0-9]+/gi, '-')}`;
@@ -42,7 +43,7 @@ export function Line(props: {
       </label>
       {field.is === 'choice' ? (
         <select {...of} class="field" onChange={e => onTyped(e.currentTarget.value)}>
-          <option value="">not said</option>
+          <option value="">{numbersWords.notSaid}</option>
           {field.choices.map(choice => (
             <option key={choice} value={choice}>
               {choice}
@@ -70,6 +71,6 @@ export function Line(props: {
 }
 
 const hintOf = (field: TextField | ChoiceField): string =>
-  [capital(field.meaning), field.is === 'text' && field.example !== '' ? `for example ${field.example}` : '']
+  [capital(field.meaning), field.is === 'text' && field.example !== '' ? numbersWords.forExample(field.example) : '']
     .filter(Boolean)
     .join(', ');

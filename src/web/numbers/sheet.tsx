@@ -6,6 +6,7 @@ import { fromKart } from '../../app/index.ts';
 import type { Kart } from '../../kart/index.ts';
 import { type Subject, subjects } from '../../numbers/index.ts';
 import { hashOf, type Keep } from '../place.ts';
+import { numbersWords } from '../words/numbers.ts';
 import { capital } from '../words.ts';
 import { Answered, HowWorkedOut } from './answered.tsx';
 import { AskForm } from './ask-form.tsx';
@@ -19,12 +20,9 @@ export function NumbersSheet({ kart, keep, subject }: SheetProps) {
   if (found) return <SubjectPage key={`${kart.name} ${found.name}`} subject={found} kart={kart} keep={keep} />;
   return (
     <>
-      <h1>Numbers</h1>
-      <p class="soft head-gap">
-        Each is worked out on this device, from what you enter and what the kart file says. The maker's manual, the
-        class rules and the scrutineer decide.
-      </p>
-      {subject !== undefined && <p class="note">There is no number called "{subject}". These can be asked:</p>}
+      <h1>{numbersWords.numbers}</h1>
+      <p class="soft head-gap">{numbersWords.eachIsWorkedOut}</p>
+      {subject !== undefined && <p class="note">{numbersWords.thereIsNoNumberCalled(subject)}</p>}
       <ul class="subjects">
         {subjects.map(one => {
           const [name, about] = titleOf(one);
@@ -83,18 +81,17 @@ function SubjectPage({ subject, kart, keep }: { readonly subject: Subject; reado
     <>
       <p>
         <a class="back" href={hashOf({ sheet: 'numbers' })}>
-          All numbers
+          {numbersWords.allNumbers}
         </a>
       </p>
       <h1>{name}</h1>
       <p class="soft">{about}</p>
       <div class="numbers-page">
-        <section aria-label="Question">
+        <section aria-label={numbersWords.question}>
           <p class="soft head-gap">
-            Write each with its unit.
-            {limits !== undefined && ` How well it is known may follow, where a field can use it: ${limits}.`}
+            {numbersWords.writeEachWithItsUnit(limits !== undefined ? numbersWords.howWellItIsKnown(limits) : '')}
           </p>
-          {example && <p class="note">These are the invented figures of the example, not those of your kart.</p>}
+          {example && <p class="note">{numbersWords.theseAreInvented}</p>}
           <AskForm
             form={form}
             typed={typed}
@@ -112,7 +109,7 @@ function SubjectPage({ subject, kart, keep }: { readonly subject: Subject; reado
                   type(fromKart(subject, kart));
                 }}
               >
-                Start again
+                {numbersWords.startAgain}
               </button>
               <button
                 type="button"
@@ -123,7 +120,7 @@ function SubjectPage({ subject, kart, keep }: { readonly subject: Subject; reado
                   ask(typedOf(subject.example));
                 }}
               >
-                Try the example
+                {numbersWords.tryExample}
               </button>
               {before && (
                 <button
@@ -134,21 +131,19 @@ function SubjectPage({ subject, kart, keep }: { readonly subject: Subject; reado
                     type(before);
                   }}
                 >
-                  Bring back what was typed
+                  {numbersWords.bringBackWhatWasTyped}
                 </button>
               )}
             </div>
           </AskForm>
         </section>
-        <section aria-label="Answer">
+        <section aria-label={numbersWords.answer}>
           <h2 ref={head} tabIndex={-1} class="answer-head">
-            Answer
+            {numbersWords.answer}
           </h2>
-          {outcome === undefined && <p class="note">Nothing worked out yet.</p>}
-          {changed && <p class="note">Something was changed since: work it out again.</p>}
-          {outcome?.kind === 'problems' && !changed && (
-            <p class="note">No answer: what was refused stands beside its field.</p>
-          )}
+          {outcome === undefined && <p class="note">{numbersWords.nothingWorkedOutYet}</p>}
+          {changed && <p class="note">{numbersWords.somethingWasChanged}</p>}
+          {outcome?.kind === 'problems' && !changed && <p class="note">{numbersWords.noAnswerWhatWasRefused}</p>}
           {question && outcome?.kind === 'answer' && (
             <Answered subject={subject} question={question} answer={outcome} />
           )}

@@ -1,5 +1,6 @@
 /** A plan as bars: one lane a person, time downwards, so that it reads on a phone and on paper. Units of the view box. */
 import type { Plan } from '../../prep/index.ts';
+import { planWords } from '../words/plan.tsx';
 import { actionOf } from '../words.ts';
 import { toDo } from './carried.ts';
 import { whenOf } from './said.ts';
@@ -57,7 +58,7 @@ export function barsOf(plan: Plan): Bars {
         : {
             top: y(plan.closeBy),
             height: (plan.window - plan.closeBy) * unit,
-            text: `begin closing up ${whenOf(plan, plan.closeBy)}`,
+            text: planWords.beginClosingUp(whenOf(plan, plan.closeBy)),
           },
   };
 }
@@ -91,7 +92,7 @@ function windowsOf({ windows }: Plan, y: (minute: number) => number): readonly M
     begun += window.minutes;
     return { y: y(at), text: window.from === undefined ? `time ${window.n}` : whenOf({ windows }, at, window.n) };
   });
-  return [...marks, ...(windows.length > 0 ? [{ y: y(begun), text: 'end of the time there is' }] : [])];
+  return [...marks, ...(windows.length > 0 ? [{ y: y(begun), text: planWords.endOfTimeThere }] : [])];
 }
 
 /** Whole hours, or so many of them that their words do not touch. */

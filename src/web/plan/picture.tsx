@@ -3,6 +3,7 @@ import './picture.css';
 import { useState } from 'preact/hooks';
 import type { Plan } from '../../prep/index.ts';
 import { SHEET_WIDTH } from '../drawing/lines.tsx';
+import { planWords } from '../words/plan.tsx';
 import { actionOf, spanOf, titleOf } from '../words.ts';
 import { type Bars, barsOf } from './bars.ts';
 import { toDo } from './carried.ts';
@@ -21,12 +22,11 @@ export function Picture({ plan, crew }: PictureProps) {
       <figure>
         <Drawing plan={plan} crew={crew} name="screen" />
         <figcaption class="soft no-print">
-          Filled: at work. Dotted: waits for somebody. On the left: how the kart stands.
-          {plan.closeBy !== null && ' Hatched: only for closing up.'}
+          {planWords.filledAtWorkDotted(plan.closeBy !== null ? planWords.hatchedOnlyForClosing : '')}
         </figcaption>
       </figure>
       <button type="button" class="button plain wide no-print" aria-expanded={table} onClick={() => setTable(!table)}>
-        {table ? 'Hide the table' : 'The same as a table'}
+        {table ? planWords.hideTable : planWords.sameAsTable}
       </button>
       {table && <Table plan={plan} crew={crew} />}
     </>
@@ -40,7 +40,7 @@ function Drawing({ plan, crew, name }: PictureProps & { readonly name: string })
   const lanes = LEFT + POSTURE + 8;
   const width = (SHEET_WIDTH - lanes - LEFT) / plan.people;
   const x = (lane: number): number => lanes + lane * width;
-  const title = `Who does what when: ${plan.people === 1 ? 'one person' : `${plan.people} people`}, ${spanOf(plan.span)}. The table says the same.`;
+  const title = planWords.whoDoesWhatWhenTable(plan.people, spanOf(plan.span));
   return (
     <svg class="plan-bars" viewBox={`0 0 ${SHEET_WIDTH} ${bars.height}`} role="img" aria-label={title}>
       <defs>
@@ -135,10 +135,10 @@ function Table({ plan, crew }: PictureProps) {
     <table class="plan-table">
       <thead>
         <tr>
-          <th>When</th>
-          <th>Who</th>
-          <th>Step</th>
-          <th>Minutes</th>
+          <th>{planWords.when}</th>
+          <th>{planWords.who}</th>
+          <th>{planWords.step}</th>
+          <th>{planWords.minutes}</th>
         </tr>
       </thead>
       <tbody>
@@ -162,7 +162,7 @@ export function PrintByPerson({ plan, crew }: PictureProps) {
   const people = Array.from({ length: plan.people }, (_, n) => n + 1);
   return (
     <section class="by-person">
-      <h2>Who does what when</h2>
+      <h2>{planWords.whoDoesWhatWhen}</h2>
       <Drawing plan={plan} crew={crew} name="paper" />
       {people.map(person => (
         <section key={person}>
@@ -170,12 +170,12 @@ export function PrintByPerson({ plan, crew }: PictureProps) {
           <table class="print">
             <thead>
               <tr>
-                <th>When</th>
-                <th>No.</th>
-                <th>Step</th>
-                <th>With</th>
-                <th>Minutes</th>
-                <th class="tick">Done</th>
+                <th>{planWords.when}</th>
+                <th>{planWords.no}</th>
+                <th>{planWords.step}</th>
+                <th>{planWords.with}</th>
+                <th>{planWords.minutes}</th>
+                <th class="tick">{planWords.done}</th>
               </tr>
             </thead>
             <tbody>
@@ -188,11 +188,11 @@ export function PrintByPerson({ plan, crew }: PictureProps) {
                     <td>
                       {actionOf(step)}: {titleOf(step)}
                       {step.item !== null && ` (${step.part})`}
-                      {step.caution !== null && <b> Caution: {step.caution}</b>}
+                      {step.caution !== null && <b> {planWords.caution(step.caution)}</b>}
                     </td>
                     <td>
                       {whoOf(crew, { people: step.people.filter(one => one !== person) })}
-                      {step.helpers > 0 && ' and help'}
+                      {step.helpers > 0 && planWords.andHelp}
                     </td>
                     <td>{spanOf(step.minutes)}</td>
                     <td class="tick">☐</td>

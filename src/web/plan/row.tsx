@@ -1,5 +1,6 @@
 /** What a row says of hands, time and reason: beneath its title, and unfolded. */
 import type { Plan, Step } from '../../prep/index.ts';
+import { planWords } from '../words/plan.tsx';
 import type { Crew } from './crew.ts';
 import { isAlone } from './crew.ts';
 import { helpOf, learntOf, startOf, whoOf, whyOf } from './said.ts';
@@ -15,7 +16,7 @@ export function Reasons({ step }: { readonly step: Step }) {
   const lines = [...whyOf(step), learntOf(step) ?? ''].filter(Boolean);
   return (
     <div class="reasons">
-      {lines.length === 0 && <p>The reasons are still being worked out.</p>}
+      {lines.length === 0 && <p>{planWords.reasonsAreStillBeing}</p>}
       {lines.map(line => (
         <p key={line}>{line}</p>
       ))}
@@ -39,8 +40,8 @@ export function StepHands(props: { readonly step: Step; readonly plan: Plan; rea
       )}
       <details class="hands">
         <summary>
-          {who === '' ? 'Why now' : `${who}. Why now`}
-          {closing !== undefined && <span class="soft">{` · ${closing} min to close up from here`}</span>}
+          {who === '' ? planWords.whyNow : planWords.whyNow2(who)}
+          {closing !== undefined && <span class="soft">{planWords.minToCloseUp(closing)}</span>}
         </summary>
         <Reasons step={step} />
       </details>

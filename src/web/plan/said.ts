@@ -1,5 +1,6 @@
 /** How hands, times and reasons of a plan read on the page. */
 import type { Plan, PlanDifference, Step } from '../../prep/index.ts';
+import { planWords } from '../words/plan.tsx';
 import { capital, spanOf, timeOf, weekdayOf } from '../words.ts';
 import { type Crew, nameOf } from './crew.ts';
 
@@ -20,9 +21,9 @@ export function whenOf({ windows }: Timed, minute: number, window?: number | nul
     }
     begun += minutes;
   }
-  return windows.length > 0 ? 'beyond the time there is' : fromStart(minute);
+  return windows.length > 0 ? planWords.beyondTimeThere : fromStart(minute);
 }
-const fromStart = (minutes: number): string => (minutes < 0.5 ? 'at the start' : `after ${spanOf(minutes)}`);
+const fromStart = (minutes: number): string => planWords.atStart(minutes, spanOf(minutes));
 
 export const startOf = (plan: Timed, { start, window }: Step): string =>
   start === null ? '' : whenOf(plan, start, window);
@@ -35,7 +36,7 @@ export const whoOf = (crew: Crew, { people }: Pick<Step, 'people'>): string =>
 export function helpOf({ helpers, people }: Step): string | undefined {
   if (helpers === 0) return undefined;
   const most = helpers + Math.max(1, people.length);
-  return `Takes ${NUMBERS[most] ?? most} people: ask somebody to help.`;
+  return planWords.takesPeopleAskSomebody(NUMBERS[most] ?? most);
 }
 const NUMBERS = ['no', 'one', 'two', 'three', 'four'];
 
@@ -43,7 +44,7 @@ const NUMBERS = ['no', 'one', 'two', 'three', 'four'];
 export function learntOf({ timing, minutes }: Step): string | undefined {
   if (timing === null) return undefined;
   const { timings, typical, slow } = timing;
-  return `${timings === 1 ? 'Once' : `${timings} times`} on this kart: usually ${spanOf(typical)}, 8 of 10 within ${spanOf(slow)}, planned with ${spanOf(minutes)}.`;
+  return planWords.onThisKartUsually(timings, spanOf(typical), spanOf(slow), spanOf(minutes));
 }
 
 /** Why a row stands where it stands, a sentence each. */
@@ -54,41 +55,37 @@ export const whyOf = ({ whyNow }: Step): readonly string[] =>
   );
 
 const costOf = (minutes: number | null): string =>
-  minutes === null ? '' : minutes === 0 ? ' Costs nothing more.' : ` ${spanOf(minutes)} more another time.`;
+  minutes === null ? '' : planWords.costsNothingMore(minutes, spanOf(minutes));
 
 /** 'Best so far: 4 h 12 min, at most 9 min longer than the shortest there can be.' */
 export function bestOf({ span, bound }: Plan, searching: boolean): string {
   const most = Math.round(span - bound);
-  const than =
-    most <= 0 ? 'no plan for this work is shorter' : `at most ${spanOf(most)} longer than the shortest there can be`;
-  return `${searching ? 'Best so far: ' : ''}${spanOf(span)}, ${than}.`;
+  const than = planWords.atMostLonger(most, spanOf(most));
+  return `${searching ? planWords.bestSoFar : ''}${spanOf(span)}, ${than}.`;
 }
 
 /** 'Not fit to run after this plan: 35 min more, or 2 people.'; undefined where all safety work fits. */
 export function shortOf({ safetyShortBy, safetyFitsWith }: Plan): string | undefined {
   if (safetyShortBy === null) return undefined;
-  const more = safetyShortBy > 0 ? `${spanOf(Math.ceil(safetyShortBy))} more` : 'more time';
-  const help =
-    safetyFitsWith === null ? '' : safetyFitsWith === 2 ? ', or a second person' : `, or ${safetyFitsWith} people`;
-  return `Not fit to run after this plan: ${more}${help}.`;
+  const more = planWords.moreTime(safetyShortBy, spanOf(Math.ceil(safetyShortBy)));
+  const help = safetyFitsWith === null ? '' : planWords.orSecondPerson(safetyFitsWith);
+  return planWords.notFitToRunAfter(more, help);
 }
 
 /** How the times are meant with which what is left out enters. */
 export const enterOf = ({ needsStep }: Plan): string =>
-  needsStep === null
-    ? 'With how much time each enters is worked out once the plan stands.'
-    : `Each says with how much time in all it enters${needsStep > 1 ? `, to ${spanOf(needsStep)}` : ''}; less would not do.`;
+  needsStep === null ? planWords.withHowMuchTime : planWords.eachSaysWithHowMuch(needsStep, spanOf(needsStep));
 
 /** '3 steps more, 12 min; 2 moved. Because: pinch bolt found loose' */
 export function changeOf({ added, dropped, moved, minutes }: PlanDifference): string {
   const steps = (n: number, what: string): string => (n === 0 ? '' : `${n} ${n === 1 ? 'step' : 'steps'} ${what}`);
   const whole = Math.round(minutes);
-  const time = whole === 0 ? '' : whole > 0 ? `${spanOf(whole)} more work` : `${spanOf(-whole)} less work`;
+  const time = whole === 0 ? '' : planWords.moreWork(whole, spanOf(whole), spanOf(-whole));
   const counts = [
     steps(added.length, 'new'),
-    steps(dropped.length, 'no longer in it'),
+    steps(dropped.length, planWords.noLonger),
     steps(moved.length, 'moved'),
     time,
   ];
-  return `The plan has changed: ${counts.filter(Boolean).join(', ')}.`;
+  return planWords.planHasChanged(counts.filter(Boolean).join(', '));
 }

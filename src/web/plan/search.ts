@@ -3,6 +3,7 @@ import type { PlanAsk, Problem } from '../../app/index.ts';
 import type { Fact, State } from '../../book/index.ts';
 import type { Kart } from '../../kart/index.ts';
 import type { Plan } from '../../prep/index.ts';
+import { planWords } from '../words/plan.tsx';
 
 export type Job = {
   readonly kart: Kart;
@@ -32,6 +33,6 @@ export const searchInWorker: Search = (job, hear) => {
 const notPlanned = (message: string | undefined): Problem => ({
   code: 'book',
   where: 'plan',
-  message: `The plan for these hands and times could not be made: ${message || 'its program could not be fetched'}.`,
-  remedy: 'The last plan stays. See that the server still runs, then load the page again.',
+  message: planWords.planForTheseHands(message || planWords.itsProgramCould),
+  remedy: planWords.lastPlanStaysSee,
 });

@@ -2,6 +2,7 @@
 import type { Plan, PlanDifference, Step } from '../../prep/index.ts';
 import { Glyph } from '../glyph.tsx';
 import type { View } from '../session.ts';
+import { planWords } from '../words/plan.tsx';
 import { actionOf, capital, spanOf, titleOf } from '../words.ts';
 import { isAlone } from './crew.ts';
 import type { Planner } from './planner.ts';
@@ -39,24 +40,24 @@ export function Statement(props: { readonly plan: Plan; readonly view: View; rea
 /** One button in one place: if it came and went, what lies beneath would slip away under a thumb. */
 const Looking = ({ searching, planner }: { readonly searching: boolean; readonly planner: Planning }) =>
   searching ? (
-    <button type="button" class="button" aria-label="Stop looking: keep the best so far" onClick={() => planner.stop()}>
-      Stop
+    <button type="button" class="button" aria-label={planWords.stopLookingKeepBestSo} onClick={() => planner.stop()}>
+      {planWords.stop}
     </button>
   ) : (
-    <button type="button" class="button plain" aria-label="Again: plan from now" onClick={() => planner.again()}>
-      Again
+    <button type="button" class="button plain" aria-label={planWords.againPlanFromNow} onClick={() => planner.again()}>
+      {planWords.again}
     </button>
   );
 
 function foundOf(plan: Plan, { crew, searching }: View): string {
-  if (searching && plan.people !== crew.people) return `Planning for ${crew.people} people …`;
+  if (searching && plan.people !== crew.people) return planWords.planningForPeople(crew.people);
   return `${bestOf(plan, searching)} ${closingUp(plan)}`;
 }
 
 function closingUp(plan: Plan): string {
   const { closeBy } = plan;
   if (closeBy === null) return '';
-  return closeBy === 0 ? 'Closing up takes all the time there is.' : `Begin closing up ${by(whenOf(plan, closeBy))}.`;
+  return planWords.closingUpTakesAllTime(closeBy, by(whenOf(plan, closeBy)));
 }
 const by = (when: string): string => (/^(after|at|time) /.test(when) ? when : `by ${when}`);
 
@@ -65,7 +66,7 @@ function LeftOut({ plan }: { readonly plan: Plan }) {
     <details class="group">
       <summary>
         <h2>
-          Left out for want of time <span>{plan.leftOut.length}</span>
+          {planWords.leftOutForWant} <span>{plan.leftOut.length}</span>
         </h2>
       </summary>
       <p class="soft">{enterOf(plan)}</p>
@@ -77,7 +78,7 @@ function LeftOut({ plan }: { readonly plan: Plan }) {
               <b>{title}</b> <span class="soft">{item.split('/')[0]}</span>
               <p>
                 {capital(grade)}, {spanOf(minutes)}. {consequence}
-                {needs !== null && ` Enters with ${spanOf(Math.ceil(needs))} in all.`}
+                {needs !== null && planWords.entersWithInAll(spanOf(Math.ceil(needs)))}
               </p>
             </div>
           </li>
@@ -92,19 +93,19 @@ function Changed({ difference, onSeen }: { readonly difference: PlanDifference; 
   const { added, dropped, moved } = difference;
   const why = added[0]?.why;
   return (
-    <section class="changed" aria-label="What changed" role="status">
+    <section class="changed" aria-label={planWords.whatChanged} role="status">
       <p>
-        <b>{changeOf(difference)}</b> {why !== undefined && `Because: ${why}`}
+        <b>{changeOf(difference)}</b> {why !== undefined && planWords.because(why)}
       </p>
       <div class="changed-rows">
         <details>
-          <summary>Show the rows</summary>
-          <Rows title="New" steps={added} />
-          <Rows title="No longer in it" steps={dropped} />
-          <Rows title="At another place" steps={moved} />
+          <summary>{planWords.showRows}</summary>
+          <Rows title={planWords.new} steps={added} />
+          <Rows title={planWords.noLongerIn} steps={dropped} />
+          <Rows title={planWords.atAnotherPlace} steps={moved} />
         </details>
         <button type="button" class="button plain" onClick={onSeen}>
-          Seen
+          {planWords.seen}
         </button>
       </div>
     </section>

@@ -1,5 +1,6 @@
 /** Who works on the kart and which times there are: large, few, and kept on the device. */
 import { useState } from 'preact/hooks';
+import { planWords } from '../words/plan.tsx';
 import { spanOf } from '../words.ts';
 import { type Crew, minutesOf, type Time, timesLeft } from './crew.ts';
 
@@ -17,11 +18,11 @@ export function WhoAndWhen({ crew, who, onSaid }: Props) {
     <details class="group who-and-when">
       <summary>
         <h2>
-          Who and when <span>{inShort(crew)}</span>
+          {planWords.whoAndWhen} <span>{inShort(crew)}</span>
         </h2>
       </summary>
       <fieldset>
-        <legend>People who work on the kart</legend>
+        <legend>{planWords.peopleWhoWorkOnKart}</legend>
         <div class="people">
           {PEOPLE.map(people => (
             <button
@@ -45,11 +46,11 @@ export function WhoAndWhen({ crew, who, onSaid }: Props) {
             onSaid={name => onSaid({ ...crew, names: PEOPLE.map((_, i) => (i === n ? name : (crew.names[i] ?? ''))) })}
           />
         ))}
-      <h3 class="head-gap">Times there are</h3>
-      {crew.times.length === 0 && <p class="soft">No end said: everything due is planned.</p>}
+      <h3 class="head-gap">{planWords.timesThere}</h3>
+      {crew.times.length === 0 && <p class="soft">{planWords.noEndSaidEverythingDue}</p>}
       {over && (
         <p class="refused" role="alert">
-          <b>These times are over.</b> Say the time that is still to come.
+          {planWords.theseTimesAreOverSay()}
         </p>
       )}
       {crew.times.map((time, n) => (
@@ -57,7 +58,7 @@ export function WhoAndWhen({ crew, who, onSaid }: Props) {
       ))}
       <div class="answers">
         <button type="button" class="button full" onClick={() => onSaid({ ...crew, times: [...crew.times, USUAL] })}>
-          {crew.times.length === 0 ? 'Say how much time there is' : 'One more time'}
+          {planWords.sayHowMuchTimeThere(crew.times.length)}
         </button>
       </div>
     </details>
@@ -65,7 +66,7 @@ export function WhoAndWhen({ crew, who, onSaid }: Props) {
 }
 
 const inShort = ({ people, times }: Crew): string => {
-  const hands = people === 1 ? 'one person' : `${people} people`;
+  const hands = planWords.onePerson(people);
   return times.length === 0 ? hands : `${hands}, ${times.map(({ minutes }) => spanOf(minutes)).join(' + ')}`;
 };
 
@@ -78,7 +79,7 @@ function NameField(props: { readonly person: number; readonly name: string; read
   const [typed, setTyped] = useState<string>();
   return (
     <div>
-      <label for={`crew-name-${person}`}>Name of person {person}</label>
+      <label for={`crew-name-${person}`}>{planWords.nameOfPerson(person)}</label>
       <input
         id={`crew-name-${person}`}
         value={typed ?? name}
@@ -108,18 +109,18 @@ function TimeFields(props: {
   };
   return (
     <fieldset class="time">
-      <legend>Time {n}</legend>
+      <legend>{planWords.time(n)}</legend>
       <div class="how-long">
         <button
           type="button"
           class="button"
-          aria-label={`Time ${n}: half an hour less`}
+          aria-label={planWords.timeHalfHourLess(n)}
           onClick={() => put(time.minutes - STEP)}
         >
           −
         </button>
         <input
-          aria-label={`How long, time ${n}`}
+          aria-label={planWords.howLongTime(n)}
           value={typed ?? spanOf(time.minutes)}
           autocomplete="off"
           aria-invalid={wrong}
@@ -134,7 +135,7 @@ function TimeFields(props: {
         <button
           type="button"
           class="button"
-          aria-label={`Time ${n}: half an hour more`}
+          aria-label={planWords.timeHalfHourMore(n)}
           onClick={() => put(time.minutes + STEP)}
         >
           +
@@ -142,11 +143,11 @@ function TimeFields(props: {
       </div>
       {wrong && (
         <p class="refused" role="alert">
-          <b>Say how long with its unit.</b> 3 h, 90 min, or 1 h 30 min.
+          {planWords.sayHowLong()}
         </p>
       )}
       <label for={`time-from-${n}`}>
-        Begins <span class="soft">if it is known</span>
+        {planWords.begins} <span class="soft">{planWords.ifItIsKnown}</span>
       </label>
       <div class="begins">
         <input
@@ -155,8 +156,13 @@ function TimeFields(props: {
           value={time.from === undefined ? '' : localOf(time.from)}
           onChange={e => onSaid(withFrom(time, e.currentTarget.value))}
         />
-        <button type="button" class="button plain" aria-label={`Leave out time ${n}`} onClick={() => onSaid(undefined)}>
-          Leave out
+        <button
+          type="button"
+          class="button plain"
+          aria-label={planWords.leaveOutTime(n)}
+          onClick={() => onSaid(undefined)}
+        >
+          {planWords.leaveOut}
         </button>
       </div>
     </fieldset>

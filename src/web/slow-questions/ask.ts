@@ -10,6 +10,7 @@ import type {
 import type { Fact } from '../../book/index.ts';
 import type { Kart } from '../../kart/index.ts';
 import type { Session } from '../session.ts';
+import { pageWords } from '../words/page.ts';
 
 /** What the whole book holds, of all its karts. */
 export type Gathered = {
@@ -54,6 +55,6 @@ export function askBeside<Q extends Question>(
 const failed = (message: string | undefined): Problem => ({
   code: 'book',
   where: 'page',
-  message: `This could not be worked out: ${message || 'its program is missing'}.`,
-  remedy: 'Nothing was recorded. Load the page again.',
+  message: pageWords.thisCouldNotBeWorked(message || pageWords.itsProgramIsMissing),
+  remedy: pageWords.nothingWasRecordedLoad,
 });

@@ -155,7 +155,7 @@ function Impact({ asking }: { readonly asking: Asking }) {
           asking={asking}
           at="corner"
           label={trackWords.whereItWasHit}
-          choices={CORNERS.map(corner => [corner, corner === 'whole' ? 'at no one corner' : corner] as const)}
+          choices={CORNERS.map(corner => [corner, corner === 'whole' ? trackWords.atNoOneCorner : corner] as const)}
         />
       )}
     </details>

@@ -5,6 +5,7 @@ import { Glyph } from '../glyph.tsx';
 import { Refused } from '../parts.tsx';
 import { hashOf } from '../place.ts';
 import type { Session } from '../session.ts';
+import { recordWords } from '../words/record.ts';
 import { dateOf } from '../words.ts';
 
 /** Once something has failed: what else of its kind is on the karts, and one press that makes a look at each due. */
@@ -23,17 +24,17 @@ export function Alike(props: { readonly fact: string; readonly session: Session;
     if (written.kind === 'refused') return setProblems(written.problems);
     const items = written.facts.flatMap(one => (one.kind === 'look asked' ? one.items : []));
     setProblems([]);
-    setSaid(`${items.length} ${items.length === 1 ? 'look is' : 'looks are'} due now${onKarts(written.facts.length)}.`);
+    setSaid(recordWords.dueNow(items.length, onKarts(written.facts.length)));
   };
   return (
-    <section class="step head-gap own-sheet" aria-label="What else of this kind">
+    <section class="step head-gap own-sheet" aria-label={recordWords.whatElseOfThisKind}>
       <header>
-        <b>What else of this kind</b>
+        <b>{recordWords.whatElseOfThisKind}</b>
         <span>{found ? (found.of.joint ?? found.of.part).replace('/', ': ') : ''}</span>
       </header>
       <div class="step-body">
         <Refused problems={problems} />
-        {found === undefined && problems.length === 0 && <p class="loading">Looking through the karts …</p>}
+        {found === undefined && problems.length === 0 && <p class="loading">{recordWords.lookingThroughKarts}</p>}
         {found && <Found found={found} busy={session.view().writing} asked={said !== ''} ask={ask} />}
         {said !== '' && (
           <p class="note" role="status">
@@ -43,16 +44,16 @@ export function Alike(props: { readonly fact: string; readonly session: Session;
         <div class="answers no-print">
           {found && (
             <button type="button" class="button plain full" onClick={() => window.print()}>
-              Print it
+              {recordWords.print}
             </button>
           )}
           {said !== '' && (
             <a class="button full" href={hashOf({ sheet: 'today' })}>
-              To the sheet Today
+              {recordWords.toSheetToday}
             </a>
           )}
           <button type="button" class="button plain full" onClick={onClose}>
-            Close
+            {recordWords.close}
           </button>
         </div>
       </div>
@@ -74,20 +75,18 @@ function Found(props: {
   return (
     <>
       <h2>{found.why ?? kind}</h2>
-      {parts.length + joints.length === 0 && <p>Nothing else of this kind is on the karts of this book.</p>}
-      <List title={`Other parts of the kind: ${kind}`} all={parts} name={one => one.part} />
-      <List title="The same joint elsewhere" all={twins} name={one => one.joint.replace('/', ': ')} />
+      {parts.length + joints.length === 0 && <p>{recordWords.nothingElseOfThisKind}</p>}
+      <List title={recordWords.otherPartsOfKind(kind)} all={parts} name={one => one.part} />
+      <List title={recordWords.sameJointElsewhere} all={twins} name={one => one.joint.replace('/', ': ')} />
       {others.length > 0 && (
         <>
           <details class="group no-print" open={near === 0}>
-            <summary>
-              {others.length} other {others.length === 1 ? 'joint' : 'joints'} held by {retention}
-            </summary>
-            <List title="Longest not looked at first" all={others} name={one => one.joint.replace('/', ': ')} />
+            <summary>{recordWords.otherHeld(others.length, retention ?? '')}</summary>
+            <List title={recordWords.longestNotLooked} all={others} name={one => one.joint.replace('/', ': ')} />
           </details>
           <div class="only-print">
             <List
-              title={`Others held by ${retention}, longest not looked at first`}
+              title={recordWords.othersHeldByLongest(retention)}
               all={others}
               name={one => one.joint.replace('/', ': ')}
             />
@@ -98,7 +97,7 @@ function Found(props: {
         <div class="answers no-print">
           {near > 0 && (
             <button type="button" class="button main big full" disabled={busy} onClick={() => ask(false)}>
-              Make a look at {near === 1 ? 'it' : `these ${near}`} due
+              {recordWords.makeLookAtDue(near)}
             </button>
           )}
           {others.length > 0 && (
@@ -108,8 +107,7 @@ function Found(props: {
               disabled={busy}
               onClick={() => ask(true)}
             >
-              {near > 0 ? 'And at' : 'Make a look at'} the {others.length} {others.length === 1 ? 'joint' : 'joints'}{' '}
-              held by {retention} {near > 0 ? 'too' : 'due'}
+              {recordWords.held(near, others.length, retention ?? '')}
             </button>
           )}
         </div>
@@ -134,9 +132,15 @@ function List<T extends AlikeOne | AlikeJoint>(props: {
             <div>
               {props.name(one)}
               <p>
-                Kart {one.kart}, {one.hours.toFixed(1)} h on record{one.on ? '' : ', off the kart'}.{' '}
-                {one.lastLook ? `Last look ${dateOf(one.lastLook.at)} by ${one.lastLook.by}.` : 'No look on record.'}
-                {one.items.length === 0 ? ' Its kind names nothing to look at.' : ''}
+                {recordWords.kartHOnRecord(
+                  one.kart,
+                  one.hours.toFixed(1),
+                  one.on,
+                  one.lastLook
+                    ? recordWords.lastLook(dateOf(one.lastLook.at), one.lastLook.by)
+                    : recordWords.noLookOnRecord,
+                  one.items.length,
+                )}
               </p>
             </div>
             <span class="side only-print">☐</span>

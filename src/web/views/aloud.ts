@@ -1,5 +1,6 @@
 /** A step as it is read out: the caution before the work, units as they are spoken. */
 import type { Step } from '../../prep/index.ts';
+import { workWords } from '../words/work.ts';
 import { actionOf, titleOf } from '../words.ts';
 
 export function aloudOf(step: Step): string {
@@ -9,11 +10,11 @@ export function aloudOf(step: Step): string {
   );
   return spoken(
     [
-      `Step ${step.n}. ${actionOf(step)}: ${titleOf(step)}${place}.`,
-      step.caution === null ? '' : `Caution. ${step.caution}`,
-      aims.length === 0 ? '' : `Target: ${aims.join('; ')}.`,
+      workWords.step(step.n, actionOf(step), titleOf(step), place),
+      step.caution === null ? '' : workWords.caution(step.caution),
+      aims.length === 0 ? '' : workWords.target(aims.join('; ')),
       step.how === '' ? '' : `${step.how}.`,
-      step.accept === '' ? '' : `It holds when: ${step.accept}.`,
+      step.accept === '' ? '' : workWords.itHoldsWhen(step.accept),
     ]
       .filter(Boolean)
       .join(' '),
@@ -21,15 +22,15 @@ export function aloudOf(step: Step): string {
 }
 
 const UNITS: readonly (readonly [string, string])[] = [
-  ['N·m', 'newton metres'],
+  ['N·m', workWords.newtonMetres],
   ['mm', 'millimetres'],
   ['in', 'inches'],
   ['kg', 'kilograms'],
   ['bar', 'bar'],
-  ['°C', 'degrees Celsius'],
+  ['°C', workWords.degreesCelsius],
   ['°', 'degrees'],
   ['min', 'minutes'],
-  ['%', 'per cent'],
+  ['%', workWords.perCent],
 ];
 
 /** '142.5 mm' → '142.5 millimetres'; a word that only looks like a unit has no number before it. */

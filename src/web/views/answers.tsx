@@ -9,6 +9,7 @@ import { Refused } from '../parts.tsx';
 import type { Keep } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
 import { notANumber, typedNumber } from '../typed-number.ts';
+import { workWords } from '../words/work.ts';
 import { didOf } from '../words.ts';
 import { Cannot, keptWhy, type Why } from './cannot.tsx';
 import { PhotoField } from './photo-field.tsx';
@@ -73,14 +74,14 @@ export function Answers(props: {
           disabled={busy}
           onClick={() => refused.again && give(refused.again, true)}
         >
-          It is so: record {reading.trim() === '' ? 'it' : `“${withUnit(reading, unit)}”`} as I said
+          {workWords.itIsSoRecord(reading.trim() === '' ? 'it' : `“${withUnit(reading, unit)}”`)}
         </button>
       )}
     </Refused>
   );
   const field = step.unit !== null && (
     <ReadingField
-      label={asking === 'set' ? 'What it is set to' : 'What you read'}
+      label={asking === 'set' ? workWords.whatItIsSet : workWords.whatYouRead}
       item={item}
       snapshot={props.snapshot}
       keep={keep}
@@ -114,14 +115,14 @@ export function Answers(props: {
         }}
       >
         {field}
-        <p class="note">Due again: {dueAgain(moved, props.snapshot.kart)}.</p>
+        <p class="note">{workWords.dueAgain(dueAgain(moved, props.snapshot.kart))}</p>
         {refusal}
         <div class="answers">
           <button type="button" class="button" onClick={() => ask('result')}>
-            Back
+            {workWords.back}
           </button>
           <button type="submit" class="button main" disabled={busy || reading.trim() === ''}>
-            {busy ? 'Writing …' : 'I set it to that'}
+            {busy ? workWords.writing : workWords.iSet}
           </button>
         </div>
       </form>
@@ -143,7 +144,7 @@ export function Answers(props: {
         {fails ? (
           <>
             {field}
-            <label for="words">What is wrong</label>
+            <label for="words">{workWords.whatIsWrong}</label>
             <textarea id="words" required value={words} onInput={e => setWords(e.currentTarget.value)} />
             <PhotoField id="step-photo" hash={photo} session={session} onPhoto={setPhoto} />
           </>
@@ -162,10 +163,10 @@ export function Answers(props: {
         {refusal}
         <div class="answers">
           <button type="button" class="button" onClick={() => ask('result')}>
-            Back
+            {workWords.back}
           </button>
           <button type="submit" class="button main" disabled={busy || (fails ? words : because).trim() === ''}>
-            {busy ? 'Writing …' : fails ? 'Record the fail' : 'Record it'}
+            {busy ? workWords.writing : fails ? workWords.recordFail : workWords.record}
           </button>
         </div>
       </form>
@@ -183,24 +184,22 @@ export function Answers(props: {
         });
       }}
     >
-      {step.action === 'second-look' && (
-        <p class="note">Look with your own eyes, as if nobody had. The first result is not shown here.</p>
-      )}
+      {step.action === 'second-look' && <p class="note">{workWords.lookWithYourOwnEyes}</p>}
       {step.mends !== null && (
         <>
-          <label for="words">How it was mended</label>
+          <label for="words">{workWords.howItWasMended}</label>
           <textarea id="words" required value={words} onInput={e => setWords(e.currentTarget.value)} />
         </>
       )}
       {step.fresh && (
         <>
-          <label for="words">Hours the new one has run before</label>
+          <label for="words">{workWords.hoursNewOneHasRun}</label>
           <div class="with-unit">
             <input
               id="words"
               inputMode="decimal"
               autocomplete="off"
-              placeholder="none"
+              placeholder={workWords.none}
               value={words}
               onInput={e => setWords(e.currentTarget.value)}
             />
@@ -218,11 +217,11 @@ export function Answers(props: {
           disabled={busy || (step.mends !== null && words.trim() === '') || wrongHours !== undefined}
         >
           <Glyph sign="done" />
-          {busy ? 'Writing …' : didOf(step)}
+          {busy ? workWords.writing : didOf(step)}
         </button>
         {!handling && (
           <button type="button" class="button big" disabled={busy} onClick={() => ask('fail')}>
-            It fails
+            {workWords.itFails}
           </button>
         )}
         <button
@@ -231,11 +230,11 @@ export function Answers(props: {
           disabled={busy}
           onClick={() => ask('not possible')}
         >
-          {handling ? 'Not now' : 'Not done'}
+          {handling ? workWords.notNow : workWords.notDone}
         </button>
         {moved !== undefined && (
           <button type="button" class="button plain full" disabled={busy} onClick={() => ask('set')}>
-            I had to set it
+            {workWords.iHadToSet}
           </button>
         )}
       </div>

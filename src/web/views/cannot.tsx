@@ -1,12 +1,18 @@
 import type { Keep } from '../place.ts';
+import { workWords } from '../words/work.ts';
 
 /** Why a step is not done: it cannot be, or not now. The reason is asked for either way. */
 export const WHYS = ['cannot be done', 'put off'] as const;
 export type Why = (typeof WHYS)[number];
 
 const LIKELY: Readonly<Record<Why, readonly string[]>> = {
-  'cannot be done': ['a part is missing', 'a tool is missing', 'cannot be reached', 'does not apply to this kart'],
-  'put off': ['no time now', 'too dark', 'waiting for a part', 'needs a second person'],
+  'cannot be done': [
+    workWords.partIsMissing,
+    workWords.toolIsMissing,
+    workWords.cannotBeReached,
+    workWords.doesNotApply,
+  ],
+  'put off': [workWords.noTimeNow, workWords.tooDark, workWords.waitingForPart, workWords.needsSecondPerson],
 };
 
 /** Its two buttons and what is likely, one tap each; the words can still be changed. */
@@ -23,7 +29,7 @@ export function Cannot(props: {
     <>
       {!props.onlyPutOff && (
         <fieldset class="two">
-          <legend>Which is it</legend>
+          <legend>{workWords.which}</legend>
           {WHYS.map(one => (
             <button
               key={one}
@@ -32,12 +38,12 @@ export function Cannot(props: {
               aria-pressed={one === why}
               onClick={() => props.onWhy(one)}
             >
-              {one === 'put off' ? 'Not now' : 'It cannot be done'}
+              {one === 'put off' ? workWords.notNow : workWords.itCannotBeDone}
             </button>
           ))}
         </fieldset>
       )}
-      <label for="words">{why === 'put off' ? 'Why not now' : 'Why it cannot be done'}</label>
+      <label for="words">{why === 'put off' ? workWords.whyNotNow : workWords.whyItCannotBeDone}</label>
       <textarea id="words" required value={words} onInput={e => props.onWords(e.currentTarget.value)} />
       <div class="likely">
         {LIKELY[why].map(text => (
@@ -46,11 +52,7 @@ export function Cannot(props: {
           </button>
         ))}
       </div>
-      <p class="note">
-        {why === 'put off'
-          ? 'It stays due, and the reason stays in the record. A safety item that is put off stands against running.'
-          : 'It counts as not known until somebody does it, and the reason stands with it.'}
-      </p>
+      <p class="note">{why === 'put off' ? workWords.itStaysDueAndReason : workWords.itCountsAsNotKnown}</p>
     </>
   );
 }

@@ -2,6 +2,7 @@ import type { Problem } from '../../app/index.ts';
 import { partAge } from '../../book/index.ts';
 import { Refused } from '../parts.tsx';
 import type { Session, Snapshot } from '../session.ts';
+import { recordWords } from '../words/record.ts';
 import { dateOf } from '../words.ts';
 import { type Field, PART_ITSELF } from '../write-down.ts';
 import { PhotoField } from './photo-field.tsx';
@@ -58,7 +59,7 @@ export function EntryField(props: Props) {
 /** How long it had run is offered from the record: nothing need be typed where that is right. */
 function hintOf({ field, snapshot, part }: Props): string | undefined {
   if (field.key !== 'after') return field.hint;
-  return `${(partAge(snapshot.state, part).minutes / 60).toFixed(1)} h on record, taken when nothing is typed. Write the session down first if it is not in the record yet.`;
+  return recordWords.hOnRecordTakenWhen((partAge(snapshot.state, part).minutes / 60).toFixed(1));
 }
 
 function Tick({ field, value, onInput }: Props) {
@@ -114,7 +115,7 @@ function Input(props: Props) {
   if (field.is === 'choice')
     return (
       <select {...of} class="field" onChange={typed}>
-        {field.must !== true && <option value="">{field.none ?? 'none'}</option>}
+        {field.must !== true && <option value="">{field.none ?? recordWords.none}</option>}
         {(field.choices ?? eventsOf(snapshot)).map(([choice, text]) => (
           <option key={choice} value={choice}>
             {text}

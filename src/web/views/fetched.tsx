@@ -1,6 +1,7 @@
 import type { ComponentType } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { Refused } from '../parts.tsx';
+import { pageWords } from '../words/page.ts';
 
 type Loaded<P> = { readonly Sheet?: ComponentType<P>; readonly failed?: string };
 
@@ -21,13 +22,13 @@ export function fetched<P extends object>(where: string, what: string, load: () 
             {
               code: 'book',
               where,
-              message: `The ${what} could not be fetched: ${failed}.`,
-              remedy: 'See that the server still runs, then load the page again.',
+              message: pageWords.couldNotBeFetched(what, failed),
+              remedy: pageWords.seeThatServerStillRuns,
             },
           ]}
         />
       );
-    if (Sheet === undefined) return <p class="loading">Fetching the {what} …</p>;
+    if (Sheet === undefined) return <p class="loading">{pageWords.fetchingThe(what)}</p>;
     return <Sheet {...props} />;
   };
 }

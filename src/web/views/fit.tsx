@@ -6,6 +6,7 @@ import { NameEach, toName } from '../lies-open/name-each.tsx';
 import { PrintTitle, Refused, Verdict } from '../parts.tsx';
 import { hashOf, type Keep } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
+import { fitWords } from '../words/fit.ts';
 import { capital, dateOf, timeOf } from '../words.ts';
 
 export type FitProps = {
@@ -22,12 +23,12 @@ export function Fit(props: FitProps) {
   return (
     <>
       <PrintTitle
-        title="Release sheet"
+        title={fitWords.releaseSheet}
         kart={snapshot.kart.name}
         event={fitness.event}
         invented={snapshot.kart.invented}
       />
-      <h1>Is it fit to run?</h1>
+      <h1>{fitWords.isItFitToRun}</h1>
       <div class="fit-page head-gap">
         <div>
           <Verdict fitness={fitness} />
@@ -37,14 +38,14 @@ export function Fit(props: FitProps) {
             class="button wide to-sign no-print"
             onClick={() => document.getElementById('signer')?.scrollIntoView({ block: 'center' })}
           >
-            To the signature
+            {fitWords.toSignature}
           </button>
           <a class="button wide head-gap no-print" href={hashOf({ sheet: 'weak' })}>
-            Weak links: what would hurt us
+            {fitWords.weakLinksWhatWouldHurt}
           </a>
-          <Reasons title="Against running" list={fitness.against} sign="not fit" />
-          <Reasons title="Not known" list={fitness.unknown} sign="not known" />
-          <Reasons title="Open, below safety" list={fitness.open} sign="due" />
+          <Reasons title={fitWords.againstRunning} list={fitness.against} sign="not fit" />
+          <Reasons title={fitWords.notKnown} list={fitness.unknown} sign="not known" />
+          <Reasons title={fitWords.openBelowSafety} list={fitness.open} sign="due" />
         </div>
         <div>
           <SignForm {...props} />
@@ -61,18 +62,13 @@ function PaperSignature({ snapshot }: { readonly snapshot: Snapshot }) {
   const open = openOf(snapshot.fitness).length + tools.length;
   return (
     <div class="only-print">
-      <p>
-        {open === 0
-          ? 'Nothing stands open in the record.'
-          : `Who signs has looked at the kart and has read the ${open} entries below that stand open.`}{' '}
-        The maker's manual, the rules of the class, the scrutineer and local law win over anything printed here.
-      </p>
+      <p>{fitWords.makersManualRules(open)}</p>
       {tools.map(line => (
         <p key={line}>{capital(line)}.</p>
       ))}
       <div class="signature">
-        <div>Signature of the person who decides</div>
-        <div>Date and time</div>
+        <div>{fitWords.signatureOfPerson}</div>
+        <div>{fitWords.dateAndTime}</div>
       </div>
     </div>
   );
@@ -136,10 +132,10 @@ function SignForm(props: FitProps) {
     setSigned(true);
   };
   return (
-    <section class="step no-print" aria-label="Sign">
+    <section class="step no-print" aria-label={fitWords.sign}>
       <header>
-        <b>Sign</b>
-        <span>{open === 0 ? 'nothing open' : `${open} open, listed with the signature`}</span>
+        <b>{fitWords.sign}</b>
+        <span>{fitWords.openListed(open)}</span>
       </header>
       <form
         class="step-body"
@@ -148,11 +144,8 @@ function SignForm(props: FitProps) {
           void sign(false);
         }}
       >
-        <p class="soft">
-          You sign for what you have seen. What stands open here is kept with your name. The maker's manual, the class
-          rules and the scrutineer win.
-        </p>
-        <label for="signer">Who signs</label>
+        <p class="soft">{fitWords.youSignForWhatYou}</p>
+        <label for="signer">{fitWords.whoSigns}</label>
         <input
           id="signer"
           required
@@ -163,7 +156,7 @@ function SignForm(props: FitProps) {
             keep.set('signer', e.currentTarget.value);
           }}
         />
-        <label for="statement">What you state, if more than what is shown</label>
+        <label for="statement">{fitWords.whatYouStateIfMore}</label>
         <textarea
           id="statement"
           placeholder={inWords(snapshot.fitness)}
@@ -177,21 +170,21 @@ function SignForm(props: FitProps) {
         <Refused problems={refused.problems}>
           {refused.again && (
             <button type="button" class="button wide" disabled={busy || !toldAll} onClick={() => sign(true)}>
-              Sign all the same, with what stands open
+              {fitWords.signAllSame}
             </button>
           )}
         </Refused>
         {signed && (
           <p class="note" role="status">
-            Signed and in the record.
+            {fitWords.signedAndInRecord}
           </p>
         )}
         <div class="answers">
           <button type="submit" class="button main big full" disabled={busy || signer.trim() === '' || !toldAll}>
-            {busy ? 'Writing …' : toldAll ? 'Sign' : `Name what is open first: ${named.length} of ${all.length}`}
+            {busy ? fitWords.writing : toldAll ? fitWords.sign : fitWords.nameWhatIsOpenFirst(named.length, all.length)}
           </button>
           <button type="button" class="button plain full" onClick={() => window.print()}>
-            Print the release sheet
+            {fitWords.printReleaseSheet}
           </button>
         </div>
       </form>
@@ -205,7 +198,7 @@ function Releases({ snapshot }: { readonly snapshot: Snapshot }) {
   return (
     <section class="group no-print">
       <h2>
-        Signed before <span>{releases.length}</span>
+        {fitWords.signedBefore} <span>{releases.length}</span>
       </h2>
       <ul class="rows">
         {releases.map(r => (
@@ -217,7 +210,7 @@ function Releases({ snapshot }: { readonly snapshot: Snapshot }) {
               <p>{r.statement}</p>
               {r.open.length > 0 && (
                 <details>
-                  <summary>{r.open.length} stood open</summary>
+                  <summary>{fitWords.stoodOpen(r.open.length)}</summary>
                   <ul>
                     {r.open.map(text => (
                       <li key={text}>{text}</li>

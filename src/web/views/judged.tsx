@@ -1,6 +1,7 @@
 import { instrumentsFor, judgeTyped } from '../../app/index.ts';
 import type { Item, Kart } from '../../kart/index.ts';
 import { withUnit } from '../answer.ts';
+import { workWords } from '../words/work.ts';
 
 /** With what it is read: the instruments that can, those the step's tools name first. */
 export function InstrumentChoice(props: {
@@ -13,9 +14,9 @@ export function InstrumentChoice(props: {
   if (names.length === 0) return null;
   return (
     <>
-      <label for="instrument">Read with</label>
+      <label for="instrument">{workWords.readWith}</label>
       <select id="instrument" class="field" value={props.value} onChange={e => props.onChoose(e.currentTarget.value)}>
-        <option value="">not said</option>
+        <option value="">{workWords.notSaid}</option>
         {names.map(name => (
           <option key={name} value={name}>
             {name}

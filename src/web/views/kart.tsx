@@ -4,6 +4,7 @@ import { MARK_WORDS, MARKS, marksOf } from '../drawing/marks.ts';
 import { Glyph, Legend } from '../glyph.tsx';
 import { hashOf } from '../place.ts';
 import type { Snapshot } from '../session.ts';
+import { kartWords } from '../words/kart.ts';
 
 /** The parts that lie beside the kart. */
 export const partsOff = ({ kart, state }: Snapshot): ReadonlySet<string> =>
@@ -16,7 +17,7 @@ export function KartSheet({ snapshot, here }: { readonly snapshot: Snapshot; rea
   const used = MARKS.filter(kind => marks.some(m => m.lines.some(l => l.kind === kind)));
   return (
     <>
-      <h1>The kart from above</h1>
+      <h1>{kartWords.kartFromAbove}</h1>
       <div class="kart-page head-gap">
         <figure class="sheet">
           <KartDrawing
@@ -24,31 +25,31 @@ export function KartSheet({ snapshot, here }: { readonly snapshot: Snapshot; rea
             marks={marks}
             off={partsOff(snapshot)}
             here={here}
-            title={`Kart ${kart.name} from above, ${marks.length} places with open work, listed beside`}
+            title={kartWords.kartFromAbovePlaces(kart.name, marks.length)}
           />
           <figcaption>
             <Legend kinds={used} />
           </figcaption>
         </figure>
-        <section aria-label="Open work by place">
+        <section aria-label={kartWords.openWorkByPlace}>
           <a class="button wide" href={hashOf({ sheet: 'numbers' })}>
-            Numbers: to which dimension, torque, weight
+            {kartWords.numbers}
           </a>
           <a class="button wide head-gap" href={hashOf({ sheet: 'setup' })}>
-            Set-up: how it stands, what was changed
+            {kartWords.setUpHowItStands}
           </a>
           <a class="button wide head-gap" href={hashOf({ sheet: 'weak' })}>
-            Weak links: what would hurt us
+            {kartWords.weakLinksWhatWouldHurt}
           </a>
           <a class="button wide head-gap" href={hashOf({ sheet: 'labels' })}>
-            Labels for parts and boxes of spares
+            {kartWords.labelsForPartsAndBoxes}
           </a>
-          {marks.length === 0 && <p class="note">Nothing lies off and no work stands open.</p>}
+          {marks.length === 0 && <p class="note">{kartWords.nothingLiesOff}</p>}
           <ol>
             {marks.map(m => (
               <li key={m.n} class="group">
                 <h2>
-                  Place {m.n} <span>{m.lines.length} open</span>
+                  {kartWords.place(m.n)} <span>{kartWords.open(m.lines.length)}</span>
                 </h2>
                 <ul class="rows">
                   {m.lines.map((l, i) => (

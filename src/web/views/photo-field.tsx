@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import type { Problem } from '../../app/index.ts';
 import { Refused } from '../parts.tsx';
 import type { Session } from '../session.ts';
+import { recordWords } from '../words/record.ts';
 import { Photo } from './photo.tsx';
 
 const TYPES = 'image/jpeg,image/png,image/webp,image/heic,image/gif';
@@ -26,9 +27,9 @@ export function PhotoField(props: {
   };
   return (
     <fieldset class="photo-field">
-      <legend>Photo</legend>
+      <legend>{recordWords.photo}</legend>
       <label class="button">
-        Take a photo
+        {recordWords.takePhoto}
         <input
           type="file"
           accept="image/*"
@@ -37,16 +38,16 @@ export function PhotoField(props: {
         />
       </label>
       <label class="button plain">
-        Choose a photo
+        {recordWords.choosePhoto}
         <input id={id} type="file" accept={TYPES} onChange={e => void keep(e.currentTarget.files?.[0])} />
       </label>
-      {busy && <p role="status">Keeping the photo …</p>}
+      {busy && <p role="status">{recordWords.keepingPhoto}</p>}
       <Refused problems={problems} />
       {hash !== '' && (
         <figure>
-          <Photo session={session} hash={hash} alt="What goes with the find" />
+          <Photo session={session} hash={hash} alt={recordWords.whatGoesWithFind} />
           <button type="button" class="button plain" onClick={() => props.onPhoto('')}>
-            Leave the photo out
+            {recordWords.leavePhotoOut}
           </button>
         </figure>
       )}

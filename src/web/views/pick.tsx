@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks';
+import { recordWords } from '../words/record.ts';
 
 export type Choice = { readonly value: string; readonly text: string; readonly soft?: string };
 
@@ -21,7 +22,7 @@ export function Pick(props: {
       <fieldset>
         <legend>{label}</legend>
         <button type="button" class="button wide chosen" onClick={() => onPick('')}>
-          <span>{chosen.text}</span> <span class="soft">change</span>
+          <span>{chosen.text}</span> <span class="soft">{recordWords.change}</span>
         </button>
       </fieldset>
     );
@@ -33,8 +34,8 @@ export function Pick(props: {
       {choices.length > ROWS && (
         <input
           id={id}
-          aria-label={`${label}: some letters of its name`}
-          placeholder="Some letters of its name"
+          aria-label={recordWords.someLettersOfItsName(label)}
+          placeholder={recordWords.someLettersOfItsName2}
           autocomplete="off"
           value={letters}
           onInput={e => setLetters(e.currentTarget.value)}
@@ -50,9 +51,9 @@ export function Pick(props: {
         ))}
       </ul>
       <p class="soft" role="status">
-        {choices.length === 0 && 'There is none.'}
-        {choices.length > 0 && found.length === 0 && 'None has these letters.'}
-        {found.length > ROWS && `${found.length - ROWS} more: type more letters.`}
+        {choices.length === 0 && recordWords.thereIsNone}
+        {choices.length > 0 && found.length === 0 && recordWords.noneHasTheseLetters}
+        {found.length > ROWS && recordWords.moreTypeMoreLetters(found.length - ROWS)}
       </p>
     </fieldset>
   );

@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { Step } from '../../prep/index.ts';
+import { workWords } from '../words/work.ts';
 import { aloudOf } from './aloud.ts';
 
 /** Reads the step out where the browser has a voice; pressed again, or left, it is quiet. */
@@ -20,7 +21,7 @@ export function ReadOut({ step }: { readonly step: Step }) {
   };
   return (
     <button type="button" class="button plain small" onClick={press}>
-      {reads ? 'Be quiet' : 'Read it out'}
+      {reads ? workWords.beQuiet : workWords.readItOut}
     </button>
   );
 }

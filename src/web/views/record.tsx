@@ -4,6 +4,7 @@ import { Glyph } from '../glyph.tsx';
 import { Refused } from '../parts.tsx';
 import { hashOf, type Keep } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
+import { recordWords } from '../words/record.ts';
 import { dateOf, factSign, factWords, timeOf } from '../words.ts';
 import { Photo } from './photo.tsx';
 import { WriteDown } from './write-down.tsx';
@@ -21,20 +22,17 @@ export function RecordSheet(props: RecordProps) {
   const days = byDay(lines);
   return (
     <>
-      <h1>The record</h1>
+      <h1>{recordWords.theRecord}</h1>
       <WriteDown {...props} />
       <p class="bar no-print">
         <a class="button wide" href={hashOf({ sheet: 'laps' })}>
-          Laps of a session, from a log or by hand
+          {recordWords.lapsOfSessionFromLog}
         </a>
         <a class="button wide" href={hashOf({ sheet: 'devices' })}>
-          Devices: let a phone in
+          {recordWords.devicesLetPhone}
         </a>
       </p>
-      <p class="soft head-gap">
-        {snapshot.facts.length} entries, newest first. Nothing is ever changed or deleted; a wrong entry is struck, and
-        stays.
-      </p>
+      <p class="soft head-gap">{recordWords.entriesNewestFirst(snapshot.facts.length)}</p>
       {days.map(([day, list]) => (
         <section class="group" key={day}>
           <h2>{day}</h2>
@@ -46,7 +44,7 @@ export function RecordSheet(props: RecordProps) {
                   {line.struck ? <s>{factWords(line.fact)}</s> : factWords(line.fact)}
                   <p>
                     {timeOf(line.fact.at)}, {line.fact.by}
-                    {line.struck ? `. Struck by ${line.struck.by}: ${line.struck.why}` : ''}
+                    {line.struck ? recordWords.struck(line.struck.by, line.struck.why) : ''}
                   </p>
                   {(line.fact.kind === 'found' || line.fact.kind === 'failed') && line.fact.photo !== undefined && (
                     <Photo session={session} hash={line.fact.photo} alt={factWords(line.fact)} />
@@ -57,13 +55,13 @@ export function RecordSheet(props: RecordProps) {
                   <button
                     type="button"
                     class="button plain small"
-                    aria-label={`Strike: ${factWords(line.fact)}`}
+                    aria-label={recordWords.strike(factWords(line.fact))}
                     onClick={() => setStriking(line.fact.id)}
                   >
-                    Strike
+                    {recordWords.strike2}
                   </button>
                 ) : (
-                  <span class="side">{line.struck ? 'struck' : ''}</span>
+                  <span class="side">{line.struck ? recordWords.struck2 : ''}</span>
                 )}
               </li>
             ))}
@@ -73,7 +71,7 @@ export function RecordSheet(props: RecordProps) {
       {snapshot.facts.length > shown && (
         <div class="bar">
           <button type="button" class="button wide" onClick={() => setShown(shown + PAGE * 4)}>
-            Show older entries
+            {recordWords.showOlderEntries}
           </button>
         </div>
       )}
@@ -93,15 +91,15 @@ function Strike(props: { readonly line: FactLine; readonly session: Session; rea
         else props.onDone();
       }}
     >
-      <label for="strike-why">Why it is wrong</label>
+      <label for="strike-why">{recordWords.whyItIsWrong}</label>
       <input id="strike-why" required value={why} onInput={e => setWhy(e.currentTarget.value)} />
       <Refused problems={refused} />
       <div class="answers">
         <button type="button" class="button" onClick={props.onDone}>
-          Keep it
+          {recordWords.keep}
         </button>
         <button type="submit" class="button main" disabled={why.trim() === '' || props.session.view().writing}>
-          Strike it
+          {recordWords.strikeIt}
         </button>
       </div>
     </form>

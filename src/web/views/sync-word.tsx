@@ -1,5 +1,6 @@
 import { Glyph, type Sign } from '../glyph.tsx';
 import type { View } from '../session.ts';
+import { pageWords } from '../words/page.ts';
 
 type Word = { readonly sign: Sign; readonly text: string };
 
@@ -7,16 +8,16 @@ type Word = { readonly sign: Sign; readonly text: string };
 export function syncWord({ sync, writing, kept }: Pick<View, 'sync' | 'writing' | 'kept'>): Word {
   const { is, waiting, met } = sync;
   if (writing) return { sign: 'waiting', text: 'writing …' };
-  if (!kept && waiting > 0) return { sign: 'caution', text: `not kept, ${waiting} to send` };
-  if (sync.ahead !== undefined && is !== 'no server') return { sign: 'caution', text: 'check the clock' };
-  if (is === 'all sent') return { sign: 'done', text: 'all sent' };
-  if (is === 'to send') return { sign: 'waiting', text: `${waiting} to send` };
-  const rest = waiting > 0 ? `, ${waiting} to send` : '';
-  if (is === 'no server') return { sign: 'away', text: `no server${sinceOf(met)}${rest}` };
-  if (is === 'stopped') return { sign: 'caution', text: `not taken${rest}` };
-  if (is === 'other book') return { sign: 'caution', text: 'another book on the server' };
-  if (is === 'empty server') return { sign: 'caution', text: 'the server is empty' };
-  return { sign: 'waiting', text: `looking for the server${rest}` };
+  if (!kept && waiting > 0) return { sign: 'caution', text: pageWords.notKeptToSend(waiting) };
+  if (sync.ahead !== undefined && is !== 'no server') return { sign: 'caution', text: pageWords.checkClock };
+  if (is === 'all sent') return { sign: 'done', text: pageWords.allSent };
+  if (is === 'to send') return { sign: 'waiting', text: pageWords.toSend(waiting) };
+  const rest = waiting > 0 ? pageWords.andToSend(waiting) : '';
+  if (is === 'no server') return { sign: 'away', text: pageWords.noServer(sinceOf(met), rest) };
+  if (is === 'stopped') return { sign: 'caution', text: pageWords.notTaken(rest) };
+  if (is === 'other book') return { sign: 'caution', text: pageWords.anotherBookOnServer };
+  if (is === 'empty server') return { sign: 'caution', text: pageWords.serverIsEmpty };
+  return { sign: 'waiting', text: pageWords.lookingForServer(rest) };
 }
 
 /** The time of today, else the day. */

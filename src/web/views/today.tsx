@@ -5,6 +5,7 @@ import { Cell, Verdict } from '../parts.tsx';
 import { hashOf } from '../place.ts';
 import { shortOf } from '../plan/said.ts';
 import type { Snapshot } from '../session.ts';
+import { todayWords } from '../words/today.ts';
 import { capital, dayOf, spanOf } from '../words.ts';
 
 /** The next event, the verdict so far, and what is due and why. */
@@ -17,12 +18,12 @@ export function Today(props: { readonly snapshot: Snapshot; readonly writeDown: 
   const nothing = snapshot.facts.every(({ fact }) => fact.kind === 'kart filed');
   return (
     <>
-      <h1>{event ? event.event : 'No event planned'}</h1>
+      <h1>{event ? event.event : todayWords.noEventPlanned}</h1>
       <div class="cells head-gap">
-        <Cell label="When">{event ? dayOf(event.from) : 'not said'}</Cell>
-        <Cell label="Where">{event?.track ?? 'not said'}</Cell>
-        <Cell label="Running expected">{event ? spanOf(event.runMinutes) : 'not said'}</Cell>
-        <Cell label="Work to do">{`${left} steps, ${spanOf(plan.minutes)}`}</Cell>
+        <Cell label={todayWords.when}>{event ? dayOf(event.from) : todayWords.notSaid}</Cell>
+        <Cell label={todayWords.where}>{event?.track ?? todayWords.notSaid}</Cell>
+        <Cell label={todayWords.runningExpected}>{event ? spanOf(event.runMinutes) : todayWords.notSaid}</Cell>
+        <Cell label={todayWords.workToDo}>{todayWords.steps(left, spanOf(plan.minutes))}</Cell>
       </div>
       <Verdict fitness={fitness} />
       {short !== undefined && (
@@ -30,41 +31,35 @@ export function Today(props: { readonly snapshot: Snapshot; readonly writeDown: 
           <b>{short}</b>
         </p>
       )}
-      {nothing && (
-        <p class="note">
-          Nothing is known about this kart yet but its kart file, so every item is due once: what nobody has looked at
-          cannot hold. Say which event comes and how long it runs, then work from the first step; each thing you record
-          is one less that is not known. It need not be done in one evening.
-        </p>
-      )}
+      {nothing && <p class="note">{todayWords.nothingIsKnownAbout}</p>}
       <a class="button main big wide" href={hashOf({ sheet: 'work' })}>
-        {left === 0 ? 'See the work' : nothing ? 'Begin with the first step' : 'Go on with the work'}
+        {left === 0 ? todayWords.seeWork : nothing ? todayWords.beginWithFirstStep : todayWords.goOnWithWork}
       </a>
       <div class="answers below">
         <button type="button" class="button" onClick={() => writeDown('ran')}>
-          Log a run
+          {todayWords.logRun}
         </button>
         <button type="button" class="button" onClick={() => writeDown('event')}>
-          {event ? 'Add an event' : 'Say which event comes'}
+          {event ? todayWords.addEvent : todayWords.sayWhichEventComes}
         </button>
         <a class="button full" href={hashOf({ sheet: 'numbers' })}>
-          Numbers: to which dimension, torque, weight
+          {todayWords.numbers}
         </a>
         <a class="button full" href={hashOf({ sheet: 'laps' })}>
-          Laps: what it did, and did the change help
+          {todayWords.lapsWhatItDid}
         </a>
         <a class="button full" href={hashOf({ sheet: 'weak' })}>
-          Weak links: what would hurt us
+          {todayWords.weakLinksWhatWouldHurt}
         </a>
       </div>
-      {due.due.length === 0 && <p class="note">Nothing is due. What the record does not hold, it cannot know.</p>}
+      {due.due.length === 0 && <p class="note">{todayWords.nothingIsDueWhatRecord}</p>}
       {bySystem(due.due).map(([system, list], i) => (
         <DueGroup key={system} system={system} list={list} open={i === 0} />
       ))}
       {plan.whileOpen.length > 0 && (
         <section class="group">
           <h2>
-            While it is open <span>due within two more events</span>
+            {todayWords.whileItIsOpen} <span>{todayWords.dueWithinTwoMoreEvents}</span>
           </h2>
           <ul class="rows">
             {plan.whileOpen.map(w => (
@@ -74,7 +69,7 @@ export function Today(props: { readonly snapshot: Snapshot; readonly writeDown: 
                   <b>{w.title}</b>
                   <p>{w.why}</p>
                 </div>
-                <span class="side">saves {spanOf(w.saves)}</span>
+                <span class="side">{todayWords.saves(spanOf(w.saves))}</span>
               </li>
             ))}
           </ul>
@@ -92,9 +87,7 @@ function DueGroup(props: { readonly system: System; readonly list: readonly Due[
       <summary>
         <h2>
           {capital(system)}
-          <span>
-            {list.length} due{safety > 0 ? `, ${safety} safety` : ''}
-          </span>
+          <span>{todayWords.due(list.length, safety)}</span>
         </h2>
       </summary>
       <ul class="rows">
@@ -107,7 +100,7 @@ function DueGroup(props: { readonly system: System; readonly list: readonly Due[
               <b>{d.title}</b> <span class="soft">{d.part}</span>
               <p>{d.why}</p>
             </div>
-            <span class="side">{d.ahead ? `${d.grade}, ahead` : d.grade}</span>
+            <span class="side">{d.ahead ? todayWords.ahead(d.grade) : d.grade}</span>
           </li>
         ))}
       </ul>

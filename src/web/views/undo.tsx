@@ -3,6 +3,7 @@ import type { Problem } from '../../app/index.ts';
 import type { Fact } from '../../book/index.ts';
 import { Refused } from '../parts.tsx';
 import type { Session, Snapshot } from '../session.ts';
+import { workWords } from '../words/work.ts';
 import { factWords, timeOf } from '../words.ts';
 
 /** The last thing this person wrote, within reach: two separate taps strike it, so that one slip cannot. */
@@ -22,7 +23,7 @@ export function Undo(props: {
   )?.fact;
   if (last === undefined || last.kind === 'kart filed' || last.kind === 'released') return null;
   const strike = async (): Promise<void> => {
-    const written = await session.write([{ kind: 'struck', fact: last.id, why: 'undone at the bench' }]);
+    const written = await session.write([{ kind: 'struck', fact: last.id, why: workWords.undoneAtBench }]);
     setRefused(written.kind === 'refused' ? written.problems : []);
     setAsked('');
   };
@@ -31,20 +32,20 @@ export function Undo(props: {
       <div class="undo">
         <span>
           <span class="soft">{timeOf(last.at)}</span>{' '}
-          {itemOf(last) === props.blindTo && props.blindTo !== undefined ? 'Your first look' : factWords(last)}
+          {itemOf(last) === props.blindTo && props.blindTo !== undefined ? workWords.yourFirstLook : factWords(last)}
         </span>
         {asked === last.id ? (
           <span class="undo-answers">
             <button type="button" class="button plain" onClick={() => setAsked('')}>
-              Keep
+              {workWords.keep}
             </button>
             <button type="button" class="button" onClick={strike} disabled={session.view().writing}>
-              Strike it
+              {workWords.strike}
             </button>
           </span>
         ) : (
           <button type="button" class="button plain" onClick={() => setAsked(last.id)}>
-            Undo
+            {workWords.undo}
           </button>
         )}
       </div>

@@ -1,4 +1,5 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
+import { pageWords } from '../words/page.ts';
 
 /** Asks once who is at the bench; every entry carries that name. */
 export function Who({ name, onNamed }: { readonly name: string; readonly onNamed: (name: string) => void }) {
@@ -23,9 +24,9 @@ export function Who({ name, onNamed }: { readonly name: string; readonly onNamed
           if (good) onNamed(text.trim());
         }}
       >
-        <h1 id="who-title">Who is at the bench?</h1>
-        <p class="soft">Every entry carries the name of the one who made it.</p>
-        <label for="who">Your name</label>
+        <h1 id="who-title">{pageWords.whoIsAtBench}</h1>
+        <p class="soft">{pageWords.everyEntryCarriesName}</p>
+        <label for="who">{pageWords.yourName2}</label>
         <input
           id="who"
           autocomplete="name"
@@ -35,7 +36,7 @@ export function Who({ name, onNamed }: { readonly name: string; readonly onNamed
         />
         <div class="answers">
           <button type="submit" class="button main big full" disabled={!good}>
-            That is me
+            {pageWords.thatIsMe}
           </button>
         </div>
       </form>

@@ -4,6 +4,7 @@ import type { Fact } from '../../book/index.ts';
 import { Refused } from '../parts.tsx';
 import type { Keep } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
+import { recordWords } from '../words/record.ts';
 import { dateOf, factWords } from '../words.ts';
 import { ENTRIES, type Entry, entryDraft, fieldOf, fieldsOf, readFields, type Typed } from '../write-down.ts';
 import { Alike } from './alike.tsx';
@@ -45,8 +46,8 @@ export function WriteDown(props: { readonly snapshot: Snapshot; readonly session
       />
     );
   return (
-    <section aria-label="Write down" class="head-gap">
-      <h2 class="no-print">Write down</h2>
+    <section aria-label={recordWords.writeDown} class="head-gap">
+      <h2 class="no-print">{recordWords.writeDown}</h2>
       {said !== '' && (
         <p class="note no-print" role="status">
           {said}
@@ -118,16 +119,13 @@ function EntryForm(props: {
     if (written.kind === 'refused') return refuse(written.problems, written.asksAgain);
     const more = (session.view().snapshot?.due.due ?? []).filter(d => !due.has(d.item)).length;
     const [fact] = written.facts;
-    close(
-      `Written: ${fact ? factWords(fact) : entry.title}.${more > 0 ? ` ${more} more due now, on the sheet Today.` : ''}`,
-      fact,
-    );
+    close(recordWords.written(fact ? factWords(fact) : entry.title, more), fact);
   };
   const rest = refused.problems.filter(p => fieldOf(entry, p) === undefined);
   return (
     <section class="step no-print head-gap" aria-label={entry.title}>
       <header>
-        <b>Write down</b>
+        <b>{recordWords.writeDown}</b>
         <span>{entry.title}</span>
       </header>
       <form
@@ -139,11 +137,7 @@ function EntryForm(props: {
           else goOn();
         }}
       >
-        {entry.steps && (
-          <h2>
-            {step + 1} of {entry.steps.length}: {entry.steps[step]?.[0]}
-          </h2>
-        )}
+        {entry.steps && <h2>{recordWords.of(step + 1, entry.steps.length, entry.steps[step]?.[0] ?? '')}</h2>}
         {shown.map(field => (
           <EntryField
             key={field.key}
@@ -160,20 +154,20 @@ function EntryForm(props: {
         <div class="answers">
           {refused.again ? (
             <button type="button" class="button main big full" disabled={busy} onClick={() => write(true)}>
-              It is so: record it as I said
+              {recordWords.itIsSoRecord}
             </button>
           ) : (
             <button type="submit" class="button main big full" disabled={busy}>
-              {!last ? 'Next' : busy ? 'Writing …' : 'Write it down'}
+              {!last ? recordWords.next : busy ? recordWords.writing : recordWords.writeItDown}
             </button>
           )}
           {step > 0 && (
             <button type="button" class="button full" onClick={() => setStep(step - 1)}>
-              Back
+              {recordWords.back}
             </button>
           )}
           <button type="button" class="button plain full" onClick={() => close('')}>
-            Leave it
+            {recordWords.leave}
           </button>
         </div>
       </form>

@@ -2,6 +2,7 @@
 import { formatQuantity } from '../../../quantity/index.ts';
 import { Label, Plate } from '../../drawing/lines.tsx';
 import { type Scale, ScaleDrawing, scaleHeight } from '../../drawing/scale.tsx';
+import { platesWords } from '../../words/plates.ts';
 import { type Asked, askedSize, type DrawPlate, figureOf, wordsOf } from './asked.ts';
 
 const STANDARD = 1.225; // kg/m³, ISO 2533 at sea level
@@ -29,10 +30,10 @@ function densities(asked: Asked): Scale {
     high: Math.max(...all) + room,
     above: [],
     bands: [
-      { from: STANDARD, to: STANDARD, text: `standard day ${words(STANDARD)}` },
+      { from: STANDARD, to: STANDARD, text: platesWords.standardDay(words(STANDARD)) },
       ...(Number.isFinite(base) ? [{ from: base, to: base, text: `baseline ${words(base)}` }] : []),
       // Denser than the air the jetting was right in: leaner.
-      { from: now - band, to: now + band, text: `this air ${words(now)} ${known}`, signal: now > base },
+      { from: now - band, to: now + band, text: platesWords.thisAir(words(now), known), signal: now > base },
     ],
   };
 }
@@ -53,7 +54,7 @@ function doubts(asked: Asked): Scale {
     above: [],
     bands: [
       ...open.map(each => ({ from: 0, to: each.open, text: `${each.name} ${each.text}` })),
-      { from: 0, to: whole, text: `all together ± ${formatQuantity(whole, '%', 2)}` },
+      { from: 0, to: whole, text: platesWords.allTogether(formatQuantity(whole, '%', 2)) },
     ],
   };
 }
@@ -63,19 +64,24 @@ export const airPlate: DrawPlate = asked => {
   if (open.length === 0) return undefined;
   const [top, below] = [densities(asked), doubts(asked)];
   const second = 30 + scaleHeight(top) + 14;
-  const title = `Air ${wordsOf(asked, 'density')}, ${wordsOf(asked, 'density known to')}, ${wordsOf(asked, 'relative density')} of the standard day. ${open.map(each => `${each.name} ${each.text}`).join(', ')}.`;
+  const title = platesWords.airOfStandardDay(
+    wordsOf(asked, 'density'),
+    wordsOf(asked, 'density known to'),
+    wordsOf(asked, 'relative density'),
+    open.map(each => `${each.name} ${each.text}`).join(', '),
+  );
   return {
     title,
     head: ['', 'value'],
     rows: [
       ...SHOWN.flatMap(name => (asked.answer.figures[name] ? [[name, wordsOf(asked, name)]] : [])),
-      ...open.map(each => [`open from ${each.name}`, each.text]),
+      ...open.map(each => [platesWords.open(each.name), each.text]),
     ],
     drawing: (
       <Plate height={second + 24 + scaleHeight(below)} title={title}>
-        <Label x={6} y={15} anchor="start" text="Density: denser to the right" look="strong" />
+        <Label x={6} y={15} anchor="start" text={platesWords.densityDenserToRight} look="strong" />
         <ScaleDrawing scale={top} top={24} />
-        <Label x={6} y={second + 13} anchor="start" text="What each reading leaves open" look="strong" />
+        <Label x={6} y={second + 13} anchor="start" text={platesWords.whatEachReadingLeaves} look="strong" />
         <ScaleDrawing scale={below} top={second + 18} />
       </Plate>
     ),

@@ -1,5 +1,6 @@
 /** Toe from above, turned far more than it is so that the eye sees it, with the readings it comes from. */
 import { Dimension, Extension, Label, Plate, SHEET_WIDTH } from '../../drawing/lines.tsx';
+import { platesWords } from '../../words/plates.ts';
 import { type Asked, askedSize, type DrawPlate, figureOf, saidText, wordsOf } from './asked.ts';
 
 const MIDDLE = SHEET_WIDTH / 2;
@@ -45,7 +46,11 @@ export const alignmentPlate: DrawPlate = asked => {
   };
   const total = toe.left + toe.right;
   const apart = saidText(asked, 'front apart') !== '';
-  const title = `Front wheels from above: ${word(total)}, ${wordsOf(asked, 'toe-in total at measuring diameter')} at ${wordsOf(asked, 'measuring diameter')} diameter, drawn far more than it is.`;
+  const title = platesWords.frontWheelsFromAbove(
+    word(total),
+    wordsOf(asked, 'toe-in total at measuring diameter'),
+    wordsOf(asked, 'measuring diameter'),
+  );
   return {
     title,
     head: ['', 'value'],
@@ -89,7 +94,11 @@ export const alignmentPlate: DrawPlate = asked => {
         <Label
           x={MIDDLE}
           y={244}
-          text={`${word(total)} ${wordsOf(asked, 'toe-in total at measuring diameter').replace('-', '')} at ${wordsOf(asked, 'measuring diameter')}, not to scale`}
+          text={platesWords.atNotToScale(
+            word(total),
+            wordsOf(asked, 'toe-in total at measuring diameter').replace('-', ''),
+            wordsOf(asked, 'measuring diameter'),
+          )}
           look="strong"
         />
       </Plate>
@@ -131,7 +140,11 @@ function squarePlate(asked: Asked) {
   const kingpin = (side: -1 | 1): At => ({ x: MIDDLE + (side * spacing * scale) / 2, y: 30 });
   const mark = (side: -1 | 1): At => ({ x: MIDDLE + (side * marks * scale) / 2, y: 200 - side * tilt });
   const lengths = ['side left', 'side right', 'diagonal from left', 'diagonal from right'] as const;
-  const title = `Axle and kingpins from above: sides differ by ${wordsOf(asked, 'sides apart')}, diagonals by ${wordsOf(asked, 'diagonals apart')}; left end of the axle rearward by ${wordsOf(asked, 'left end rearward')}, drawn far more than it is.`;
+  const title = platesWords.axleAndKingpins(
+    wordsOf(asked, 'sides apart'),
+    wordsOf(asked, 'diagonals apart'),
+    wordsOf(asked, 'left end rearward'),
+  );
   const ends = [-1, 1] as const;
   return {
     title,
@@ -167,7 +180,7 @@ function squarePlate(asked: Asked) {
         <Label
           x={MIDDLE}
           y={240}
-          text={`left end rearward ${wordsOf(asked, 'left end rearward')}, not to scale`}
+          text={platesWords.leftEndRearward(wordsOf(asked, 'left end rearward'))}
           look="strong"
         />
       </Plate>

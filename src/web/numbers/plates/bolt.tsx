@@ -1,6 +1,7 @@
 /** A bolt as two scales: the torque that may be pulled, and the preload it makes against what the bolt bears. */
 import { Label, Plate, SHEET_WIDTH } from '../../drawing/lines.tsx';
 import { type Scale, ScaleDrawing, scaleHeight } from '../../drawing/scale.tsx';
+import { platesWords } from '../../words/plates.ts';
 import { type Asked, type DrawPlate, figureOf, saidText, wordsOf } from './asked.ts';
 
 const SHOWN = [
@@ -24,7 +25,7 @@ const mark = (asked: Asked, name: string, words = name) =>
     ? [{ at: figureOf(asked, name), text: `${words} ${wordsOf(asked, name)}` }]
     : [];
 
-const yieldWords = (asked: Asked): string => `${saidText(asked, 'yield share') || '90 %'} of yield`;
+const yieldWords = (asked: Asked): string => platesWords.ofYield(saidText(asked, 'yield share') || '90 %');
 
 function torqueScale(asked: Asked): Scale | undefined {
   const wrench = Number.isFinite(figureOf(asked, 'least wrench setting'));
@@ -36,7 +37,7 @@ function torqueScale(asked: Asked): Scale | undefined {
   return {
     low: 0,
     high: 1.2 * Math.max(high, Number.isFinite(at) ? at : 0),
-    above: mark(asked, set, wrench ? 'wrench at' : 'torque'),
+    above: mark(asked, set, wrench ? platesWords.wrench : 'torque'),
     bands: [{ from: low, to: high, text: `${wordsOf(asked, least)} to ${wordsOf(asked, largest)}` }],
   };
 }
@@ -53,14 +54,14 @@ function preloadScale(asked: Asked): Scale | undefined {
       ...mark(asked, 'preload', 'likely'),
       ...mark(asked, 'preload at share of yield', yieldWords(asked)),
       ...mark(asked, 'proof load', 'proof load'),
-      ...mark(asked, 'breaking load', 'breaks at'),
+      ...mark(asked, 'breaking load', platesWords.breaksAt),
     ],
     bands: Number.isFinite(most)
       ? [
           {
             from: figureOf(asked, 'least preload'),
             to: reach,
-            text: `${wordsOf(asked, 'least preload')} to ${wordsOf(asked, 'largest preload')}${over ? ': beyond proof' : ''}`,
+            text: `${wordsOf(asked, 'least preload')} to ${wordsOf(asked, 'largest preload')}${over ? platesWords.beyondProof : ''}`,
             signal: over,
           },
         ]
@@ -70,14 +71,18 @@ function preloadScale(asked: Asked): Scale | undefined {
 
 export const boltPlate: DrawPlate = asked => {
   const scales = [
-    { name: "Wrench, without a maker's figure", scale: torqueScale(asked) },
-    { name: 'Preload', scale: preloadScale(asked) },
+    { name: platesWords.wrenchWithoutMakers, scale: torqueScale(asked) },
+    { name: platesWords.preload, scale: preloadScale(asked) },
   ].flatMap(({ name, scale }) => (scale ? [{ name, scale }] : []));
   if (scales.length === 0) return undefined;
   const tops = scales.map((_, n) => scales.slice(0, n).reduce((sum, { scale }) => sum + scaleHeight(scale) + 40, 6));
   const last = scales.at(-1);
   const height = (tops.at(-1) ?? 0) + (last ? scaleHeight(last.scale) : 0) + 26;
-  const title = `Torque and preload as scales. ${scales.map(({ name, scale }) => `${name}: ${[...scale.bands, ...scale.above].map(m => m.text).join(', ')}`).join('. ')}.`;
+  const title = platesWords.torqueAndPreload(
+    scales
+      .map(({ name, scale }) => `${name}: ${[...scale.bands, ...scale.above].map(m => m.text).join(', ')}`)
+      .join('. '),
+  );
   return {
     title,
     head: ['', 'value'],

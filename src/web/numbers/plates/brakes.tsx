@@ -2,6 +2,7 @@
 import { formatQuantity } from '../../../quantity/index.ts';
 import { Label, Plate, SHEET_WIDTH } from '../../drawing/lines.tsx';
 import { across, type Scale, ScaleDrawing, scaleHeight } from '../../drawing/scale.tsx';
+import { platesWords } from '../../words/plates.ts';
 import { type Asked, type DrawPlate, figureOf, twoLines, wordsOf } from './asked.ts';
 
 const SHOWN = [
@@ -31,12 +32,12 @@ function locking(asked: Asked): Scale | undefined {
     low: 0,
     high: 1.1 * Math.max(...axles.map(({ to }) => to), Number.isFinite(wanted) ? wanted : 0),
     above: Number.isFinite(wanted)
-      ? [{ at: wanted, text: `pedal asks ${twoLines(wordsOf(asked, 'deceleration asked for'))[0]}` }]
+      ? [{ at: wanted, text: platesWords.pedalAsks(twoLines(wordsOf(asked, 'deceleration asked for'))[0]) }]
       : [],
     bands: axles.map(({ axle, to }) => ({
       from: 0,
       to,
-      text: `${axle} locks at ${wordsOf(asked, `${axle} locks at`)}`,
+      text: platesWords.locks(axle, wordsOf(asked, `${axle} locks at`)),
       signal: to === first && wanted > to,
     })),
   };
@@ -47,7 +48,11 @@ export const brakesPlate: DrawPlate = asked => {
   const ideal = figureOf(asked, 'ideal front share');
   const scale = locking(asked);
   if (scale === undefined) return undefined;
-  const title = `Braking: front share ${wordsOf(asked, 'front share of braking')}, ideal ${wordsOf(asked, 'ideal front share')}. ${[...scale.bands, ...scale.above].map(m => m.text).join(', ')}.`;
+  const title = platesWords.brakingFrontShareIdeal(
+    wordsOf(asked, 'front share of braking'),
+    wordsOf(asked, 'ideal front share'),
+    [...scale.bands, ...scale.above].map(m => m.text).join(', '),
+  );
   const both = Number.isFinite(share + ideal);
   const top = both ? 92 : 0;
   return {
@@ -57,7 +62,7 @@ export const brakesPlate: DrawPlate = asked => {
     drawing: (
       <Plate height={top + 34 + scaleHeight(scale)} title={title}>
         {both && <Shares asked={asked} share={share} ideal={ideal} />}
-        <Label x={6} y={top + 15} anchor="start" text="How hard until an axle locks" look="strong" />
+        <Label x={6} y={top + 15} anchor="start" text={platesWords.howHardUntilAxleLocks} look="strong" />
         <ScaleDrawing scale={scale} top={top + 24} />
       </Plate>
     ),
@@ -83,7 +88,7 @@ function Shares({ asked, share, ideal }: { readonly asked: Asked; readonly share
           x={left ? best - 6 : best + 6}
           y={66}
           anchor={left ? 'end' : 'start'}
-          text={`uses both axles alike: ${wordsOf(asked, 'ideal front share')}`}
+          text={platesWords.usesBothAxlesAlike(wordsOf(asked, 'ideal front share'))}
         />
       </g>
     </g>

@@ -1,6 +1,7 @@
 /** Numbers of jets from lean to rich: the band, the jet there was, the one to fit, and what is in the box. */
 import { Head, Label, Plate, SHEET_WIDTH } from '../../drawing/lines.tsx';
 import { across, type Scale, ScaleDrawing, type ScaleMark, scaleHeight } from '../../drawing/scale.tsx';
+import { platesWords } from '../../words/plates.ts';
 import { type Asked, type DrawPlate, figureOf, saidText, wordsOf } from './asked.ts';
 
 const SHOWN = [
@@ -33,14 +34,18 @@ export const carburationPlate: DrawPlate = asked => {
     low: Math.min(...near) - margin,
     high: Math.max(...near) + margin,
     above: marks,
-    bands: [{ from: low, to: high, text: byLog ? 'by the log' : 'theory to paddock rule' }],
+    bands: [{ from: low, to: high, text: byLog ? platesWords.byLog : platesWords.theoryToPaddockRule }],
   };
   const inside = box.filter(size => {
     const x = across(size, scale);
     return x > NUMBER_ROOM / 2 && x < SHEET_WIDTH - NUMBER_ROOM / 2;
   });
   const foot = HEAD + scaleHeight(scale);
-  const title = `Main jet from lean to rich: ${marks.map(({ text }) => text).join(', ')}; band ${wordsOf(asked, 'leanest of the band')} to ${wordsOf(asked, 'richest of the band')}.`;
+  const title = platesWords.mainJetFromLean(
+    marks.map(({ text }) => text).join(', '),
+    wordsOf(asked, 'leanest of the band'),
+    wordsOf(asked, 'richest of the band'),
+  );
   return {
     title,
     head: ['', 'value'],
@@ -58,11 +63,11 @@ export const carburationPlate: DrawPlate = asked => {
 function marksOf(asked: Asked, was: number): readonly ScaleMark[] {
   const fit = ['jet to fit', 'jet to fit, at least'].find(name => asked.answer.figures[name]);
   const at = fit === undefined ? Number.NaN : figureOf(asked, fit);
-  const least = fit === 'jet to fit' ? '' : ' or the next above';
+  const least = fit === 'jet to fit' ? '' : platesWords.orNextAbove;
   if (Math.abs(at - was) < 1e-6) return [{ at: was, text: `keep ${saidText(asked, 'jet')}` }];
   const old = { at: was, text: `${saidText(asked, 'jet')} before` };
   if (fit === undefined || !Number.isFinite(at))
-    return [old, { at: figureOf(asked, 'richest of the band'), text: 'none in the box', signal: true }];
+    return [old, { at: figureOf(asked, 'richest of the band'), text: platesWords.noneInBox, signal: true }];
   return [old, { at, text: `${at > was ? 'fit' : 'try'} ${wordsOf(asked, fit)}${least}`, signal: true }];
 }
 
@@ -80,7 +85,7 @@ const sizesOf = (asked: Asked): readonly number[] =>
 /** Which way is which, said at both ends. */
 const Direction = () => (
   <g>
-    <Label x={6} y={15} anchor="start" text="lean: seizure side" look="strong" />
+    <Label x={6} y={15} anchor="start" text={platesWords.leanSeizureSide} look="strong" />
     <Label x={SHEET_WIDTH - 22} y={15} anchor="end" text="rich" look="strong" />
     <line x1={SHEET_WIDTH - 18} x2={SHEET_WIDTH - 8} y1={11} y2={11} />
     <Head x={SHEET_WIDTH - 4} y={11} turn={0} />
@@ -100,7 +105,7 @@ function Box({
   let free = Number.NEGATIVE_INFINITY;
   return (
     <g>
-      <Label x={6} y={top + 14} anchor="start" text="In the box" look="quiet" />
+      <Label x={6} y={top + 14} anchor="start" text={platesWords.inBox} look="quiet" />
       {sizes.map(size => {
         const x = across(size, scale);
         const named = x - NUMBER_ROOM / 2 >= free;

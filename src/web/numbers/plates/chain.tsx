@@ -3,6 +3,7 @@ import { ORDER_AT, SLACK } from '../../../numbers/index.ts';
 import { formatQuantity } from '../../../quantity/index.ts';
 import { Dimension, Extension, Label, Plate, SHEET_WIDTH } from '../../drawing/lines.tsx';
 import { type Scale, ScaleDrawing, scaleHeight } from '../../drawing/scale.tsx';
+import { platesWords } from '../../words/plates.ts';
 import { type Asked, askedSize, type DrawPlate, figureOf, saidText, wordsOf } from './asked.ts';
 
 const SHOWN = [
@@ -33,11 +34,11 @@ function stretches(asked: Asked): Scale | undefined {
     high: Math.max(1.4 * limit, 1.1 * now),
     above: [{ at: now, text: `now ${wordsOf(asked, 'stretch')}`, signal: !(now < ORDER_AT) }],
     bands: [
-      { from: ORDER_AT, to: limit, text: `order a chain from ${percent(ORDER_AT)}` },
+      { from: ORDER_AT, to: limit, text: platesWords.orderChain(percent(ORDER_AT)) },
       {
         from: limit,
         to: Math.max(1.4 * limit, 1.1 * now),
-        text: `replace from ${percent(limit)}`,
+        text: platesWords.replace(percent(limit)),
         signal: !(now < limit),
       },
     ],
@@ -59,8 +60,8 @@ export const chainPlate: DrawPlate = asked => {
   const round = sprocketsOf(asked);
   const [worn, slack] = [stretches(asked), slacks(asked)];
   const blocks = [
-    ...(worn ? [{ name: 'How worn', scale: worn }] : []),
-    ...(slack ? [{ name: 'How slack, whole movement at mid-span', scale: slack }] : []),
+    ...(worn ? [{ name: platesWords.howWorn, scale: worn }] : []),
+    ...(slack ? [{ name: platesWords.howSlackWholeMovement, scale: slack }] : []),
   ];
   if (round === undefined && blocks.length === 0) return undefined;
   const tops = blocks.map((_, n) =>
@@ -68,7 +69,12 @@ export const chainPlate: DrawPlate = asked => {
   );
   const height =
     (tops.at(-1) ?? round?.height ?? 0) + (blocks.length > 0 ? 36 + scaleHeight(blocks.at(-1)?.scale ?? NONE) : 0);
-  const title = `${saidText(asked, 'chain')} chain on ${saidText(asked, 'front sprocket')} and ${saidText(asked, 'rear sprocket')} teeth. ${asked.answer.say.slice(0, 2).join(' ')}`;
+  const title = platesWords.chainOnAndTeeth(
+    saidText(asked, 'chain'),
+    saidText(asked, 'front sprocket'),
+    saidText(asked, 'rear sprocket'),
+    asked.answer.say.slice(0, 2).join(' '),
+  );
   return {
     title,
     head: ['', 'value'],
@@ -140,5 +146,5 @@ function taut(asked: Asked): string {
   const move = figureOf(asked, `${links}, move of the engine`);
   if (!Number.isFinite(move)) return '';
   const way = move > 0 ? 'away from' : 'toward';
-  return `${links}: engine ${formatQuantity(Math.abs(move), 'mm', 1)} ${way} the axle`;
+  return platesWords.engineAxle(links, formatQuantity(Math.abs(move), 'mm', 1), way);
 }

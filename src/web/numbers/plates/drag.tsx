@@ -3,6 +3,7 @@ import { coastSpeed, fitCoast, type TracePoint } from '../../../numbers/index.ts
 import { inUnit, parseQuantity } from '../../../quantity/index.ts';
 import { Label, Plate } from '../../drawing/lines.tsx';
 import { type Axes, type Line, PlotFrame, PlotLine, plotX, plotY } from '../../drawing/plot.tsx';
+import { platesWords } from '../../words/plates.ts';
 import { type Asked, type DrawPlate, wordsOf } from './asked.ts';
 
 const STEPS = 40;
@@ -67,7 +68,7 @@ export const dragPlate: DrawPlate = asked => {
     top: 74,
     height: 230,
   };
-  const title = `Speed over time of the kart rolling out, each point as logged, with the curve that fits. Drag area ${wordsOf(asked, 'drag area')}, rolling coefficient ${wordsOf(asked, 'rolling coefficient')}.`;
+  const title = platesWords.speedOverTimeOfKart(wordsOf(asked, 'drag area'), wordsOf(asked, 'rolling coefficient'));
   return {
     title,
     head: ['', 'value'],

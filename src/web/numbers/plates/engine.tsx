@@ -1,5 +1,6 @@
 /** Crank and piston at the ignition point to scale, and the ports as rings of one turn of the crank. */
 import { Dimension, Extension, Head, Label, Plate } from '../../drawing/lines.tsx';
+import { platesWords } from '../../words/plates.ts';
 import { type Asked, askedSize, type DrawPlate, figureOf, saidText, wordsOf } from './asked.ts';
 
 const SHOWN = [
@@ -29,12 +30,15 @@ export const enginePlate: DrawPlate = asked => {
   const said = [
     ...(ignition
       ? [
-          `ignition ${wordsOf(asked, 'ignition before top')} before top, piston ${wordsOf(asked, 'piston below top at ignition')} below top`,
+          platesWords.ignitionBeforeTop(
+            wordsOf(asked, 'ignition before top'),
+            wordsOf(asked, 'piston below top at ignition'),
+          ),
         ]
       : []),
     ...ports.map(name => `${name} open ${wordsOf(asked, `${name} duration`)}`),
   ];
-  const title = `Engine: ${said.join('; ')}.`;
+  const title = platesWords.engine(said.join('; '));
   const top = ignition ? CRANK_HEIGHT : 0;
   return {
     title,
@@ -121,7 +125,7 @@ function CrankAt({ asked, ports }: { readonly asked: Asked; readonly ports: read
           x={WORDS}
           y={top + 5}
           anchor="start"
-          text={`${wordsOf(asked, 'piston below top at ignition')} below top`}
+          text={platesWords.belowTop(wordsOf(asked, 'piston below top at ignition'))}
           look="strong"
         />
       </g>
@@ -131,14 +135,19 @@ function CrankAt({ asked, ports }: { readonly asked: Asked; readonly ports: read
           x={WORDS}
           y={centre - 6}
           anchor="start"
-          text={`${wordsOf(asked, 'ignition before top')} before top`}
+          text={platesWords.beforeTop(wordsOf(asked, 'ignition before top'))}
           look="strong"
         />
       </g>
       {Number.isFinite(figureOf(asked, '0.1 mm of drop turns')) && (
-        <Label x={WORDS} y={centre + 12} anchor="start" text={`0.1 mm is ${wordsOf(asked, '0.1 mm of drop turns')}`} />
+        <Label
+          x={WORDS}
+          y={centre + 12}
+          anchor="start"
+          text={platesWords.aTenthIs(wordsOf(asked, '0.1 mm of drop turns'))}
+        />
       )}
-      <Label x={WORDS} y={centre + 30} anchor="start" text="turns clockwise" look="quiet" />
+      <Label x={WORDS} y={centre + 30} anchor="start" text={platesWords.turnsClockwise} look="quiet" />
     </g>
   );
 }
@@ -205,7 +214,7 @@ function PortRing(props: { readonly asked: Asked; readonly ports: readonly PortN
       )}
       {ports.map((name, n) => {
         const line = y - 46 + n * 62;
-        const from = `${wordsOf(asked, `${name} opens after top`)} after top`;
+        const from = platesWords.afterTop(wordsOf(asked, `${name} opens after top`));
         const to = `to ${wordsOf(asked, `${name} closes before top`)} before`;
         return (
           <g key={name}>

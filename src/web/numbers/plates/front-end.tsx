@@ -2,6 +2,7 @@
 import { askedSweep, type Sweep, steeringAngles } from '../../../numbers/index.ts';
 import { Label, Plate, SHEET_WIDTH } from '../../drawing/lines.tsx';
 import { type Axes, type Line, PlotFrame, PlotLine, plotX, plotY } from '../../drawing/plot.tsx';
+import { platesWords } from '../../words/plates.ts';
 import { type Asked, askedSize, type DrawPlate, figureOf, wordsOf } from './asked.ts';
 
 const COUNT = 49;
@@ -29,7 +30,7 @@ const placesOf = (sweep: Sweep): readonly Place[] =>
 
 const upText = (value: number): string => (Number.isFinite(value) ? value.toFixed(1) : 'not reached');
 const loadText = (value: number): string =>
-  Number.isFinite(value) ? (value > 0 ? value.toFixed(0) : 'off the road') : 'not reached';
+  Number.isFinite(value) ? (value > 0 ? value.toFixed(0) : platesWords.offRoad) : 'not reached';
 const lookWords = { plain: 'full', dashed: 'dashed', signal: 'thick' } as const;
 
 /** Room above and below what is drawn. */
@@ -57,17 +58,28 @@ export const frontEndPlate: DrawPlate = asked => {
     points: places.map(p => [p.steer, p[name]]),
   });
   const lines = [
-    line('left', 'left front pushed up', 'plain'),
-    line('right', 'right front pushed up', 'dashed'),
-    line('warp', 'warp: left less right', 'signal'),
+    line('left', platesWords.leftFrontPushedUp, 'plain'),
+    line('right', platesWords.rightFrontPushedUp, 'dashed'),
+    line('warp', platesWords.warpLeftLessRight, 'signal'),
   ];
   const lift = figureOf(asked, 'inner rear lifts from steering') / DEGREE;
   const turned = key === 'column angle' ? 'column' : 'kingpins';
   const foot = (rear ?? front).top + (rear ?? front).height;
-  const title = `How far steering pushes each front corner up, in mm${rear ? ', and the load left on the inner rear wheel, in N' : ''}, against the turn of the ${turned}. At the asked angle warp is ${wordsOf(asked, 'warp')}; ${liftWords(asked, lift)}.`;
+  const title = platesWords.howFarSteeringPushes(
+    rear ? platesWords.andLoadLeftOnInner : '',
+    turned,
+    wordsOf(asked, 'warp'),
+    liftWords(asked, lift),
+  );
   return {
     title,
-    head: [`turn of the ${turned}`, 'left up, mm', 'right up, mm', 'warp, mm', ...(rear ? ['inner rear, N'] : [])],
+    head: [
+      platesWords.turn(turned),
+      platesWords.leftUpMm,
+      platesWords.rightUpMm,
+      platesWords.warpMm,
+      ...(rear ? [platesWords.innerRearN] : []),
+    ],
     rows: places
       .filter((_, n) => n % 6 === 0)
       .map(p => [
@@ -90,19 +102,24 @@ export const frontEndPlate: DrawPlate = asked => {
         {lines.map(l => (
           <PlotLine key={l.name} line={l} axes={front} />
         ))}
-        {rear && <InnerRear axes={rear} line={line('load', 'inner rear', 'plain')} low={Math.min(...loads)} />}
+        {rear && <InnerRear axes={rear} line={line('load', platesWords.innerRear, 'plain')} low={Math.min(...loads)} />}
         {[front, ...(rear ? [rear] : [])].map((axes, n) => (
           <g key={axes.top}>
             {Number.isFinite(here) && (
               <Upright axes={axes} at={here} words={n === 0 ? `asked ${Math.abs(here).toFixed(1)}°` : ''} />
             )}
             {Number.isFinite(lift) && Math.abs(lift) <= most && (
-              <Upright axes={axes} at={lift} words={n === 0 ? '' : `lifts at ${Math.abs(lift).toFixed(1)}°`} signal />
+              <Upright
+                axes={axes}
+                at={lift}
+                words={n === 0 ? '' : platesWords.lifts(Math.abs(lift).toFixed(1))}
+                signal
+              />
             )}
           </g>
         ))}
-        <Label x={34} y={foot + 36} anchor="start" text="← steered right" look="quiet" />
-        <Label x={SHEET_WIDTH - 10} y={foot + 36} anchor="end" text="steered left →" look="quiet" />
+        <Label x={34} y={foot + 36} anchor="start" text={platesWords.steeredRight} look="quiet" />
+        <Label x={SHEET_WIDTH - 10} y={foot + 36} anchor="end" text={platesWords.steeredLeft} look="quiet" />
       </Plate>
     ),
   };
@@ -110,21 +127,21 @@ export const frontEndPlate: DrawPlate = asked => {
 
 const liftWords = (asked: Asked, lift: number): string =>
   Number.isFinite(lift)
-    ? `the inner rear wheel lifts from ${wordsOf(asked, 'inner rear lifts from steering')}`
-    : 'at which steering the inner rear wheel lifts is not asked or not reached';
+    ? platesWords.innerRearWheelLifts(wordsOf(asked, 'inner rear lifts from steering'))
+    : platesWords.atWhichSteeringInner;
 
 /** Below the line at zero the wheel is off the road. */
 function InnerRear({ axes, line, low }: { readonly axes: Axes; readonly line: Line; readonly low: number }) {
   return (
     <g>
-      <Label x={6} y={axes.top - 10} anchor="start" text="left on the inner rear wheel, N" />
+      <Label x={6} y={axes.top - 10} anchor="start" text={platesWords.leftOnInnerRearWheel} />
       <PlotFrame axes={axes} />
       <PlotLine line={line} axes={axes} />
       <Label
         x={SHEET_WIDTH - 18}
         y={plotY(0, axes) + (low < 0 ? 15 : -5)}
         anchor="end"
-        text={low < 0 ? 'off the road' : '0: it lifts'}
+        text={platesWords.offRoad2(low)}
         look="quiet"
       />
     </g>

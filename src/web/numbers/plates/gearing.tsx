@@ -3,6 +3,7 @@ import { type Push, pushOf, resistanceAt } from '../../../numbers/index.ts';
 import { formatQuantity, inUnit } from '../../../quantity/index.ts';
 import { Label, Plate, SHEET_WIDTH } from '../../drawing/lines.tsx';
 import { type Axes, type Line, PlotFrame, PlotLine, plotX, plotY } from '../../drawing/plot.tsx';
+import { platesWords } from '../../words/plates.ts';
 import { type Asked, type DrawPlate, figureOf, wordsOf } from './asked.ts';
 
 const STEPS = 40; // of the drag curve
@@ -37,7 +38,7 @@ export const gearingPlate: DrawPlate = asked => {
   const place = (push: Push): readonly [number, number] => [inUnit(push.speed, unit), push.force / 1000];
   const curves = gears.map((pushes, n): Line => ({ name: `gear ${n + 1}`, look: 'plain', points: pushes.map(place) }));
   const drag: Line | undefined = against && {
-    name: 'held back by air and rolling',
+    name: platesWords.heldBackByAir,
     look: 'dashed',
     points: Array.from({ length: STEPS + 1 }, (_, n) => {
       const speed = (fastest * n) / STEPS / inUnit(1, unit);
@@ -48,26 +49,31 @@ export const gearingPlate: DrawPlate = asked => {
     const push = pushAt(pushes, figureOf(asked, shiftName(n + 1)));
     return push ? [place(push)] : [];
   });
-  const title = `Push of the rear tyres over road speed, gear by gear. ${
-    gears.length > 1
-      ? `Shift up: ${gears
-          .slice(1)
-          .map((_, n) => `${n + 1} to ${n + 2} at ${wordsOf(asked, shiftName(n + 1))}`)
-          .join(', ')}.`
-      : ''
-  }${against ? ` Top speed on the level: ${wordsOf(asked, 'top speed on the level')}.` : ''}`;
+  const title = platesWords.pushOfRearTyresOver(
+    gears.length,
+    gears
+      .slice(1)
+      .map((_, n) => `${n + 1} to ${n + 2} at ${wordsOf(asked, shiftName(n + 1))}`)
+      .join(', '),
+    against ? platesWords.topSpeedOnLevel(wordsOf(asked, 'top speed on the level')) : '',
+  );
   return {
     title,
-    head: ['gear', `speed at ${String(asked.question['engine speed'])}`, 'strongest push', 'shift up at'],
+    head: [
+      'gear',
+      platesWords.speed(String(asked.question['engine speed'])),
+      platesWords.strongestPush,
+      platesWords.shiftUp,
+    ],
     rows: gears.map((pushes, n) => row(asked, n + 1, gears.length, strongest(pushes))),
     drawing: (
       <Plate height={axes.top + axes.height + 42} title={title}>
-        <Key y={14} look="plain" text={gears.length > 1 ? 'push, by gear' : 'push'} />
+        <Key y={14} look="plain" text={platesWords.pushByGear(gears.length)} />
         {drag && <Key y={34} look="dashed" text={drag.name} />}
         {shifts.length > 0 && (
           <g class="signal">
             <circle class="ring" cx={SHEET_WIDTH - 118} cy={14} r={4.5} />
-            <Label x={SHEET_WIDTH - 108} y={18} anchor="start" text="shift up" />
+            <Label x={SHEET_WIDTH - 108} y={18} anchor="start" text={platesWords.shiftUp2} />
           </g>
         )}
         <Label x={6} y={64} anchor="start" text="kN" look="quiet" />
@@ -87,7 +93,7 @@ export const gearingPlate: DrawPlate = asked => {
           x={SHEET_WIDTH - 16}
           y={axes.top + axes.height + 36}
           anchor="end"
-          text={`road speed, ${unit}`}
+          text={platesWords.roadSpeed(unit)}
           look="quiet"
         />
       </Plate>

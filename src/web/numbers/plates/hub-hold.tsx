@@ -1,5 +1,6 @@
 /** What the hub holds over what pulls at it, clean against a film: two bars a case, and the line where it slips. */
 import { Label, Plate, SHEET_WIDTH } from '../../drawing/lines.tsx';
+import { platesWords } from '../../words/plates.ts';
 import type { DrawPlate } from './asked.ts';
 
 type Case = { readonly name: string; readonly clean: Margin; readonly film: Margin };
@@ -20,10 +21,10 @@ export const hubHoldPlate: DrawPlate = ({ answer }) => {
   if (cases.length === 0) return undefined;
   const height = 34 + cases.length * ROW;
   const x = (margin: number): number => LEFT + ((RIGHT - LEFT) * Math.min(Math.max(margin, 0), MOST)) / MOST;
-  const title = `Hold over load for each case, clean against a film of oil: ${cases.map(c => `${c.name} ${c.clean.text} and ${c.film.text}`).join('; ')}. Below 1 it slips.`;
+  const title = platesWords.holdOverLoad(cases.map(c => `${c.name} ${c.clean.text} and ${c.film.text}`).join('; '));
   return {
     title,
-    head: ['hold over load', 'clean', 'film of oil'],
+    head: [platesWords.holdOverLoad2, 'clean', platesWords.filmOfOil],
     rows: cases.map(c => [c.name, said(c.clean), said(c.film)]),
     drawing: (
       <Plate height={height} title={title}>
@@ -31,7 +32,7 @@ export const hubHoldPlate: DrawPlate = ({ answer }) => {
           {cases.map((c, n) => (
             <line key={c.name} class="thin" x1={x(1)} x2={x(1)} y1={44 + n * ROW} y2={76 + n * ROW} />
           ))}
-          <Label x={x(1)} y={14} text="slips below 1" />
+          <Label x={x(1)} y={14} text={platesWords.slipsBelow} />
         </g>
         {cases.map((c, n) => (
           <g key={c.name} transform={`translate(0 ${28 + n * ROW})`}>
@@ -66,8 +67,8 @@ const said = ({ si, text }: Margin): string => (si >= 1 ? text : `${text}: slips
 /** 'side outer' → 'Side load, outer wheel'. */
 const wordsFor = (name: string): string =>
   name
-    .replace(/^side /, 'Side load ')
-    .replace(/^braking /, 'Braking ')
-    .replace(/^drive /, 'Drive ')
-    .replace(/^together /, 'Side load and torque together ')
+    .replace(/^side /, platesWords.sideLoad)
+    .replace(/^braking /, platesWords.braking)
+    .replace(/^drive /, platesWords.drive)
+    .replace(/^together /, platesWords.sideLoadAndTorque)
     .replace(/ (outer|inner)$/, ', $1 wheel');

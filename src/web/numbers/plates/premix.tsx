@@ -2,6 +2,7 @@
 import { formatQuantity } from '../../../quantity/index.ts';
 import { Label, Plate } from '../../drawing/lines.tsx';
 import { type Scale, ScaleDrawing, scaleHeight } from '../../drawing/scale.tsx';
+import { platesWords } from '../../words/plates.ts';
 import { type Asked, askedSize, type DrawPlate, figureOf, wordsOf } from './asked.ts';
 
 const SHOWN = [
@@ -59,11 +60,11 @@ function canOf(asked: Asked): Vessel | undefined {
   const had = askedSize(asked, 'in the can', 'volume') || 0;
   const petrol = mix - had - oil;
   const parts = [
-    { size: had, text: `${formatQuantity(had, 'l', 2)} in it before` },
-    { size: petrol, text: `${formatQuantity(petrol, 'l', 2)} of petrol` },
-    { size: oil, text: `${wordsOf(asked, 'oil to pour')} of oil` },
+    { size: had, text: platesWords.inItBefore(formatQuantity(had, 'l', 2)) },
+    { size: petrol, text: platesWords.ofPetrol(formatQuantity(petrol, 'l', 2)) },
+    { size: oil, text: platesWords.ofOil(wordsOf(asked, 'oil to pour')) },
   ].filter(({ size }) => size > 0);
-  return vessel(`Can: ${wordsOf(asked, 'mix in the can then')}`, parts, mix);
+  return vessel(platesWords.can(wordsOf(asked, 'mix in the can then')), parts, mix);
 }
 
 function tankOf(asked: Asked): Vessel | undefined {
@@ -76,18 +77,13 @@ function tankOf(asked: Asked): Vessel | undefined {
   const holds = askedSize(asked, 'tank holds', 'volume');
   const over = fill > holds;
   const parts = [
-    { size: mean, text: `${formatQuantity(mean, 'l', 1)} for the session` },
-    { size: spare, text: `${formatQuantity(spare, 'l', 1)} for spare laps and a thirsty day` },
-    { size: reserve, text: `${formatQuantity(reserve, 'l', 1)} that must be left` },
+    { size: mean, text: platesWords.forSession(formatQuantity(mean, 'l', 1)) },
+    { size: spare, text: platesWords.forSpareLapsAndThirsty(formatQuantity(spare, 'l', 1)) },
+    { size: reserve, text: platesWords.thatMustBeLeft(formatQuantity(reserve, 'l', 1)) },
   ].filter(({ size }) => size > 0);
   const room = Number.isFinite(holds) ? `, holds ${formatQuantity(holds, 'l', 1)}` : '';
   const whole = Number.isFinite(holds) ? Math.max(holds, fill) : fill;
-  return vessel(
-    `Tank: ${wordsOf(asked, 'fuel to have in the tank')}${room}${over ? ': too small' : ''}`,
-    parts,
-    whole,
-    over,
-  );
+  return vessel(platesWords.tank(wordsOf(asked, 'fuel to have in the tank'), room, over), parts, whole, over);
 }
 
 /** Each part begins where the one before it ended. */

@@ -1,5 +1,6 @@
 /** The rear axle from behind, to scale across: width over the tyres, gap and engagement of each hub, what to move. */
 import { Arrow, Dimension, Extension, Label, Plate, SHEET_WIDTH } from '../../drawing/lines.tsx';
+import { platesWords } from '../../words/plates.ts';
 import { type Asked, askedSize, type DrawPlate, figureOf, saidText, twoLines, wordsOf } from './asked.ts';
 
 const SIDES = ['left', 'right'] as const;
@@ -32,8 +33,8 @@ const gapNow = (asked: Asked, side: Side): number => {
 
 const moveText = (asked: Asked, side: Side): string => {
   const move = figureOf(asked, `${side} hub outward`);
-  if (!Number.isFinite(move)) return 'not asked';
-  if (Math.abs(move) < STILL) return 'leave it';
+  if (!Number.isFinite(move)) return platesWords.notAsked;
+  if (Math.abs(move) < STILL) return platesWords.leave;
   return `${move < 0 ? 'in' : 'out'} ${wordsOf(asked, `${side} hub outward`).replaceAll('-', '')}`;
 };
 
@@ -47,24 +48,24 @@ export const rearTrackPlate: DrawPlate = asked => {
   const limit = saidText(asked, 'width limit');
   const engaged = (side: Side): string => wordsOf(asked, `engagement ${side}`);
   const rows: readonly (readonly [string, (side: Side) => string])[] = [
-    ['gap now', side => saidText(asked, `gap ${side}`) || saidText(asked, 'gap') || 'not said'],
-    ['gap to set', side => wordsOf(asked, `gap ${side}`)],
-    ['axle in the hub', engaged],
-    ['move the hub', side => moveText(asked, side)],
+    [platesWords.gapNow, side => saidText(asked, `gap ${side}`) || saidText(asked, 'gap') || platesWords.notSaid],
+    [platesWords.gapToSet, side => wordsOf(asked, `gap ${side}`)],
+    [platesWords.axleInHub, engaged],
+    [platesWords.moveHub, side => moveText(asked, side)],
   ];
-  const title = `Rear axle from behind, ${width} over the tyres. Left hub: ${moveText(asked, 'left')}. Right hub: ${moveText(asked, 'right')}.`;
+  const title = platesWords.rearAxleFromBehindOver(width, moveText(asked, 'left'), moveText(asked, 'right'));
   return {
     title,
     head: ['', 'left', 'right'],
     rows: [
-      ['width over the tyres', width, ''],
+      [platesWords.widthOverTyres, width, ''],
       ...(limit === '' ? [] : [['limit', limit, '']]),
       ...rows.map(([name, of]) => [name, of('left'), of('right')]),
     ],
     drawing: (
       <Plate height={limit === '' ? 300 : 322} title={title}>
         <Dimension from={{ x: x('left', at.left.half), y: 20 }} to={{ x: x('right', at.right.half), y: 20 }} />
-        <Label x={MIDDLE} y={14} text={`${width} over the tyres`} />
+        <Label x={MIDDLE} y={14} text={platesWords.overTyres(width)} />
         <line class="chain" x1={MIDDLE} x2={MIDDLE} y1={28} y2={178} />
         <rect
           class="shape"
@@ -84,7 +85,7 @@ export const rearTrackPlate: DrawPlate = asked => {
             ))}
           </g>
         ))}
-        {limit !== '' && <Label x={MIDDLE} y={316} text={`limit of the rules ${limit}`} look="quiet" />}
+        {limit !== '' && <Label x={MIDDLE} y={316} text={platesWords.limitOfRules(limit)} look="quiet" />}
       </Plate>
     ),
   };

@@ -1,6 +1,7 @@
 /** A joint from the side: what holds it, what stands behind that, and which failure each of the two survives. */
 import { failsAnotherWay, type LetsGo, MEANS, meansOf } from '../../../numbers/index.ts';
 import { Label, Plate, SHEET_WIDTH } from '../../drawing/lines.tsx';
+import { platesWords } from '../../words/plates.ts';
 import { capital } from '../../words.ts';
 import { type Asked, type DrawPlate, saidText } from './asked.ts';
 import { MeansDrawn, SHANK } from './means-drawn.tsx';
@@ -27,23 +28,24 @@ function inLine(asked: Asked): readonly [Held, Held] {
   ];
 }
 
-const nameOf = ({ text }: Held): string => (text === '' ? 'not said' : (meansOf(text)[0]?.name ?? 'not known'));
+const nameOf = ({ text }: Held): string =>
+  text === '' ? platesWords.notSaid : (meansOf(text)[0]?.name ?? 'not known');
 
 /** A first means goes with any part of it; a second holds by any part of it, unless the text leaves a choice. */
 function survives({ text, place }: Held, way: LetsGo): string {
   const means = meansOf(text);
-  if (text === '') return 'not said';
+  if (text === '') return platesWords.notSaid;
   if (means.length === 0) return 'not known';
-  if (means.every(({ letsGo }) => letsGo === undefined)) return 'holds nothing';
+  if (means.every(({ letsGo }) => letsGo === undefined)) return platesWords.holdsNothing;
   const holds = (each: (typeof means)[number]): boolean => each.letsGo !== undefined && each.letsGo !== way;
   const all = place === 'first' || /\bor\b/.test(text);
-  return (all ? means.every(holds) : means.some(holds)) ? 'holds' : 'lets go';
+  return (all ? means.every(holds) : means.some(holds)) ? 'holds' : platesWords.letsGo;
 }
 
 const BEHIND = {
-  yes: 'the second is still there',
-  no: 'nothing stands behind the first',
-  'not known': 'not known whether the second holds',
+  yes: platesWords.secondIsStillThere,
+  no: platesWords.nothingStandsBehind,
+  'not known': platesWords.notKnownWhetherSecond,
 } as const;
 
 export const retentionPlate: DrawPlate = asked => {
@@ -52,19 +54,19 @@ export const retentionPlate: DrawPlate = asked => {
   if (first.text === '' && second.text === '') return undefined;
   const paired = first.text !== '' && second.text !== '';
   const behind = paired ? failsAnotherWay(first.text, second.text) : undefined;
-  const verdict = behind === undefined ? 'What stands behind it was not asked' : capital(BEHIND[behind]);
+  const verdict = behind === undefined ? platesWords.whatStandsBehindItWas : capital(BEHIND[behind]);
   const alone = behind !== undefined && behind !== 'yes';
   const goes = (one: Held): readonly LetsGo[] => WAYS.filter(way => survives(one, way) === 'lets go');
   const ways = [...new Set(held.flatMap(goes))];
-  const title = `The joint from the side. First: ${nameOf(first)}. Second: ${nameOf(second)}. ${verdict}.`;
+  const title = platesWords.jointFromSideFirst(nameOf(first), nameOf(second), verdict);
   const foot = ROWS + ways.length * ROW + 24;
   return {
     title,
-    head: ['if this happens', 'first', 'second'],
+    head: [platesWords.ifThisHappens, 'first', 'second'],
     rows: [
-      ['what holds', ...held.map(nameOf)],
+      [platesWords.whatHolds, ...held.map(nameOf)],
       ...WAYS.map(way => [way, ...held.map(one => survives(one, way))]),
-      ['if the first lets go', '', behind === undefined ? 'not asked' : BEHIND[behind]],
+      [platesWords.ifFirstLetsGo, '', behind === undefined ? platesWords.notAsked : BEHIND[behind]],
     ],
     drawing: (
       <Plate height={foot + 12} title={title}>
@@ -96,7 +98,7 @@ export const retentionPlate: DrawPlate = asked => {
             x={6}
             y={foot - 6}
             anchor="start"
-            text={`If the first lets go: ${verdictWords(behind)}`}
+            text={platesWords.ifFirstLetsGo2(verdictWords(behind))}
             look="strong"
           />
         </g>
@@ -106,7 +108,7 @@ export const retentionPlate: DrawPlate = asked => {
 };
 
 const verdictWords = (behind: keyof typeof BEHIND | undefined): string =>
-  behind === undefined ? 'what then holds was not asked' : BEHIND[behind];
+  behind === undefined ? platesWords.whatThenHoldsWas : BEHIND[behind];
 
 /** A bolt from the left through the part it holds, and out to the right where it is kept. */
 const Joint = () => (
@@ -115,6 +117,6 @@ const Joint = () => (
     <rect class="shape" x={28} y={AXIS - SHANK} width={SHEET_WIDTH - 40} height={2 * SHANK} />
     <rect class="shape tyre" x={28} y={AXIS - 38} width={55} height={76} />
     <rect class="shape" x={83} y={AXIS - 38} width={55} height={76} />
-    <Label x={83} y={20} text="what is held" look="quiet" />
+    <Label x={83} y={20} text={platesWords.whatIsHeld} look="quiet" />
   </g>
 );

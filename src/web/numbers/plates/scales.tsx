@@ -1,5 +1,6 @@
 /** Four scales in plan: what stands on each, and the middle of the mass, now and with the ballast. */
 import { Centre, Dimension, Extension, Label } from '../../drawing/lines.tsx';
+import { platesWords } from '../../words/plates.ts';
 import { type Asked, askedSize, type DrawPlate, figureOf, saidText, wordsOf } from './asked.ts';
 import { MIDDLE, PLAN, PlanPlate, WHEELS, type Wheel } from './plan.tsx';
 
@@ -12,10 +13,15 @@ export const scalesPlate: DrawPlate = asked => {
   const shareOf = (wheel: Wheel): string => share(askedSize(asked, wheel, 'mass'), total);
   const centre = centreOf(asked);
   const ballast = Object.keys(asked.answer.figures).filter(name => /^ballast (?!in all)/.test(name));
-  const title = `Corner weights from above: ${WHEELS.map(wheel => `${wheel} ${saidText(asked, wheel)}`).join(', ')}. Front ${wordsOf(asked, 'front share')}, left ${wordsOf(asked, 'left share')}, cross ${wordsOf(asked, 'cross share')}.`;
+  const title = platesWords.cornerWeightsFromAbove(
+    WHEELS.map(wheel => `${wheel} ${saidText(asked, wheel)}`).join(', '),
+    wordsOf(asked, 'front share'),
+    wordsOf(asked, 'left share'),
+    wordsOf(asked, 'cross share'),
+  );
   return {
     title,
-    head: ['', 'now', 'with ballast'],
+    head: ['', 'now', platesWords.withBallast],
     rows: [
       ...WHEELS.map(wheel => [wheel, `${saidText(asked, wheel)}, ${shareOf(wheel)}`, '']),
       ...['front share', 'left share', 'cross share'].map(name => [

@@ -1,6 +1,7 @@
 /** A size on its scale: at worst, and as far as twice its standard uncertainty, against the limits. */
 import { Label, Plate } from '../../drawing/lines.tsx';
 import { type Scale, ScaleDrawing, scaleHeight } from '../../drawing/scale.tsx';
+import { platesWords } from '../../words/plates.ts';
 import { askedSize, type DrawPlate, figureOf, saidText, wordsOf } from './asked.ts';
 
 const SHOWN = [
@@ -43,27 +44,30 @@ export const tolerancePlate: DrawPlate = asked => {
       {
         from: size - worst,
         to: size + worst,
-        text: `± ${wordsOf(asked, 'worst case')} at worst${outside(size - worst, size + worst) ? ': past a limit' : ''}`,
+        text: platesWords.atWorst(
+          wordsOf(asked, 'worst case'),
+          outside(size - worst, size + worst) ? platesWords.pastLimit : '',
+        ),
         signal: outside(size - worst, size + worst),
       },
       {
         from: size - likely,
         to: size + likely,
-        text: `± ${wordsOf(asked, 'expanded uncertainty')} likely (about 95 in 100)`,
+        text: platesWords.likelyAbout(wordsOf(asked, 'expanded uncertainty')),
       },
     ],
   };
-  const title = `The size on a scale: ${[...scale.above, ...scale.bands].map(m => m.text).join(', ')}.`;
+  const title = platesWords.sizeOnScale([...scale.above, ...scale.bands].map(m => m.text).join(', '));
   return {
     title,
     head: ['', 'value'],
     rows: [
       ...SHOWN.flatMap(name => (asked.answer.figures[name] ? [[name, wordsOf(asked, name)]] : [])),
-      ...limits.flatMap(({ text }, n) => (text === '' ? [] : [[n === 0 ? 'least allowed' : 'largest allowed', text]])),
+      ...limits.flatMap(({ text }, n) => (text === '' ? [] : [[platesWords.largestAllowed(n), text]])),
     ],
     drawing: (
       <Plate height={scaleHeight(scale) + 34} title={title}>
-        <Label x={6} y={15} anchor="start" text="Size against its limits" look="strong" />
+        <Label x={6} y={15} anchor="start" text={platesWords.sizeAgainstItsLimits} look="strong" />
         <ScaleDrawing scale={scale} top={24} />
       </Plate>
     ),

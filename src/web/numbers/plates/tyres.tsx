@@ -13,6 +13,7 @@ import { type Dimension, inUnit, parseQuantity } from '../../../quantity/index.t
 import { Label, Plate, SHEET_WIDTH } from '../../drawing/lines.tsx';
 import { type Axes, type Line, PlotFrame, PlotLine, plotX, plotY } from '../../drawing/plot.tsx';
 import { type Scale, ScaleDrawing, scaleHeight } from '../../drawing/scale.tsx';
+import { platesWords } from '../../words/plates.ts';
 import { type Asked, askedSize, type DrawPlate, figureOf, wordsOf } from './asked.ts';
 
 const STEPS = 24;
@@ -42,7 +43,7 @@ function scaleOf(asked: Asked, tyres: readonly Tyre[]): Scale {
   return {
     low: 0,
     high: 1.15 * Math.max(...tyres.map(({ hot }) => hot)),
-    above: Number.isFinite(least) ? [{ at: least, text: 'least allowed', signal: true }] : [],
+    above: Number.isFinite(least) ? [{ at: least, text: platesWords.leastAllowed, signal: true }] : [],
     bands: tyres.map(tyre => ({
       from: cold(asked, tyre),
       to: tyre.hot,
@@ -87,12 +88,12 @@ export const tyresPlate: DrawPlate = asked => {
   const own = tyres.find(({ name }) => Number.isFinite(figureOf(asked, `similar runs ${name}`)));
   const top = 30 + scaleHeight(scale);
   const record = own && recordOf(asked, own, top + 46);
-  const title = `${tyres.map(({ name }) => `${name} ${wordsOf(asked, `cold ${name}`)} cold`).join(', ')}.${own ? ` The line is from this kart's own runs: ${own.name}, cold pressure over track temperature.` : ''}`;
+  const title = `${tyres.map(({ name }) => `${name} ${wordsOf(asked, `cold ${name}`)} cold`).join(', ')}.${own ? platesWords.lineIsFromThisKarts(own.name) : ''}`;
   return {
     title,
     head: ['', 'value'],
     rows: tyres.flatMap(({ name, written }) => [
-      [`${name}, wanted hot`, written],
+      [platesWords.wantedHot(name), written],
       ...['cold NAME', 'cold NAME, lowest likely', 'cold NAME, highest likely', 'air in tyre NAME', 'similar runs NAME']
         .map(key => key.replace('NAME', name))
         .filter(key => asked.answer.figures[key] !== undefined)
@@ -100,7 +101,7 @@ export const tyresPlate: DrawPlate = asked => {
     ]),
     drawing: (
       <Plate height={record ? record.axes.top + record.axes.height + 44 : top} title={title}>
-        <Label x={6} y={15} anchor="start" text="Over the air around, from cold to hot" look="strong" />
+        <Label x={6} y={15} anchor="start" text={platesWords.overAirAroundFromCold} look="strong" />
         <ScaleDrawing scale={scale} top={18} />
         {record && <RecordPlot {...record} />}
       </Plate>
@@ -158,13 +159,7 @@ function RecordPlot({ axes, tyre, lines, past, now }: Drawable) {
   const left = x > SHEET_WIDTH * 0.7;
   return (
     <g>
-      <Label
-        x={6}
-        y={axes.top - 28}
-        anchor="start"
-        text={`To set cold, ${tyre.name}, by this kart's runs`}
-        look="strong"
-      />
+      <Label x={6} y={axes.top - 28} anchor="start" text={platesWords.toSetCold(tyre.name)} look="strong" />
       <Label x={6} y={axes.top - 12} anchor="start" text={tyre.unit} look="quiet" />
       <PlotFrame axes={axes} unit="°" />
       {lines.map(line => (
@@ -177,7 +172,7 @@ function RecordPlot({ axes, tyre, lines, past, now }: Drawable) {
         <line class="thin" x1={x} x2={x} y1={axes.top} y2={axes.top + axes.height} />
         <Label x={left ? x - 5 : x + 5} y={axes.top + 14} anchor={left ? 'end' : 'start'} text="today" />
       </g>
-      <Label x={34} y={axes.top + axes.height + 36} anchor="start" text="○ a run · track, °C" look="quiet" />
+      <Label x={34} y={axes.top + axes.height + 36} anchor="start" text={platesWords.runTrackC} look="quiet" />
       <Label
         x={SHEET_WIDTH - 10}
         y={axes.top + axes.height + 36}

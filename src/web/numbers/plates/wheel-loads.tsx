@@ -1,5 +1,6 @@
 /** Four loads in plan: a bar at each wheel, and an open frame where a wheel is off the road. */
 import { Arrow, Label } from '../../drawing/lines.tsx';
+import { platesWords } from '../../words/plates.ts';
 import { type DrawPlate, figureOf, saidText, wordsOf } from './asked.ts';
 import { MIDDLE, PLAN, PlanPlate, WHEELS, type Wheel, wheelAt } from './plan.tsx';
 
@@ -10,9 +11,15 @@ export const wheelLoadsPlate: DrawPlate = asked => {
   if (!loads.every(Number.isFinite)) return undefined;
   const most = Math.max(...loads, 1);
   const up = (wheel: Wheel): boolean => figureOf(asked, wheel) <= 0;
-  const says = (wheel: Wheel): readonly [string, string] => [wordsOf(asked, wheel), up(wheel) ? 'off the road' : ''];
+  const says = (wheel: Wheel): readonly [string, string] => [
+    wordsOf(asked, wheel),
+    up(wheel) ? platesWords.offRoad : '',
+  ];
   const right = saidText(asked, 'turn') === 'right';
-  const title = `Wheel loads from above in a ${right ? 'right' : 'left'} turn: ${WHEELS.map(wheel => `${wheel} ${wordsOf(asked, wheel)}${up(wheel) ? ', off the road' : ''}`).join('; ')}.`;
+  const title = platesWords.wheelLoadsFromAbove(
+    right,
+    WHEELS.map(wheel => `${wheel} ${wordsOf(asked, wheel)}${up(wheel) ? platesWords.andOffRoad : ''}`).join('; '),
+  );
   return {
     title,
     head: ['', 'left', 'right'],
@@ -45,7 +52,7 @@ export const wheelLoadsPlate: DrawPlate = asked => {
             </g>
           );
         })}
-        {['inner rear', 'lifts at'].map((text, n) => (
+        {[platesWords.innerRear, platesWords.liftsAt].map((text, n) => (
           <Label key={text} x={MIDDLE} y={PLAN.rear - 58 + n * 16} text={text} look="quiet" />
         ))}
         <Label x={MIDDLE} y={PLAN.rear - 24} text={wordsOf(asked, 'inner rear lifts at')} look="strong" />

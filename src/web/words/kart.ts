@@ -1,0 +1,14 @@
+/** What the sheet Kart says. */
+export const kartWords = {
+  kartFromAbove: 'The kart from above',
+  kartFromAbovePlaces: (name: string, count: number) =>
+    `Kart ${name} from above, ${count} places with open work, listed beside`,
+  openWorkByPlace: 'Open work by place',
+  numbers: 'Numbers: to which dimension, torque, weight',
+  setUpHowItStands: 'Set-up: how it stands, what was changed',
+  weakLinksWhatWouldHurt: 'Weak links: what would hurt us',
+  labelsForPartsAndBoxes: 'Labels for parts and boxes of spares',
+  nothingLiesOff: 'Nothing lies off and no work stands open.',
+  place: (n: number) => `Place ${n}`,
+  open: (count: number) => `${count} open`,
+} as const;

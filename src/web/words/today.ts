@@ -1,0 +1,27 @@
+/** What the sheet Today says. */
+export const todayWords = {
+  noEventPlanned: 'No event planned',
+  when: 'When',
+  notSaid: 'not said',
+  where: 'Where',
+  runningExpected: 'Running expected',
+  workToDo: 'Work to do',
+  steps: (left: number, span: string) => `${left} steps, ${span}`,
+  nothingIsKnownAbout:
+    'Nothing is known about this kart yet but its kart file, so every item is due once: what nobody has looked at cannot hold. Say which event comes and how long it runs, then work from the first step; each thing you record is one less that is not known. It need not be done in one evening.',
+  seeWork: 'See the work',
+  beginWithFirstStep: 'Begin with the first step',
+  goOnWithWork: 'Go on with the work',
+  logRun: 'Log a run',
+  addEvent: 'Add an event',
+  sayWhichEventComes: 'Say which event comes',
+  numbers: 'Numbers: to which dimension, torque, weight',
+  lapsWhatItDid: 'Laps: what it did, and did the change help',
+  weakLinksWhatWouldHurt: 'Weak links: what would hurt us',
+  nothingIsDueWhatRecord: 'Nothing is due. What the record does not hold, it cannot know.',
+  whileItIsOpen: 'While it is open',
+  dueWithinTwoMoreEvents: 'due within two more events',
+  saves: (span: string) => `saves ${span}`,
+  due: (count: number, safety: number) => `${count} due${safety > 0 ? `, ${safety} safety` : ''}`,
+  ahead: (grade: string) => `${grade}, ahead`,
+} as const;

@@ -7,6 +7,7 @@ import pg from 'pg';
 import type { AppendOutcome, BookStore, Kept, Lying, Which } from '../../app/ports.ts';
 import { CHAIN_START, type ChainEnd, canonical, FACT_FORMAT, type Fact, isProblem, upcast } from '../../book/index.ts';
 import { admit, mustAdmit, type Present } from '../admit.ts';
+import { Group, type Outcome } from '../group.ts';
 import { Listeners } from '../listeners.ts';
 import { StoreError } from '../store-error.ts';
 import { storeError } from './faults.ts';
@@ -49,10 +50,24 @@ function withoutPassword(url: string): string {
   }
 }
 
+/** What of a batch is new, and what is said of it. */
+type Work = (client: pg.PoolClient) => Promise<{ readonly fresh: readonly Fact[]; readonly value: unknown }>;
+
+/** What is wrong with the facts concerns who brought them; what is wrong with the database, everybody. */
+class Judged extends Error {}
+function judged<T>(judge: () => T): T {
+  try {
+    return judge();
+  } catch (cause) {
+    throw new Judged('a batch that is not right', { cause });
+  }
+}
+
 class PostgresStore implements BookStore {
   readonly #pool: pg.Pool;
   readonly #where: string;
   readonly #listeners = new Listeners();
+  readonly #group = new Group<Work>(works => this.#together(works));
   readonly #watcher: Watcher;
   #open = true;
 
@@ -67,24 +82,27 @@ class PostgresStore implements BookStore {
   }
 
   async append(facts: readonly Fact[]): Promise<AppendOutcome> {
-    return this.#writing(async client => {
+    this.#mustBeOpen();
+    return this.#group.add<AppendOutcome>(async client => {
       const ids = facts.map(({ id }) => id);
       const devices = [...new Set(facts.map(({ device }) => device))];
-      const admission = admit(facts, await presentIn(client, ids, devices));
-      if (admission.kind !== 'admitted') return admission;
-      await insert(client, admission.fresh);
-      return { kind: 'kept', added: admission.fresh.length, known: admission.known };
+      const present = await presentIn(client, ids, devices);
+      const admission = judged(() => admit(facts, present));
+      if (admission.kind !== 'admitted') return { fresh: [], value: admission };
+      const { fresh, known } = admission;
+      return { fresh, value: { kind: 'kept', added: fresh.length, known } };
     });
   }
 
   async appendNext(device: string, build: (last: { seq: number; hash: string }) => readonly Fact[]) {
-    return this.#writing(async client => {
+    this.#mustBeOpen();
+    return this.#group.add<readonly Fact[]>(async client => {
       const { end } = await presentIn(client, [], [device]);
-      const built = build({ ...end(device) });
+      const built = judged(() => build({ ...end(device) }));
       const ids = built.map(({ id }) => id);
-      const fresh = mustAdmit(built, device, await presentIn(client, ids, [device]));
-      await insert(client, fresh);
-      return fresh;
+      const present = await presentIn(client, ids, [device]);
+      const fresh = judged(() => mustAdmit(built, device, present));
+      return { fresh, value: fresh };
     });
   }
 
@@ -155,6 +173,7 @@ class PostgresStore implements BookStore {
   }
 
   async close(): Promise<void> {
+    await this.#group.settled();
     if (!this.#open) return;
     this.#open = false;
     this.#listeners.clear();
@@ -169,6 +188,26 @@ class PostgresStore implements BookStore {
     } catch (error) {
       throw storeError(error, this.#where);
     }
+  }
+
+  async #together(works: readonly Work[]): Promise<readonly Outcome[]> {
+    return this.#writing(async client => {
+      const outcomes: Outcome[] = [];
+      let added = 0;
+      for (const work of works) {
+        try {
+          const done = await work(client);
+          await insert(client, done.fresh);
+          added += done.fresh.length;
+          outcomes.push(done);
+        } catch (error) {
+          if (!(error instanceof Judged)) throw error;
+          outcomes.push({ error: error.cause });
+        }
+      }
+      if (added > 0) await client.query('notify kartwright_facts');
+      return outcomes;
+    });
   }
 
   /** One transaction, one writer at a time: all of it or nothing. */
@@ -224,15 +263,18 @@ async function presentIn(client: pg.PoolClient, ids: readonly string[], devices:
     ids.length === 0
       ? []
       : (
-          await client.query<{ id: string; hash: string }>('select id, hash from kartwright.fact where id = any($1)', [
-            ids,
-          ])
+          await client.query<{ id: string; hash: string }>({
+            name: 'known',
+            text: 'select id, hash from kartwright.fact where id = any($1)',
+            values: [ids],
+          })
         ).rows;
-  const last = await client.query<{ device: string; seq: string; hash: string }>(
-    `select device, seq::text, hash from unnest($1::text[]) as named(device)
+  const last = await client.query<{ device: string; seq: string; hash: string }>({
+    name: 'ends',
+    text: `select device, seq::text, hash from unnest($1::text[]) as named(device)
      cross join lateral (select seq, hash from kartwright.fact f where f.device = named.device order by seq desc limit 1) as last`,
-    [devices],
-  );
+    values: [devices],
+  });
   const hashes = new Map(kept.map(({ id, hash }) => [id, hash]));
   const ends = new Map<string, ChainEnd>(
     last.rows.map(({ device, seq, hash }) => [device, { seq: Number(seq), hash }]),
@@ -243,19 +285,19 @@ async function presentIn(client: pg.PoolClient, ids: readonly string[], devices:
 /** Rows are numbered in the order of the facts. */
 async function insert(client: pg.PoolClient, facts: readonly Fact[]): Promise<void> {
   if (facts.length === 0) return;
-  await client.query(
-    `insert into kartwright.fact (id, hash, device, seq, body)
+  await client.query({
+    name: 'keep',
+    text: `insert into kartwright.fact (id, hash, device, seq, body)
      select id, hash, device, seq, body
      from unnest($1::text[], $2::text[], $3::text[], $4::bigint[], $5::text[])
        with ordinality as fresh(id, hash, device, seq, body, place)
      order by place`,
-    [
+    values: [
       facts.map(({ id }) => id),
       facts.map(({ hash }) => hash),
       facts.map(({ device }) => device),
       facts.map(({ seq }) => seq),
       facts.map(canonical),
     ],
-  );
-  await client.query(`notify kartwright_facts`);
+  });
 }

@@ -4,6 +4,7 @@ import { isDeepStrictEqual } from 'node:util';
 import type { AppendOutcome, BookStore, Kept, Lying, Which } from '../../app/ports.ts';
 import { CHAIN_START, canonical, FACT_FORMAT, type Fact, isProblem, upcast } from '../../book/index.ts';
 import { admit, mustAdmit, type Present } from '../admit.ts';
+import { Group, type Outcome } from '../group.ts';
 import { Listeners } from '../listeners.ts';
 import { StoreError } from '../store-error.ts';
 import { type Database, loadDriver } from './driver.ts';
@@ -29,11 +30,15 @@ export function storeOn(database: Database, path: string): BookStore {
   return new SqliteStore(database, path);
 }
 
+/** What of a batch is new, and what is said of it. */
+type Work = () => { readonly fresh: readonly Fact[]; readonly value: unknown };
+
 class SqliteStore implements BookStore {
   readonly #database: Database;
   readonly #path: string;
   readonly #do: Statements;
   readonly #listeners = new Listeners();
+  readonly #group = new Group<Work>(works => this.#together(works));
   readonly #present: Present = {
     hash: id => this.#do.hash(id),
     end: device => this.#do.end(device) ?? CHAIN_START,
@@ -48,25 +53,22 @@ class SqliteStore implements BookStore {
   }
 
   async append(facts: readonly Fact[]): Promise<AppendOutcome> {
-    const outcome = this.#write((): AppendOutcome => {
+    this.#mustBeOpen();
+    return this.#group.add<AppendOutcome>(() => {
       const admission = admit(facts, this.#present);
-      if (admission.kind !== 'admitted') return admission;
-      this.#insert(admission.fresh);
-      return { kind: 'kept', added: admission.fresh.length, known: admission.known };
+      if (admission.kind !== 'admitted') return { fresh: [], value: admission };
+      const { fresh, known } = admission;
+      return { fresh, value: { kind: 'kept', added: fresh.length, known } };
     });
-    if (outcome.kind === 'kept' && outcome.added > 0) this.#listeners.tell();
-    return outcome;
   }
 
   async appendNext(device: string, build: (last: { seq: number; hash: string }) => readonly Fact[]) {
-    const added = this.#write(() => {
+    this.#mustBeOpen();
+    return this.#group.add<readonly Fact[]>(() => {
       const { seq, hash } = this.#present.end(device);
       const fresh = mustAdmit(build({ seq, hash }), device, this.#present);
-      this.#insert(fresh);
-      return fresh;
+      return { fresh, value: fresh };
     });
-    if (added.length > 0) this.#listeners.tell();
-    return added;
   }
 
   async read(after = 0, limit = Number.MAX_SAFE_INTEGER): Promise<readonly Kept[]> {
@@ -110,6 +112,7 @@ class SqliteStore implements BookStore {
   }
 
   async close(): Promise<void> {
+    await this.#group.settled();
     if (!this.#open) return;
     this.#open = false;
     clearInterval(this.#poll);
@@ -117,32 +120,53 @@ class SqliteStore implements BookStore {
     closeWhole(this.#database);
   }
 
-  /** All of it or nothing. `work` must not wait for anything: nobody else on this connection gets in between. */
-  #write<T>(work: () => T): T {
-    return this.#try(() => {
+  /** All of it or nothing. Waits for nothing but the disk: nobody else on this connection gets in between. */
+  async #together(works: readonly Work[]): Promise<readonly Outcome[]> {
+    let added = 0;
+    const outcomes = this.#try(() => {
       this.#do.begin();
       try {
-        const done = work();
+        const all = works.map((work): Outcome => {
+          const judged = this.#judged(work);
+          if ('error' in judged) return judged;
+          // All bodies first: what cannot be written as text must not leave half a batch.
+          const bodies = judged.fresh.map(canonical);
+          for (const [n, fact] of judged.fresh.entries()) this.#do.keep(fact, bodies[n] ?? '');
+          added += judged.fresh.length;
+          return judged;
+        });
         this.#do.commit();
-        return done;
+        return all;
       } catch (error) {
         undo(this.#database);
         throw error;
       }
     });
+    if (added > 0) this.#listeners.tell();
+    return outcomes;
   }
 
-  #insert(facts: readonly Fact[]): void {
-    for (const fact of facts) this.#do.keep(fact, canonical(fact));
+  /** What is wrong with the facts concerns who brought them; what is wrong with the file, everybody. */
+  #judged(work: Work): ReturnType<Work> | { readonly error: unknown } {
+    try {
+      return work();
+    } catch (error) {
+      if (storeError(error, this.#path) !== error) throw error;
+      return { error };
+    }
   }
 
   #try<T>(work: () => T): T {
-    if (!this.#open) throw new StoreError('closed', `${this.#path}: the book was closed`, 'open it again');
+    this.#mustBeOpen();
     try {
       return work();
     } catch (error) {
       throw storeError(error, this.#path);
     }
+  }
+
+  #mustBeOpen(): void {
+    if (!this.#open) throw new StoreError('closed', `${this.#path}: the book was closed`, 'open it again');
   }
 
   readonly #kept = ({ row, body }: { readonly row: number; readonly body: string }): Kept => ({

@@ -24,6 +24,7 @@ import { ALONE, type Crew } from './plan/crew.ts';
 import { createPlanner, type Planned, type Planner } from './plan/planner.ts';
 import type { Search } from './plan/search.ts';
 import type { Gathered } from './slow-questions/ask.ts';
+import { pageWords } from './words/page.ts';
 
 /** A payload as a face hands it in: readings may still be the text the person typed. */
 export type Draft = Readonly<Record<string, unknown>> & { readonly kind: string };
@@ -243,13 +244,13 @@ export function problemsOf(error: unknown): readonly Problem[] {
     error instanceof Error && 'remedy' in error && typeof error.remedy === 'string'
       ? error.remedy
       : down
-        ? 'see that it still runs, then press again'
-        : 'load the page again; what was recorded before is whole';
+        ? pageWords.seeThatItStillRuns
+        : pageWords.loadPageAgainWhatWas;
   return [
     {
       code: 'book',
       where: down ? 'server' : 'book',
-      message: down ? `The server did not answer: ${why}.` : `Expected the book to do this, and it did not: ${why}.`,
+      message: down ? pageWords.serverDidNotAnswer(why) : pageWords.expectedBookToDo(why),
       remedy: `${remedy.charAt(0).toUpperCase()}${remedy.slice(1)}.`,
     },
   ];

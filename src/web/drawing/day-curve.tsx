@@ -1,6 +1,7 @@
 /** How the air of a day went: density over the hours with its band, and the air a jetting was right in. */
 import type { VNode } from 'preact';
 import { formatQuantity } from '../../quantity/index.ts';
+import { drawingWords } from '../words/drawing.ts';
 import { Label, Plate, SHEET_WIDTH } from './lines.tsx';
 import { type Axes, PlotLine, plotX, plotY, roundSteps } from './plot.tsx';
 
@@ -43,26 +44,26 @@ export function dayCurve({ points, baseline }: Day): DrawnDay | undefined {
   const title = titleOf(first, last, base);
   return {
     title,
-    head: ['time', 'density', 'known to'],
+    head: ['time', 'density', drawingWords.known],
     rows: known.map(point => [
       clock(point.minute),
       words(point.density),
-      Number.isFinite(point.band) ? `± ${words(point.band)}` : 'not known',
+      Number.isFinite(point.band) ? `± ${words(point.band)}` : drawingWords.notKnown,
     ]),
     drawing: <DayCurve points={known} title={title} {...(base === undefined ? {} : { baseline: base })} />,
   };
 }
 
 function titleOf(first: DayPoint, last: DayPoint, base: number | undefined): string {
-  const from = `Air at ${clock(first.minute)} ${words(first.density)}`;
+  const from = drawingWords.air(clock(first.minute), words(first.density));
   const to = first === last ? '' : `, at ${clock(last.minute)} ${words(last.density)}`;
   if (base === undefined) return `${from}${to}.`;
   const against =
     Math.abs(last.density - base) <= bandOf(last)
-      ? 'cannot be told from the baseline'
+      ? drawingWords.cannotBeTold
       : last.density > base
-        ? 'denser than the baseline: the same jet is lean, it can seize'
-        : 'thinner than the baseline: the same jet is rich';
+        ? drawingWords.denserThanBaselineSame
+        : drawingWords.thinnerThanBaseline;
   return `${from}${to}; ${against}.`;
 }
 
@@ -74,7 +75,7 @@ export function DayCurve({ points, baseline, title }: Day & { readonly title: st
     points.map(p => `${plotX(p.minute, axes).toFixed(1)} ${plotY(p.density + side * bandOf(p), axes).toFixed(1)}`);
   return (
     <Plate height={TOP + HEIGHT + 24} title={title}>
-      <Label x={6} y={15} anchor="start" text="Density, kg/m³" look="strong" />
+      <Label x={6} y={15} anchor="start" text={drawingWords.densityKgM} look="strong" />
       {roundSteps(...axes.y, 5).map(value => (
         <g key={value}>
           <line

@@ -3,6 +3,7 @@
  * the driver's left on the left. x to the right and y down as on a sheet; the middle of the rear axle is the origin.
  */
 import type { Corner, Kart, Part } from '../../kart/index.ts';
+import { drawingWords } from '../words/drawing.ts';
 
 export type Point = { readonly x: number; readonly y: number };
 export type Box = { readonly x: number; readonly y: number; readonly width: number; readonly height: number };
@@ -88,13 +89,13 @@ export function drawKart(kart: Kart): Drawing {
         from: { x: -rear, y: 385 },
         to: { x: rear, y: 385 },
         label: { x: 0, y: 440 },
-        text: kart.dimensions['overall rear width']?.text ?? 'rear width not given',
+        text: kart.dimensions['overall rear width']?.text ?? drawingWords.rearWidthNotGiven,
       },
       {
         from: { x: rear + 105, y: 0 },
         to: { x: rear + 105, y: -wheelbase },
         label: { x: rear + 82, y: -wheelbase / 2 },
-        text: kart.dimensions.wheelbase?.text ?? 'wheelbase not given',
+        text: kart.dimensions.wheelbase?.text ?? drawingWords.wheelbaseNotGiven,
       },
     ],
   };

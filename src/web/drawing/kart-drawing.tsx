@@ -1,4 +1,5 @@
 import type { Kart } from '../../kart/index.ts';
+import { drawingWords } from '../words/drawing.ts';
 import { type Dimension, type DrawnPart, drawKart, type Point, placeOf, type Shape } from './geometry.ts';
 import type { Called, Mark } from './marks.ts';
 
@@ -162,7 +163,7 @@ function Balloon({ mark, picking }: { readonly mark: AnyMark; readonly picking: 
       {...(picking && {
         role: 'button',
         tabindex: 0,
-        'aria-label': `Place ${n}, ${mark.lines.length} listed`,
+        'aria-label': drawingWords.placeListed(n, mark.lines.length),
         'aria-pressed': picking.chosen === n,
         onKeyDown: (press: KeyboardEvent) => {
           if (press.key !== 'Enter' && press.key !== ' ') return;

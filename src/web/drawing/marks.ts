@@ -2,16 +2,17 @@
 import type { State } from '../../book/index.ts';
 import type { Kart } from '../../kart/index.ts';
 import type { Due } from '../../prep/index.ts';
+import { drawingWords } from '../words/drawing.ts';
 import { type Box, type Point, placeOf } from './geometry.ts';
 
 /** In the order that wins where several fall on one mark. */
 export const MARKS = ['defect', 'off', 'open', 'due'] as const;
 export type MarkKind = (typeof MARKS)[number];
 export const MARK_WORDS: Readonly<Record<MarkKind, string>> = {
-  defect: 'defect or failed',
-  off: 'lies off',
-  open: 'joint open',
-  due: 'work due',
+  defect: drawingWords.defectOrFailed,
+  off: drawingWords.liesOff,
+  open: drawingWords.jointOpen,
+  due: drawingWords.workDue,
 };
 
 export type Line = { readonly kind: MarkKind; readonly part: string; readonly text: string };
@@ -76,7 +77,7 @@ function linesOf(kart: Kart, state: State, due: readonly Due[]): readonly Line[]
     .map((d): Line => ({ kind: 'defect', part: d.part, text: d.defect }));
   const off = Object.values(kart.parts)
     .filter(part => state.parts[part.id]?.on === false)
-    .map((part): Line => ({ kind: 'off', part: part.id, text: 'off the kart' }));
+    .map((part): Line => ({ kind: 'off', part: part.id, text: drawingWords.offKart }));
   const isOff = new Set(off.map(line => line.part));
   const work = due
     // What no kart file names is the work on a defect, which is there already.

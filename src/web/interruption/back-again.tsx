@@ -3,7 +3,7 @@ import type { Problem } from '../../app/index.ts';
 import { Refused } from '../parts.tsx';
 import type { Session } from '../session.ts';
 import { interruptionWords } from '../words/interruption.ts';
-import { timeOf } from '../words.ts';
+import { timeOf } from '../words/reads.ts';
 import type { Done } from './last-done.ts';
 
 /** After an interruption: what was done last, and that it is touched again before anything goes on. */

@@ -1,3 +1,4 @@
+import { keypadWords } from '../words/keypad.ts';
 import { keysFor, pressed } from './keys.ts';
 
 /** Keys of a size for gloves. The field keeps its caret and the device's own keyboard stays away; a real one still types. */
@@ -8,7 +9,7 @@ export function Keypad(props: {
 }) {
   const { unit, text, onText } = props;
   return (
-    <fieldset class="keypad" aria-label="Keypad">
+    <fieldset class="keypad" aria-label={keypadWords.keypad}>
       {keysFor(unit).map(({ key, says, face, wide }) => (
         <button
           key={key}

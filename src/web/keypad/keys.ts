@@ -1,12 +1,13 @@
 /** What each key of the keypad makes of the text so far. A key that would spoil the number does nothing. */
+import { keypadWords } from '../words/keypad.ts';
 
 export type Key = { readonly key: string; readonly says: string; readonly face?: string; readonly wide?: true };
 
 const digit = (n: string): Key => ({ key: n, says: n });
-const DELETE: Key = { key: 'delete', says: 'Delete the last sign', face: 'delete' };
-const SIGN: Key = { key: 'sign', says: 'Plus or minus', face: '±' };
-const NEXT: Key = { key: ';', says: 'Next reading', face: 'next' };
-const POINT: Key = { key: '.', says: 'Point', face: '.' };
+const DELETE: Key = { key: 'delete', says: keypadWords.deleteLastSign, face: 'delete' };
+const SIGN: Key = { key: 'sign', says: keypadWords.plusOrMinus, face: '±' };
+const NEXT: Key = { key: ';', says: keypadWords.nextReading, face: 'next' };
+const POINT: Key = { key: '.', says: keypadWords.point, face: '.' };
 
 const ABOVE: readonly Key[] = [
   ...['7', '8', '9'].map(digit),
@@ -26,8 +27,8 @@ export const keysFor = (unit: string): readonly Key[] =>
         ...ABOVE,
         digit('0'),
         POINT,
-        { key: ' ', says: 'And: a fraction follows', face: 'and' },
-        { key: '/', says: 'Over', face: '/' },
+        { key: ' ', says: keypadWords.andFractionFollows, face: 'and' },
+        { key: '/', says: keypadWords.over, face: '/' },
         ...EIGHTHS.map(fraction => ({ key: fraction, says: fraction })),
       ]
     : [...ABOVE, { ...digit('0'), wide: true }, { ...POINT, wide: true }];

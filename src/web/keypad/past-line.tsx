@@ -1,5 +1,6 @@
 import type { Dimension } from '../../quantity/index.ts';
-import { dateOf } from '../words.ts';
+import { keypadWords } from '../words/keypad.ts';
+import { dateOf } from '../words/reads.ts';
 import { type Past, pastSaid } from './past.ts';
 
 type Limits = { readonly min?: number | undefined; readonly max?: number | undefined }; // SI
@@ -27,10 +28,10 @@ export function PastReadings(props: {
       <table>
         <thead>
           <tr>
-            <th scope="col">When</th>
-            <th scope="col">By</th>
+            <th scope="col">{keypadWords.when}</th>
+            <th scope="col">{keypadWords.by}</th>
             <th scope="col" class="number">
-              Read
+              {keypadWords.read}
             </th>
           </tr>
         </thead>

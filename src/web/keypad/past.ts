@@ -2,7 +2,8 @@
 import type { State } from '../../book/index.ts';
 import type { Item } from '../../kart/index.ts';
 import { type Dimension, formatQuantity } from '../../quantity/index.ts';
-import { dateOf } from '../words.ts';
+import { keypadWords } from '../words/keypad.ts';
+import { dateOf } from '../words/reads.ts';
 
 export type Past = {
   readonly fact: string;
@@ -32,16 +33,16 @@ export function pastOf(item: Item, state: State, unit: string, dimension: Dimens
 /** 'Last read 142.6 mm on 12 Oct 2026. In 3 readings +0.4 mm.' */
 export function pastSaid(past: readonly Past[], unit: string, dimension: Dimension | undefined): string {
   const [first, last] = [past[0], past.at(-1)];
-  if (first === undefined || last === undefined) return 'Not read before.';
-  const said = `Last read ${last.text} on ${dateOf(last.at)}.`;
-  if (past.length === 1) return said;
-  return `${said} Over ${past.length} readings: ${moved(last.si - first.si, unit, dimension)}.`;
+  if (first === undefined || last === undefined) return keypadWords.notReadBefore;
+  const said = [last.text, dateOf(last.at)] as const;
+  if (past.length === 1) return keypadWords.lastRead(...said);
+  return keypadWords.lastReadOf(...said, past.length, moved(last.si - first.si, unit, dimension));
 }
 
 /** A step of temperature is a difference, and so is written without the zero of its scale. */
 function moved(by: number, unit: string, dimension: Dimension | undefined): string {
   const size = formatQuantity(Math.abs(by), unit, undefined, differenceOf(dimension));
-  if (Number.parseFloat(size) === 0) return 'no change';
+  if (Number.parseFloat(size) === 0) return keypadWords.noChange;
   return `${by > 0 ? '+' : '−'}${size}`;
 }
 

@@ -6,6 +6,7 @@ import { withUnit } from '../answer.ts';
 import type { Keep } from '../place.ts';
 import type { Snapshot } from '../session.ts';
 import { InstrumentChoice, Judged } from '../views/judged.tsx';
+import { keypadWords } from '../words/keypad.ts';
 import { Keypad } from './keypad.tsx';
 import { pastOf } from './past.ts';
 import { PastReadings } from './past-line.tsx';
@@ -47,7 +48,7 @@ export function ReadingField(props: {
       <div class="reading-head">
         <label for="reading">{props.label}</label>
         <button type="button" class="button plain small" aria-pressed={keys} onClick={() => want(keys ? 'no' : 'yes')}>
-          {keys ? 'Keyboard instead' : 'Keypad'}
+          {keys ? keypadWords.keyboardInstead : keypadWords.keypad}
         </button>
       </div>
       <div class="with-unit">
@@ -65,11 +66,7 @@ export function ReadingField(props: {
       {item && <Judged kart={snapshot.kart} item={item} unit={unit} typed={text} instrument={props.instrument} />}
       {past && <PastReadings past={past} unit={asked} dimension={dimension} limits={props.limits} />}
       {keys && <Keypad unit={unit} text={text} onText={props.onText} />}
-      <p class="soft">
-        {keys
-          ? 'Read several times? “next” begins another reading.'
-          : `A number is in ${unit}; any other unit you write with it, like 5 3/4 in. Several readings: a ; between them.`}
-      </p>
+      <p class="soft">{keys ? keypadWords.readSeveralTimesNext : keypadWords.numberIsInAnyOther(unit)}</p>
       {item && (
         <InstrumentChoice kart={snapshot.kart} item={item} value={props.instrument} onChoose={props.onInstrument} />
       )}
@@ -85,7 +82,7 @@ function Units(props: {
   const { units, unit, onUnit } = props;
   if (units.length < 2) return <span>{unit}</span>;
   return (
-    <fieldset class="units" aria-label="Unit">
+    <fieldset class="units" aria-label={keypadWords.unit}>
       {units.map(one => (
         <button
           key={one}
@@ -108,7 +105,11 @@ function Written(props: { readonly item: Item; readonly snapshot: Snapshot; read
   const read = text === '' ? undefined : readReading(text, item, snapshot.kart, 'reading');
   return (
     <output for="reading" class="written">
-      {read === undefined ? '' : 'problem' in read ? 'No value yet' : `Written: ${readingSaid(read.reading, item)}`}
+      {read === undefined
+        ? ''
+        : 'problem' in read
+          ? keypadWords.noValueYet
+          : keypadWords.written(readingSaid(read.reading, item))}
     </output>
   );
 }

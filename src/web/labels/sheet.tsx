@@ -7,7 +7,7 @@ import { PrintTitle, Refused } from '../parts.tsx';
 import { hashOf, type Keep } from '../place.ts';
 import type { Snapshot } from '../session.ts';
 import { labelsWords } from '../words/labels.ts';
-import { capital } from '../words.ts';
+import { capital } from '../words/reads.ts';
 
 export type LabelsProps = { readonly snapshot: Snapshot; readonly keep: Keep };
 

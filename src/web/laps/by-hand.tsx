@@ -5,10 +5,10 @@ import { Refused } from '../parts.tsx';
 import type { Keep } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
 import { eventNow } from '../track/now.ts';
+import { lapsCount, lapText, problemText, within } from '../words/laps/reads.ts';
 import { lapsWords } from '../words/laps/sheet.tsx';
 import { intoBook, type LapsWritten } from './into-book.ts';
 import { SessionForm } from './session-form.tsx';
-import { lapsCount, lapText, problemText, within } from './words.ts';
 
 const SLOT = 'laps by hand';
 

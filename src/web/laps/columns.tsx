@@ -2,9 +2,9 @@
 import { useState } from 'preact/hooks';
 import { type CsvColumn, type CsvLayout, ROLES, type Role, unitsFor } from '../../laps/index.ts';
 import { Refused } from '../parts.tsx';
+import { problemText } from '../words/laps/reads.ts';
 import { lapsWords } from '../words/laps/sheet.tsx';
 import type { ColumnsAsked } from './log.ts';
-import { problemText } from './words.ts';
 
 const SAID: Readonly<Record<Role, string>> = {
   time: lapsWords.time,

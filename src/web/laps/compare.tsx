@@ -5,12 +5,12 @@ import { isComparable, type LapSession, lapSessions } from '../../laps/index.ts'
 import { PrintTitle, Refused } from '../parts.tsx';
 import type { Session, Snapshot } from '../session.ts';
 import { compareWords } from '../words/laps/compare.ts';
+import { choiceOf, lapsCount, lapText, nameOf, sizeOf } from '../words/laps/reads.ts';
 import type { ComparedLaps, CompareTell, Side } from './comparing.ts';
 import { Envelope } from './envelope.tsx';
 import type { LapsProps } from './sheet.tsx';
 import { SpeedMap } from './speed-map.tsx';
 import { Traces } from './traces.tsx';
-import { choiceOf, lapsCount, lapText, nameOf, sizeOf } from './words.ts';
 
 type Pick = { readonly fact: string; readonly lap: number };
 

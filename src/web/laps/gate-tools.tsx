@@ -1,11 +1,11 @@
 /** The gates on the map: proposed, slid along the way by large buttons, or set where a finger taps. */
 import { useMemo, useState } from 'preact/hooks';
 import { type Gate, type GateLine, gateAcross, lineOf, type Plane, type Point, planeAt } from '../../laps/index.ts';
+import { lapsCount } from '../words/laps/reads.ts';
 import { lapsWords } from '../words/laps/sheet.tsx';
 import type { Found, Gates, ReadLog } from './log.ts';
 import { closeView, TrackMap, wholeView } from './map.tsx';
 import { alongOf, gateAt, slid, type Way, wayOf } from './way.ts';
-import { lapsCount } from './words.ts';
 
 type Tapping = { readonly kind: 'no' } | { readonly kind: 'one' } | { readonly kind: 'two'; readonly first?: Point };
 

@@ -9,12 +9,12 @@ import type { Snapshot } from '../session.ts';
 import { type Asking, Entry } from '../track/fields.tsx';
 import { isProblem, numberSaid, type Typed } from '../track/said.ts';
 import { helpedWords } from '../words/laps/helped.ts';
-import { dateOf } from '../words.ts';
+import { lapText, middleOf } from '../words/laps/reads.ts';
+import { dateOf } from '../words/reads.ts';
 import { BeforeTest } from './before-test.tsx';
 import { levelsOf } from './levels.ts';
 import { RunsPicture } from './runs-picture.tsx';
 import type { LapsProps } from './sheet.tsx';
-import { lapText, middleOf } from './words.ts';
 
 export function Helped({ snapshot, keep }: LapsProps) {
   const days = useMemo(() => daysOf(snapshot), [snapshot]);

@@ -3,7 +3,7 @@ import { useEffect, useState } from 'preact/hooks';
 import type { Snapshot } from '../session.ts';
 import { LastWritten } from '../track/written.tsx';
 import { lapsWords } from '../words/laps/sheet.tsx';
-import { dateOf } from '../words.ts';
+import { dateOf } from '../words/reads.ts';
 import { Stopwatch } from './by-hand.tsx';
 import { createDesk, type Desk, handInWorker, type OnTable } from './desk.ts';
 import type { LapsWritten } from './into-book.ts';

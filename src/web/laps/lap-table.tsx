@@ -1,11 +1,11 @@
 /** Laps one under the other: time and how far it may be off, sectors, what stands against each, and whether it counts. */
 import { useState } from 'preact/hooks';
 import type { Lap, Outing } from '../../laps/index.ts';
+import { flagsOf, lapsCount, lapText, middleOf, within } from '../words/laps/reads.ts';
 import { lapsWords } from '../words/laps/sheet.tsx';
-import { capital, spanOf } from '../words.ts';
+import { capital, spanOf } from '../words/reads.ts';
 import type { Found } from './log.ts';
 import { bestsOf, isSound } from './sectors.ts';
-import { flagsOf, lapsCount, lapText, middleOf, within } from './words.ts';
 
 /** A day holds hundreds; nobody reads them all. */
 const SHOWN = 60;

@@ -1,6 +1,6 @@
 /** Where the fit puts each run: the base, what was on the kart, and the drift of the track up to the middle of the run. */
 import type { NotTold, TestRun, Told } from '../../laps/index.ts';
-import { middleOf } from './words.ts';
+import { middleOf } from '../words/laps/reads.ts';
 
 /** s; of a test that told nothing the middle lap of each run, and nothing for a run without laps that count. */
 export function levelsOf(runs: readonly TestRun[], told: Told | NotTold): readonly (number | undefined)[] {

@@ -1,10 +1,10 @@
 /** What writing laps did to the parts: how much older they are, and how old that makes each. */
 import { type Fact, partAge } from '../../book/index.ts';
 import type { Snapshot } from '../session.ts';
+import { lapsCount } from '../words/laps/reads.ts';
 import { lapsWords } from '../words/laps/sheet.tsx';
-import { spanOf } from '../words.ts';
+import { spanOf } from '../words/reads.ts';
 import type { LapsWritten } from './into-book.ts';
-import { lapsCount } from './words.ts';
 
 export function Older({ written, snapshot }: { readonly written: LapsWritten; readonly snapshot: Snapshot }) {
   const { kart, state } = snapshot;

@@ -5,6 +5,7 @@ import type { Keep } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
 import { eventNow } from '../track/now.ts';
 import type { Typed } from '../track/said.ts';
+import { lapsCount, problemText, sizeOf } from '../words/laps/reads.ts';
 import { lapsWords } from '../words/laps/sheet.tsx';
 import { Columns } from './columns.tsx';
 import type { Desk, OnTable, Stage } from './desk.ts';
@@ -14,7 +15,6 @@ import { LapTable } from './lap-table.tsx';
 import { PassedOver, ReadAs } from './read-as.tsx';
 import { columnsSaid, gatesSaid } from './saying.ts';
 import { SessionForm } from './session-form.tsx';
-import { lapsCount, problemText, sizeOf } from './words.ts';
 
 export function LogOnTable(props: {
   readonly desk: Desk;

@@ -4,10 +4,10 @@ import { type LapSession, lapSessions } from '../../laps/index.ts';
 import { PrintTitle, Refused } from '../parts.tsx';
 import type { Snapshot } from '../session.ts';
 import { predictWords } from '../words/laps/predict.ts';
+import { choiceOf, nameOf } from '../words/laps/reads.ts';
 import { Predicted } from './predicted.tsx';
 import { type PredictAsk, usePredicting } from './predicting.ts';
 import type { LapsProps } from './sheet.tsx';
-import { choiceOf, nameOf } from './words.ts';
 
 export function Predict({ snapshot, session: device, keep }: LapsProps) {
   const slot = `predict ${snapshot.kart.name}`;

@@ -1,8 +1,8 @@
 /** A predicted lap as it is read: sprockets, what a change is worth, the driven lap beside it, and what it rests on. */
 import type { LapsPredicted, PredictedWhole } from '../../app/index.ts';
 import { predictWords } from '../words/laps/predict.ts';
+import { lapsCount, lapText } from '../words/laps/reads.ts';
 import { Traces } from './traces.tsx';
-import { lapsCount, lapText } from './words.ts';
 
 export function Predicted({ of }: { readonly of: PredictedWhole }) {
   const { lap, driven, track, say } = of;

@@ -1,10 +1,10 @@
 /** How a log was read: what it holds, what of it was passed over, and where reading had to stop. */
 import type { Skipped } from '../../laps/index.ts';
 import { Cell, Refused } from '../parts.tsx';
+import { momentIn, problemText, sizeOf } from '../words/laps/reads.ts';
 import { lapsWords } from '../words/laps/sheet.tsx';
-import { dateOf, spanOf, timeOf } from '../words.ts';
+import { dateOf, spanOf, timeOf } from '../words/reads.ts';
 import type { ReadLog } from './log.ts';
-import { momentIn, problemText, sizeOf } from './words.ts';
 
 const FORMATS = { csv: 'CSV', gpx: 'GPX', nmea: 'NMEA 0183' } as const;
 

@@ -4,11 +4,11 @@ import { type Season, seasonOf } from '../../app/index.ts';
 import { Cell, PrintTitle, Refused } from '../parts.tsx';
 import type { Snapshot } from '../session.ts';
 import { lapsPagesWords } from '../words/laps/printed.ts';
-import { dateOf, spanOf } from '../words.ts';
+import { lapText, nameOf, within } from '../words/laps/reads.ts';
+import { dateOf, spanOf } from '../words/reads.ts';
 import { useOwn } from './own.ts';
 import { sessionHash } from './session-page.tsx';
 import type { LapsProps } from './sheet.tsx';
-import { lapText, nameOf, within } from './words.ts';
 
 export function SeasonPage(props: LapsProps) {
   const { answer, problems } = useOwn(props, seasonOf);

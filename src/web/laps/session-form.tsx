@@ -10,7 +10,7 @@ import type { Typed } from '../track/said.ts';
 import { keepWritten } from '../track/written.tsx';
 import { eventsOf } from '../views/entry-field.tsx';
 import { lapsWords } from '../words/laps/sheet.tsx';
-import { dayOf, spanOf, timeOf } from '../words.ts';
+import { dayOf, spanOf, timeOf } from '../words/reads.ts';
 import type { Answered, LapsWritten } from './into-book.ts';
 import { fieldAt, runsWithoutLaps, type SessionSaid, sessionSaid, tracksOf } from './saying.ts';
 

@@ -8,11 +8,11 @@ import { Cell, PrintSign, PrintTitle, Refused } from '../parts.tsx';
 import { hashOf } from '../place.ts';
 import type { Snapshot } from '../session.ts';
 import { lapsPagesWords } from '../words/laps/printed.ts';
-import { dateOf, spanOf, timeOf } from '../words.ts';
+import { lapText, middleOf, nameOf } from '../words/laps/reads.ts';
+import { dateOf, spanOf, timeOf } from '../words/reads.ts';
 import { useOwn } from './own.ts';
 import { Changed, Conditions, Laps, Notes, SetUp, Tyres } from './session-parts.tsx';
 import type { LapsProps } from './sheet.tsx';
-import { lapText, middleOf, nameOf } from './words.ts';
 
 /** @param run the fact of the run, or of laps that have none */
 export const sessionHash = (run: string): string => hashOf({ sheet: 'laps', about: `session/${run}` });

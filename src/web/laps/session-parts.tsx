@@ -3,8 +3,8 @@ import type { SessionSheet } from '../../app/index.ts';
 import { TYRES } from '../../book/index.ts';
 import type { SessionLap } from '../../laps/index.ts';
 import { lapsPagesWords } from '../words/laps/printed.ts';
-import { capital, timeOf } from '../words.ts';
-import { lapText, nameOf, remarksOn, within } from './words.ts';
+import { lapText, nameOf, remarksOn, within } from '../words/laps/reads.ts';
+import { capital, timeOf } from '../words/reads.ts';
 
 type Of = { readonly sheet: SessionSheet };
 const UNKNOWN = lapsPagesWords.notWrittenDown;

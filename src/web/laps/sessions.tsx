@@ -3,9 +3,9 @@ import { useState } from 'preact/hooks';
 import { isComparable, type LapSession, lapSessions, type SessionLap } from '../../laps/index.ts';
 import type { Snapshot } from '../session.ts';
 import { lapsPagesWords } from '../words/laps/printed.ts';
-import { capital, dateOf, spanOf, timeOf } from '../words.ts';
+import { lapsCount, lapText, middleOf, nameOf, remarksOn, within } from '../words/laps/reads.ts';
+import { capital, dateOf, spanOf, timeOf } from '../words/reads.ts';
 import { sessionHash } from './session-page.tsx';
-import { lapsCount, lapText, middleOf, nameOf, remarksOn, within } from './words.ts';
 
 const PAGE = 20;
 

@@ -2,7 +2,7 @@ import { type OpenPlace, openOnKart } from '../../app/index.ts';
 import { Glyph, type Sign } from '../glyph.tsx';
 import type { Snapshot } from '../session.ts';
 import { liesOpenWords } from '../words/lies-open.ts';
-import { dateOf, timeOf } from '../words.ts';
+import { dateOf, timeOf } from '../words/reads.ts';
 
 /** What work has left open on the kart, in one place: parts off, joints half done, tools out. */
 export function OpenList({ snapshot }: { readonly snapshot: Snapshot }) {

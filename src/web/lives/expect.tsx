@@ -5,7 +5,7 @@ import type { ExpectedLife } from '../../kart/index.ts';
 import { Refused } from '../parts.tsx';
 import type { Draft, Session, Snapshot } from '../session.ts';
 import { livesWords } from '../words/lives.ts';
-import { dateOf } from '../words.ts';
+import { dateOf } from '../words/reads.ts';
 
 export function Expect(props: { readonly kind: string; readonly snapshot: Snapshot; readonly session: Session }) {
   const { kind, snapshot, session } = props;

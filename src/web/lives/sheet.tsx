@@ -9,7 +9,7 @@ import { PrintTitle, Refused } from '../parts.tsx';
 import { hashOf } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
 import { livesWords } from '../words/lives.ts';
-import { capital } from '../words.ts';
+import { capital } from '../words/reads.ts';
 import { useLives } from './asked.ts';
 import { OnePart } from './one-part.tsx';
 import { round } from './paper.tsx';

@@ -4,7 +4,7 @@ import { useMemo } from 'preact/hooks';
 import { type Answer, BIBLIOGRAPHY, readFirst, type Source, type Subject } from '../../numbers/index.ts';
 import { Caution } from '../parts.tsx';
 import { numbersWords } from '../words/numbers.ts';
-import { capital } from '../words.ts';
+import { capital } from '../words/reads.ts';
 import { type Drawn, plateOf } from './plates/index.ts';
 
 const CAUTION = /^Caution: /;

@@ -4,7 +4,7 @@ import { useEffect, useRef } from 'preact/hooks';
 import type { InputProblem } from '../../numbers/index.ts';
 import { Refused } from '../parts.tsx';
 import { numbersWords } from '../words/numbers.ts';
-import { capital } from '../words.ts';
+import { capital } from '../words/reads.ts';
 import { Line, Needed, toProblem } from './ask-line.tsx';
 import type { Field, Form, GroupField, ListField } from './fields.ts';
 import { problemsElsewhere, rowsOf, type Typed, under, withoutRow } from './question.ts';

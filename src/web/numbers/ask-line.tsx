@@ -3,7 +3,7 @@ import { type Problem, sentence } from '../../app/index.ts';
 import type { InputProblem } from '../../numbers/index.ts';
 import { Refused } from '../parts.tsx';
 import { numbersWords } from '../words/numbers.ts';
-import { capital } from '../words.ts';
+import { capital } from '../words/reads.ts';
 import type { ChoiceField, TextField } from './fields.ts';
 
 export const toProblem = ({ path, expected, got, remedy }: InputProblem): Problem => ({

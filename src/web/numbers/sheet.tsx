@@ -7,7 +7,7 @@ import type { Kart } from '../../kart/index.ts';
 import { type Subject, subjects } from '../../numbers/index.ts';
 import { hashOf, type Keep } from '../place.ts';
 import { numbersWords } from '../words/numbers.ts';
-import { capital } from '../words.ts';
+import { capital } from '../words/reads.ts';
 import { Answered, HowWorkedOut } from './answered.tsx';
 import { AskForm } from './ask-form.tsx';
 import { formOf, limitsIn } from './fields.ts';

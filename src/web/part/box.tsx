@@ -5,7 +5,7 @@ import { PrintTitle } from '../parts.tsx';
 import { hashOf } from '../place.ts';
 import type { Snapshot } from '../session.ts';
 import { partWords } from '../words/part.ts';
-import { capital } from '../words.ts';
+import { capital } from '../words/reads.ts';
 
 /** A box of spares: how many should lie in it, and which parts they serve. */
 export function Box({ snapshot, pile }: { readonly snapshot: Snapshot; readonly pile: string }) {

@@ -1,6 +1,6 @@
 import { Glyph } from '../glyph.tsx';
 import { partWords } from '../words/part.ts';
-import { dateOf } from '../words.ts';
+import { dateOf } from '../words/reads.ts';
 import type { JointKnown } from './known.ts';
 
 /** How a part is held: each joint with its retentions, its torque with the source, and whether it is made. */

@@ -6,7 +6,7 @@ import { Cell, PrintTitle } from '../parts.tsx';
 import { hashOf } from '../place.ts';
 import type { Snapshot } from '../session.ts';
 import { partWords } from '../words/part.ts';
-import { capital, dateOf, factSign, factWords, timeOf } from '../words.ts';
+import { capital, dateOf, factSign, factWords, timeOf } from '../words/reads.ts';
 import { Box } from './box.tsx';
 import { JointRows } from './joints.tsx';
 import { type PartKnown, partKnown, readAbout } from './known.ts';

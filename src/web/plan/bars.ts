@@ -1,7 +1,7 @@
 /** A plan as bars: one lane a person, time downwards, so that it reads on a phone and on paper. Units of the view box. */
 import type { Plan } from '../../prep/index.ts';
 import { planWords } from '../words/plan.tsx';
-import { actionOf } from '../words.ts';
+import { actionOf } from '../words/reads.ts';
 import { toDo } from './carried.ts';
 import { whenOf } from './said.ts';
 

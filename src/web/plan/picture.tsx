@@ -4,7 +4,7 @@ import { useState } from 'preact/hooks';
 import type { Plan } from '../../prep/index.ts';
 import { SHEET_WIDTH } from '../drawing/lines.tsx';
 import { planWords } from '../words/plan.tsx';
-import { actionOf, spanOf, titleOf } from '../words.ts';
+import { actionOf, spanOf, titleOf } from '../words/reads.ts';
 import { type Bars, barsOf } from './bars.ts';
 import { toDo } from './carried.ts';
 import { type Crew, nameOf } from './crew.ts';

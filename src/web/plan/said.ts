@@ -1,7 +1,7 @@
 /** How hands, times and reasons of a plan read on the page. */
 import type { Plan, PlanDifference, Step } from '../../prep/index.ts';
 import { planWords } from '../words/plan.tsx';
-import { capital, spanOf, timeOf, weekdayOf } from '../words.ts';
+import { capital, spanOf, timeOf, weekdayOf } from '../words/reads.ts';
 import { type Crew, nameOf } from './crew.ts';
 
 type Timed = Pick<Plan, 'windows'>;

@@ -3,7 +3,7 @@ import type { Plan, PlanDifference, Step } from '../../prep/index.ts';
 import { Glyph } from '../glyph.tsx';
 import type { View } from '../session.ts';
 import { planWords } from '../words/plan.tsx';
-import { actionOf, capital, spanOf, titleOf } from '../words.ts';
+import { actionOf, capital, spanOf, titleOf } from '../words/reads.ts';
 import { isAlone } from './crew.ts';
 import type { Planner } from './planner.ts';
 import { bestOf, changeOf, enterOf, shortOf, whenOf } from './said.ts';

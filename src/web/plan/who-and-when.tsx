@@ -1,7 +1,7 @@
 /** Who works on the kart and which times there are: large, few, and kept on the device. */
 import { useState } from 'preact/hooks';
 import { planWords } from '../words/plan.tsx';
-import { spanOf } from '../words.ts';
+import { spanOf } from '../words/reads.ts';
 import { type Crew, minutesOf, type Time, timesLeft } from './crew.ts';
 
 const PEOPLE = [1, 2, 3] as const;

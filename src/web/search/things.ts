@@ -3,8 +3,8 @@ import { subjects } from '../../numbers/index.ts';
 import { sessionHash } from '../laps/session-page.tsx';
 import { hashOf } from '../place.ts';
 import type { Snapshot } from '../session.ts';
+import { actionOf, dateOf, factWords, titleOf } from '../words/reads.ts';
 import { searchWords } from '../words/search.ts';
-import { actionOf, dateOf, factWords, titleOf } from '../words.ts';
 import type { Thing } from './find.ts';
 
 const PAGES: readonly (readonly [title: string, under: string, hash: string])[] = [

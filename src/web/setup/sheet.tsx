@@ -5,8 +5,8 @@ import { type Moment, type Setting, type SetupSheet, setupSheet } from '../../pr
 import { PrintSign, PrintTitle, Refused } from '../parts.tsx';
 import { hashOf, type Keep } from '../place.ts';
 import type { Snapshot } from '../session.ts';
+import { dateOf, timeOf } from '../words/reads.ts';
 import { setupWords } from '../words/setup.ts';
-import { dateOf, timeOf } from '../words.ts';
 import { DAY, dayField, momentOf } from './against.ts';
 import { useSetupEffects } from './effects.ts';
 import { Hints, Showed } from './said.tsx';

@@ -4,8 +4,8 @@ import { type LifeAsk, type LifeSheet, lifeSheet, type SparesBox } from '../../l
 import { useLives } from '../lives/asked.ts';
 import { round } from '../lives/paper.tsx';
 import type { Session, Snapshot } from '../session.ts';
+import { capital } from '../words/reads.ts';
 import { sparesWords } from '../words/spares.tsx';
-import { capital } from '../words.ts';
 
 type Props = { readonly snapshot: Snapshot; readonly session: Session; readonly box: SparesBox };
 

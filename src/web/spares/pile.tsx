@@ -4,8 +4,8 @@ import type { Problem } from '../../app/index.ts';
 import type { Pile } from '../../life/index.ts';
 import { Refused } from '../parts.tsx';
 import type { Session } from '../session.ts';
+import { capital } from '../words/reads.ts';
 import { sparesWords } from '../words/spares.tsx';
-import { capital } from '../words.ts';
 
 export function PileRow({ pile, session }: { readonly pile: Pile; readonly session: Session }) {
   const { name, parts, carry, have, counted, buy, fails, held, basis, changeMinutes, why } = pile;

@@ -7,8 +7,8 @@ import { Cell, Refused } from '../parts.tsx';
 import { hashOf } from '../place.ts';
 import type { Session, View } from '../session.ts';
 import { SyncWord } from '../views/sync-word.tsx';
+import { dateOf, spanOf, timeOf } from '../words/reads.ts';
 import { deviceWords } from '../words/this-device.ts';
-import { dateOf, spanOf, timeOf } from '../words.ts';
 
 export type DeviceProps = { readonly session: Session; readonly versions: Versions };
 

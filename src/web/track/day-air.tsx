@@ -3,7 +3,7 @@ import { useMemo } from 'preact/hooks';
 import type { AirPoint } from '../../prep/index.ts';
 import { dayCurve } from '../drawing/day-curve.tsx';
 import { PlateFigure } from '../numbers/answered.tsx';
-import { dateOf } from '../words.ts';
+import { dateOf } from '../words/reads.ts';
 
 export function DayAir(props: {
   readonly air: readonly AirPoint[];

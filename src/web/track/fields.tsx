@@ -3,8 +3,8 @@ import type { ComponentChildren } from 'preact';
 import type { Problem } from '../../app/index.ts';
 import { TYRES, type Tyre } from '../../book/index.ts';
 import { Refused } from '../parts.tsx';
+import { capital } from '../words/reads.ts';
 import { trackWords } from '../words/track.ts';
-import { capital } from '../words.ts';
 import type { Typed } from './said.ts';
 
 /** A form under hand: what stands in it, what was refused, and the way to type. */

@@ -3,7 +3,7 @@ import type { FactOf, KartEvent } from '../../book/index.ts';
 import { typedFrom } from '../numbers/question.ts';
 import type { Keep } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
-import { dateOf } from '../words.ts';
+import { dateOf } from '../words/reads.ts';
 import type { Typed } from './said.ts';
 
 export type TrackProps = { readonly snapshot: Snapshot; readonly session: Session; readonly keep: Keep };

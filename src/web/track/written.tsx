@@ -5,8 +5,8 @@ import type { Fact } from '../../book/index.ts';
 import { Refused } from '../parts.tsx';
 import type { Keep } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
+import { factWords, timeOf } from '../words/reads.ts';
 import { trackWords } from '../words/track.ts';
-import { factWords, timeOf } from '../words.ts';
 
 const slotOf = (kart: string): string => `track written ${kart}`;
 

@@ -6,8 +6,8 @@ import { Glyph } from '../glyph.tsx';
 import { Refused } from '../parts.tsx';
 import { hashOf, type Keep } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
+import { dateOf, timeOf } from '../words/reads.ts';
 import { typeInWords } from '../words/type-in.tsx';
-import { dateOf, timeOf } from '../words.ts';
 import { type Line, linesOf } from './lines.ts';
 import { numbered, printedLists } from './printed.ts';
 

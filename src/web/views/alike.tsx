@@ -5,8 +5,8 @@ import { Glyph } from '../glyph.tsx';
 import { Refused } from '../parts.tsx';
 import { hashOf } from '../place.ts';
 import type { Session } from '../session.ts';
+import { dateOf } from '../words/reads.ts';
 import { recordWords } from '../words/record.ts';
-import { dateOf } from '../words.ts';
 
 /** Once something has failed: what else of its kind is on the karts, and one press that makes a look at each due. */
 export function Alike(props: { readonly fact: string; readonly session: Session; readonly onClose: () => void }) {

@@ -1,7 +1,7 @@
 /** A step as it is read out: the caution before the work, units as they are spoken. */
 import type { Step } from '../../prep/index.ts';
+import { actionOf, titleOf } from '../words/reads.ts';
 import { workWords } from '../words/work.ts';
-import { actionOf, titleOf } from '../words.ts';
 
 export function aloudOf(step: Step): string {
   const place = step.item !== null && step.part !== null ? `, ${step.part}` : '';

@@ -9,8 +9,8 @@ import { Refused } from '../parts.tsx';
 import type { Keep } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
 import { notANumber, typedNumber } from '../typed-number.ts';
+import { didOf } from '../words/reads.ts';
 import { workWords } from '../words/work.ts';
-import { didOf } from '../words.ts';
 import { Cannot, keptWhy, type Why } from './cannot.tsx';
 import { PhotoField } from './photo-field.tsx';
 

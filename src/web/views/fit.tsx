@@ -7,7 +7,7 @@ import { PrintTitle, Refused, Verdict } from '../parts.tsx';
 import { hashOf, type Keep } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
 import { fitWords } from '../words/fit.ts';
-import { capital, dateOf, timeOf } from '../words.ts';
+import { capital, dateOf, timeOf } from '../words/reads.ts';
 
 export type FitProps = {
   readonly snapshot: Snapshot;

@@ -4,8 +4,8 @@ import { Glyph } from '../glyph.tsx';
 import { Refused } from '../parts.tsx';
 import { hashOf, type Keep } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
+import { dateOf, factSign, factWords, timeOf } from '../words/reads.ts';
 import { recordWords } from '../words/record.ts';
-import { dateOf, factSign, factWords, timeOf } from '../words.ts';
 import { Photo } from './photo.tsx';
 import { WriteDown } from './write-down.tsx';
 

@@ -6,7 +6,8 @@ import type { Keep } from '../place.ts';
 import type { Crew } from '../plan/crew.ts';
 import { StepHands } from '../plan/row.tsx';
 import type { Session, Snapshot } from '../session.ts';
-import { actionOf, capital, spanOf, titleOf } from '../words.ts';
+import { actionOf, capital, spanOf, titleOf } from '../words/reads.ts';
+import { workWords } from '../words/work.ts';
 import { Answers } from './answers.tsx';
 import { partsOff } from './kart.tsx';
 import { ReadOut } from './read-out.tsx';
@@ -27,12 +28,10 @@ export function StepCard(props: {
   const { step, snapshot } = props;
   useAwake();
   return (
-    <article class="step" aria-label={`Step ${step.n}`}>
+    <article class="step" aria-label={workWords.step2(step.n)}>
       <header>
         <b>{actionOf(step)}</b>
-        <span>
-          Step {step.n} of {props.of}
-        </span>
+        <span>{workWords.stepOf(step.n, props.of)}</span>
         <span>{spanOf(step.minutes)}</span>
       </header>
       <div class="step-body">
@@ -46,7 +45,7 @@ export function StepCard(props: {
         {step.how !== '' && <p>{step.how}</p>}
         {step.accept !== '' && (
           <p>
-            <span class="soft">Holds when: </span>
+            <span class="soft">{workWords.holdsWhen} </span>
             {step.accept}
           </p>
         )}
@@ -55,15 +54,15 @@ export function StepCard(props: {
         {step.state === 'waiting' && <Waits step={step} snapshot={snapshot} />}
         {step.state === 'done' && (
           <>
-            <p class="note">This step is done. A wrong entry is struck on the sheet Record.</p>
+            <p class="note">{workWords.thisStepIsDoneWrong}</p>
             <button type="button" class="button main big wide" onClick={props.onWritten}>
-              Next step
+              {workWords.nextStep}
             </button>
           </>
         )}
         {step.part !== null && step.state !== 'done' && (
           <button type="button" class="button plain wide head-gap" onClick={() => props.onFind(step)}>
-            Write down a find here, with a photo
+            {workWords.writeDownFindHere}
           </button>
         )}
         <StepHands step={step} plan={snapshot.plan} crew={props.crew} />
@@ -75,7 +74,7 @@ export function StepCard(props: {
               marks={[]}
               off={partsOff(snapshot)}
               here={step.part}
-              title={`Where on the kart: ${step.part}`}
+              title={workWords.whereOnKart(step.part)}
             />
           </div>
         )}
@@ -91,7 +90,7 @@ function Target({ step }: { readonly step: Step }) {
     <dl class="target">
       {step.target && (
         <div>
-          <dt>Target</dt>
+          <dt>{workWords.target2}</dt>
           <dd>
             <Amount text={step.target.text} />
           </dd>
@@ -99,7 +98,7 @@ function Target({ step }: { readonly step: Step }) {
       )}
       {step.tolerance && step.tolerance.text !== '' && !same && (
         <div>
-          <dt>Allowed</dt>
+          <dt>{workWords.allowed}</dt>
           <dd>
             <Amount text={step.tolerance.text} />
           </dd>
@@ -122,11 +121,11 @@ function Amount({ text }: { readonly text: string }) {
 
 function Fine({ step }: { readonly step: Step }) {
   const lines = [
-    ['Tools', step.tools.join(', ')],
-    ['Consumables', step.consumables.join(', ')],
-    ['Kart', step.posture === 'any' ? '' : `on the ${step.posture}`],
-    ['Grade', step.grade],
-    ['Source', step.source],
+    [workWords.tools, step.tools.join(', ')],
+    [workWords.consumables, step.consumables.join(', ')],
+    [workWords.kart, step.posture === 'any' ? '' : workWords.onThe(step.posture)],
+    [workWords.grade, step.grade],
+    [workWords.source, step.source],
   ].filter(([, text]) => text !== '');
   return (
     <dl class="target fine">
@@ -145,7 +144,7 @@ function Waits({ step, snapshot }: { readonly step: Step; readonly snapshot: Sna
   return (
     <div class="note">
       <p>
-        <b>Waits for:</b>
+        <b>{workWords.waits}</b>
       </p>
       <ul>
         {first.map(s => (

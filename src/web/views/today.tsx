@@ -5,8 +5,8 @@ import { Cell, Verdict } from '../parts.tsx';
 import { hashOf } from '../place.ts';
 import { shortOf } from '../plan/said.ts';
 import type { Snapshot } from '../session.ts';
+import { capital, dayOf, spanOf } from '../words/reads.ts';
 import { todayWords } from '../words/today.ts';
-import { capital, dayOf, spanOf } from '../words.ts';
 
 /** The next event, the verdict so far, and what is due and why. */
 export function Today(props: { readonly snapshot: Snapshot; readonly writeDown: (kind: 'event' | 'ran') => void }) {

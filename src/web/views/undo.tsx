@@ -3,8 +3,8 @@ import type { Problem } from '../../app/index.ts';
 import type { Fact } from '../../book/index.ts';
 import { Refused } from '../parts.tsx';
 import type { Session, Snapshot } from '../session.ts';
+import { factWords, timeOf } from '../words/reads.ts';
 import { workWords } from '../words/work.ts';
-import { factWords, timeOf } from '../words.ts';
 
 /** The last thing this person wrote, within reach: two separate taps strike it, so that one slip cannot. */
 export function Undo(props: {

@@ -15,7 +15,8 @@ import { Statement } from '../plan/statement.tsx';
 import { WhoAndWhen } from '../plan/who-and-when.tsx';
 import type { Session, Snapshot } from '../session.ts';
 import { keepPrinted } from '../type-in/printed.ts';
-import { actionOf, spanOf, titleOf } from '../words.ts';
+import { actionOf, spanOf, titleOf } from '../words/reads.ts';
+import { workWords } from '../words/work.ts';
 import { Picture, PrintByPerson } from './picture.tsx';
 import { StepCard } from './step.tsx';
 import { Undo } from './undo.tsx';
@@ -88,20 +89,16 @@ export function Work(props: {
             <Elsewhere snapshot={snapshot} go={go} />
           )}
         </div>
-        <section aria-label="All steps">
+        <section aria-label={workWords.allSteps}>
           <div class="bar list-head">
-            <b>
-              {left.length === 0
-                ? `All ${plan.steps.length} steps done`
-                : `${left.length} of ${plan.steps.length} steps to do, ${spanOf(plan.minutes)}`}
-            </b>
+            <b>{workWords.ofStepsToDo(left.length, plan.steps.length, spanOf(plan.minutes))}</b>
             <button
               type="button"
               class="button plain small"
-              aria-label="Print the work list"
+              aria-label={workWords.printWorkList}
               onClick={() => window.print()}
             >
-              Print
+              {workWords.print}
             </button>
           </div>
           <WhoAndWhen
@@ -116,7 +113,7 @@ export function Work(props: {
           {!isAlone(crew) && <AsBars plan={plan} crew={crew} />}
           <StepList plan={plan} crew={crew} current={current?.key} />
           <a class="button plain wide head-gap" href={hashOf({ sheet: 'type-in' })}>
-            Type in a list that was worked on paper
+            {workWords.typeInListThatWas}
           </a>
         </section>
       </div>
@@ -141,14 +138,11 @@ function Elsewhere({ snapshot, go }: { readonly snapshot: Snapshot; readonly go:
     return (
       <div class="step">
         <div class="step-body">
-          <h1>This step is no longer in the plan</h1>
-          <p class="soft">
-            Someone did it, or something found since changed the plan
-            {snapshot.plan.leftOut.length > 0 ? ', or there is no time for it' : ''}.
-          </p>
+          <h1>{workWords.thisStepIsNoLonger}</h1>
+          <p class="soft">{workWords.someoneDid(snapshot.plan.leftOut.length)}</p>
           <div class="answers">
             <button type="button" class="button main big full" onClick={() => go(next.key)}>
-              Next: {next.title}
+              {workWords.next(next.title)}
             </button>
           </div>
         </div>
@@ -159,21 +153,19 @@ function Elsewhere({ snapshot, go }: { readonly snapshot: Snapshot; readonly go:
   return (
     <div class="step">
       <header>
-        <b>Work</b>
-        <span>{signed ? 'done and signed' : 'done, to be signed'}</span>
+        <b>{workWords.work}</b>
+        <span>{signed ? workWords.doneAndSigned : workWords.doneToBeSigned}</span>
       </header>
       <div class="step-body">
-        <h1>All steps are done</h1>
+        <h1>{workWords.allStepsAreDone}</h1>
         <p class="soft">
           {signed
-            ? `Signed by ${signed.signer} as ${signed.verdict}; nothing was done to the kart since.`
-            : `What remains: a person looks at the kart and signs. ${
-                open === 0 ? 'The record holds nothing against running.' : `${open} stand open in the record.`
-              }`}
+            ? workWords.signedByAsNothingWas(signed.signer, signed.verdict)
+            : workWords.whatRemainsPersonLooks(open)}
         </p>
         <div class="answers">
           <a class="button main big full" href={hashOf({ sheet: 'fit' })}>
-            {signed ? 'See the release' : 'See whether it is fit, and sign'}
+            {signed ? workWords.seeRelease : workWords.seeWhetherItIsFit}
           </a>
         </div>
       </div>
@@ -193,7 +185,7 @@ function AsBars(props: { readonly plan: Plan; readonly crew: Crew }) {
     <details class="group" onToggle={e => setOpen(e.currentTarget.open)}>
       <summary>
         <h2>
-          As bars <span>who does what when</span>
+          {workWords.asBars} <span>{workWords.whoDoesWhatWhen}</span>
         </h2>
       </summary>
       {open && <Picture {...props} />}
@@ -208,8 +200,8 @@ function StepList(props: { readonly plan: Plan; readonly crew: Crew; readonly cu
   const [done, ready, waiting] = [of('done'), of('ready'), of('waiting')];
   return (
     <>
-      <Steps {...props} title="Can be done now" steps={ready} />
-      <Steps {...props} title="Wait for others" steps={waiting} />
+      <Steps {...props} title={workWords.canBeDoneNow} steps={ready} />
+      <Steps {...props} title={workWords.waitForOthers} steps={waiting} />
       {done.length > 0 && (
         <button
           type="button"
@@ -217,10 +209,10 @@ function StepList(props: { readonly plan: Plan; readonly crew: Crew; readonly cu
           aria-expanded={showDone}
           onClick={() => setShowDone(!showDone)}
         >
-          <Glyph sign="done" /> {showDone ? 'Hide' : 'Show'} {done.length} done
+          <Glyph sign="done" /> {workWords.done(showDone, done.length)}
         </button>
       )}
-      {showDone && <Steps {...props} title="Done" steps={done} />}
+      {showDone && <Steps {...props} title={workWords.done2} steps={done} />}
     </>
   );
 }
@@ -257,10 +249,10 @@ function Steps(props: {
                 type="button"
                 class="why"
                 aria-expanded={asked === s.key}
-                aria-label={`Why now: step ${s.n}`}
+                aria-label={workWords.whyNowStep(s.n)}
                 onClick={() => setAsked(asked === s.key ? undefined : s.key)}
               >
-                why
+                {workWords.why}
               </button>
             )}
             {asked === s.key && <Reasons step={s} />}
@@ -276,7 +268,7 @@ const metaOf = (step: Step, who: string): string =>
     spanOf(step.minutes),
     who,
     step.state === 'waiting' ? `after ${step.after.slice(0, 2).join(', ')}` : '',
-    step.helpers > 0 ? 'needs help' : '',
+    step.helpers > 0 ? workWords.needsHelp : '',
   ]
     .filter(Boolean)
     .join(' · ');
@@ -287,15 +279,15 @@ function WorkList({ snapshot }: { readonly snapshot: Snapshot }) {
   const toDo = plan.steps.filter(s => s.state !== 'done');
   return (
     <section class="only-print">
-      <PrintTitle title="Work list" kart={kart.name} event={plan.event} invented={kart.invented} />
+      <PrintTitle title={workWords.workList} kart={kart.name} event={plan.event} invented={kart.invented} />
       <table class="print">
         <thead>
           <tr>
-            <th>No.</th>
-            <th>Step, and why</th>
-            <th class="limits">Target, tolerance</th>
-            <th class="hand">Read, by</th>
-            <th class="tick">Done</th>
+            <th>{workWords.no}</th>
+            <th>{workWords.stepAndWhy}</th>
+            <th class="limits">{workWords.targetTolerance}</th>
+            <th class="hand">{workWords.read}</th>
+            <th class="tick">{workWords.done2}</th>
           </tr>
         </thead>
         <tbody>
@@ -308,7 +300,7 @@ function WorkList({ snapshot }: { readonly snapshot: Snapshot }) {
                 {s.caution !== null && (
                   <>
                     <br />
-                    <b>Caution: {s.caution}</b>
+                    <b>{workWords.caution2(s.caution)}</b>
                   </>
                 )}
               </td>
@@ -319,11 +311,8 @@ function WorkList({ snapshot }: { readonly snapshot: Snapshot }) {
           ))}
         </tbody>
       </table>
-      <p>
-        The maker's manual, the rules of the class and local law win over any figure here. In doubt about brakes,
-        steering or a crack, ask a qualified person.
-      </p>
-      <PrintSign who="Signature of who worked by this list" />
+      <p>{workWords.makersManualRules}</p>
+      <PrintSign who={workWords.signatureOfWhoWorked} />
     </section>
   );
 }

@@ -2,8 +2,8 @@
 import type { WeakLinksAnswer } from '../../app/index.ts';
 import type { Kart } from '../../kart/index.ts';
 import { KartDrawing } from '../drawing/kart-drawing.tsx';
+import { capital } from '../words/reads.ts';
 import { weakWords } from '../words/weak.tsx';
-import { capital } from '../words.ts';
 import { type AskedHazard, codeWords } from './likelihood.tsx';
 import { mapOf } from './map.ts';
 

@@ -72,4 +72,8 @@ export const pageWords = {
   twoBooksCould: (error: string) => `The two books could not be brought together: ${error}.`,
   whatWasWrittenIsKeptOn:
     'What was written is kept on this device. Load the page again; take an export if it stays so.',
+  seeThatItStillRuns: 'see that it still runs, then press again',
+  loadPageAgainWhatWas: 'load the page again; what was recorded before is whole',
+  serverDidNotAnswer: (why: string) => `The server did not answer: ${why}.`,
+  expectedBookToDo: (why: string) => `Expected the book to do this, and it did not: ${why}.`,
 } as const;

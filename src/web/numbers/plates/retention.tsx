@@ -2,7 +2,7 @@
 import { failsAnotherWay, type LetsGo, MEANS, meansOf } from '../../../numbers/index.ts';
 import { Label, Plate, SHEET_WIDTH } from '../../drawing/lines.tsx';
 import { platesWords } from '../../words/plates.ts';
-import { capital } from '../../words.ts';
+import { capital } from '../../words/reads.ts';
 import { type Asked, type DrawPlate, saidText } from './asked.ts';
 import { MeansDrawn, SHANK } from './means-drawn.tsx';
 

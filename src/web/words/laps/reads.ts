@@ -1,6 +1,6 @@
 /** How a lap time, a size and a count of laps read. */
-import type { Lap, LapSession, LogProblem, SessionLap, Zero } from '../../laps/index.ts';
-import { dateOf, timeOf } from '../words.ts';
+import type { Lap, LapSession, LogProblem, SessionLap, Zero } from '../../../laps/index.ts';
+import { dateOf, timeOf } from '../reads.ts';
 
 /** 95 of 100 lie within so many standard deviations. */
 const WITHIN = 1.96;

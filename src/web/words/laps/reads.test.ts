@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import type { Lap } from '../../laps/index.ts';
-import { bestsOf } from './sectors.ts';
-import { lapText, momentIn, within } from './words.ts';
+import type { Lap } from '../../../laps/index.ts';
+import { bestsOf } from '../../laps/sectors.ts';
+import { lapText, momentIn, within } from './reads.ts';
 
 describe('a lap time reads', () => {
   test('with no more digits than its spread bears, and minutes apart from seconds', () => {

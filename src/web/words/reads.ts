@@ -1,7 +1,7 @@
 /** How a moment, a length of time and a fact read on the page. */
-import type { Fact, FactOf } from '../book/index.ts';
-import type { Step } from '../prep/index.ts';
-import { readAtTrack } from './words/read-at-track.ts';
+import type { Fact, FactOf } from '../../book/index.ts';
+import type { Step } from '../../prep/index.ts';
+import { readAtTrack } from './read-at-track.ts';
 
 const DATE = new Intl.DateTimeFormat('en-GB', { weekday: 'short', day: 'numeric', month: 'short' });
 const WEEKDAY = new Intl.DateTimeFormat('en-GB', { weekday: 'short' });

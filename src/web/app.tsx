@@ -7,7 +7,7 @@ import { Refused } from './parts.tsx';
 import { hashOf, type Keep, type Place, placeFrom, SHEETS, type Sheet } from './place.ts';
 import { onSlash } from './search/slash.ts';
 import type { Session } from './session.ts';
-import { FitPage, LabelsPage, PartPage, RecordPage, SearchPage, TypeInPage } from './views/beside.tsx';
+import { DimensionedPage, FitPage, LabelsPage, PartPage, RecordPage, SearchPage, TypeInPage } from './views/beside.tsx';
 import { DeviceSheet } from './views/device.tsx';
 import { Devices } from './views/devices.tsx';
 import { KartSheet } from './views/kart.tsx';
@@ -215,6 +215,8 @@ export function App(props: { readonly session: Session; readonly keep: Keep; rea
               openKart={openKart}
               find={(part, grade) => beginFind(keep, part, grade)}
             />
+          ) : place.sheet === 'drawing' ? (
+            <DimensionedPage snapshot={snapshot} about={place.about ?? ''} />
           ) : place.sheet === 'type-in' ? (
             <TypeInPage key={snapshot.kart.name} snapshot={snapshot} session={session} keep={keep} who={who} />
           ) : place.sheet === 'search' ? (

@@ -1,5 +1,6 @@
 /** Small pieces every sheet uses. */
 import type { ComponentChildren } from 'preact';
+import { useEffect } from 'preact/hooks';
 import type { FitAnswer, Problem } from '../app/index.ts';
 import { Glyph } from './glyph.tsx';
 import { pageWords } from './words/page.ts';
@@ -74,6 +75,16 @@ export function Cell({ label, children }: { readonly label: string; readonly chi
   );
 }
 
+/** What every printed page of a sheet carries at its head, the second and later ones too. */
+export function useSheetName(title: string, kart: string, invented: boolean): void {
+  useEffect(() => {
+    const name = pageWords.sheetName(title, kart, invented);
+    const { style } = document.documentElement;
+    style.setProperty('--sheet-name', JSON.stringify(name));
+    return () => void style.removeProperty('--sheet-name');
+  }, [title, kart, invented]);
+}
+
 /** The title block of a printed sheet. */
 export function PrintTitle(props: {
   readonly title: string;
@@ -81,6 +92,7 @@ export function PrintTitle(props: {
   readonly event: string | null;
   readonly invented: boolean;
 }) {
+  useSheetName(props.title, props.kart, props.invented);
   return (
     <div class="print-title only-print-grid">
       <div>

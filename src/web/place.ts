@@ -15,17 +15,19 @@ const BESIDE = [
   'device',
   'devices',
   'part',
+  'drawing',
   'box',
   'labels',
   'search',
   'type-in',
 ] as const;
-const ABOUT = ['weak', 'lives', 'laps', 'part', 'box'];
+const ABOUT = ['weak', 'lives', 'laps', 'part', 'box', 'drawing'];
 export type Place = {
   readonly sheet: Sheet | (typeof BESIDE)[number];
   readonly step?: string;
   readonly number?: string;
-  /** Which hazard of the weak links, which part of the lives, which page of the laps, which kart and part of a label. */
+  /** Which hazard of the weak links, which part of the lives, which page of the laps, which kart and part of a label, which
+   * drawing. */
   readonly about?: string;
 };
 

@@ -38,6 +38,10 @@ const NO_TEXT: readonly (readonly [file: RegExp, text: RegExp])[] = [
   [/\/views\/(answers|write-down|writing|picture)/, /^(read in 1|failed last|writing down|picture of the plan)$/], // kept on the device
   [/\/drawing\/geometry/, /^(overall front width|(1 )?tyre (width|diameter))$/], // dimensions of a kart file
   [/\/drawing\/kart-drawing/, /^tyre off$/], // how it is drawn: names for the style sheet
+  [
+    /\/dimensioned\/(front-end|rear-axle|which)/,
+    /^(overall )?(front|rear|ride|hub|tyre|stub|axle|brake|chain) (front |ride |tyre )?(bearing|disc|end|front|height( front)?|left|length 1|line|outboard 1|right|spacers( 1)?|width)$/,
+  ], // dimensions, parts and readings of a kart file, figures by name
   [/\/search\/slash/, /^input, /], // elements
   [/\/(sw|versions)\.ts$/, /^take over$/], // what the page tells its service worker
   [/\/views\/cannot/, /^(cannot be done|put off)$/], // answers, by name

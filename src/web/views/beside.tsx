@@ -1,3 +1,4 @@
+import type { DimensionedProps } from '../dimensioned/sheet.tsx';
 import type { LabelsProps } from '../labels/sheet.tsx';
 import type { PartProps } from '../part/sheet.tsx';
 import type { SearchProps } from '../search/sheet.tsx';
@@ -7,6 +8,11 @@ import type { FitProps } from './fit.tsx';
 import type { RecordProps } from './record.tsx';
 
 export const PartPage = fetched<PartProps>('part', 'part', async () => (await import('../part/sheet.tsx')).PartSheet);
+export const DimensionedPage = fetched<DimensionedProps>(
+  'drawing',
+  'drawing',
+  async () => (await import('../dimensioned/sheet.tsx')).Dimensioned,
+);
 export const LabelsPage = fetched<LabelsProps>(
   'labels',
   'labels',

@@ -1,3 +1,4 @@
+import { DRAWINGS } from '../dimensioned/which.ts';
 import { drawKart } from '../drawing/geometry.ts';
 import { KartDrawing } from '../drawing/kart-drawing.tsx';
 import { MARK_WORDS, MARKS, marksOf } from '../drawing/marks.ts';
@@ -32,7 +33,16 @@ export function KartSheet({ snapshot, here }: { readonly snapshot: Snapshot; rea
           </figcaption>
         </figure>
         <section aria-label={kartWords.openWorkByPlace}>
-          <a class="button wide" href={hashOf({ sheet: 'numbers' })}>
+          {DRAWINGS.map((name, n) => (
+            <a
+              key={name}
+              class={n === 0 ? 'button wide' : 'button wide head-gap'}
+              href={hashOf({ sheet: 'drawing', about: name })}
+            >
+              {kartWords.withItsDimensions[name]}
+            </a>
+          ))}
+          <a class="button wide head-gap" href={hashOf({ sheet: 'numbers' })}>
             {kartWords.numbers}
           </a>
           <a class="button wide head-gap" href={hashOf({ sheet: 'setup' })}>

@@ -1,8 +1,9 @@
 import type { Step } from '../../prep/index.ts';
+import { drawnOn } from '../dimensioned/which.ts';
 import { KartDrawing } from '../drawing/kart-drawing.tsx';
 import { useAwake } from '../interruption/awake.ts';
 import { Caution } from '../parts.tsx';
-import type { Keep } from '../place.ts';
+import { hashOf, type Keep } from '../place.ts';
 import type { Crew } from '../plan/crew.ts';
 import { StepHands } from '../plan/row.tsx';
 import type { Session, Snapshot } from '../session.ts';
@@ -26,6 +27,8 @@ export function StepCard(props: {
   readonly onFind: (step: Step) => void;
 }) {
   const { step, snapshot } = props;
+  const item = step.item === null ? undefined : snapshot.kart.items[step.item];
+  const drawing = item && step.action !== 'second-look' ? drawnOn(item) : undefined; // which shows the first result
   useAwake();
   return (
     <article class="step" aria-label={workWords.step2(step.n)}>
@@ -64,6 +67,11 @@ export function StepCard(props: {
           <button type="button" class="button plain wide head-gap" onClick={() => props.onFind(step)}>
             {workWords.writeDownFindHere}
           </button>
+        )}
+        {drawing !== undefined && step.item !== null && (
+          <a class="button plain wide head-gap" href={hashOf({ sheet: 'drawing', about: step.item })}>
+            {workWords.onDrawing[drawing]}
+          </a>
         )}
         <StepHands step={step} plan={snapshot.plan} crew={props.crew} />
         <Fine step={step} />

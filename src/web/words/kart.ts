@@ -4,6 +4,10 @@ export const kartWords = {
   kartFromAbovePlaces: (name: string, count: number) =>
     `Kart ${name} from above, ${count} places with open work, listed beside`,
   openWorkByPlace: 'Open work by place',
+  withItsDimensions: {
+    'rear axle': 'Rear axle with its dimensions',
+    'front end': 'Front end with its dimensions',
+  },
   numbers: 'Numbers: to which dimension, torque, weight',
   setUpHowItStands: 'Set-up: how it stands, what was changed',
   weakLinksWhatWouldHurt: 'Weak links: what would hurt us',

@@ -33,6 +33,8 @@ export const pageWords = {
   belowSafety: (count: number) => `${count} below safety`,
   notFit: 'Not fit',
   notKnown2: 'Not known',
+  sheetName: (title: string, kart: string, invented: boolean) =>
+    `${title} · kart ${kart}${invented ? ' (invented)' : ''}`,
   noEventPlanned: 'no event planned',
   printed: 'Printed',
   utc: (toISOString: string) => `${toISOString} UTC`,

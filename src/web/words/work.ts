@@ -38,6 +38,10 @@ export const workWords = {
   itStaysDueAndReason:
     'It stays due, and the reason stays in the record. A safety item that is put off stands against running.',
   itCountsAsNotKnown: 'It counts as not known until somebody does it, and the reason stands with it.',
+  onDrawing: {
+    'rear axle': 'Show it on the drawing of the rear axle',
+    'front end': 'Show it on the drawing of the front end',
+  },
   readWith: 'Read with',
   notSaid: 'not said',
   step: (n: number, action: string, title: string, place: string) => `Step ${n}. ${action}: ${title}${place}.`,

@@ -7,7 +7,7 @@ import type { Role } from './register.ts';
 /** Reading is open to every role within its team; this is what each may write. */
 export const WRITES: Readonly<Record<Role, readonly FactKind[]>> = {
   owner: FACT_KINDS,
-  mechanic: FACT_KINDS,
+  mechanic: FACT_KINDS.filter(kind => kind !== 'redacted'),
   driver: [
     'event',
     'ran',

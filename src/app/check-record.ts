@@ -95,6 +95,21 @@ export const struckRight: Check<'struck'> = (payload, { facts, state, where }) =
   return onlyFileLeft(fact.id, facts, state.struck) ? [keepsFile(field)] : [];
 };
 
+/** What is taken out must be there: nothing is promised about facts nobody has seen. */
+export const redactedRight: Check<'redacted'> = (payload, { facts, where }) =>
+  payload.facts.flatMap(({ fact }, i) =>
+    facts.some(one => one.id === fact)
+      ? []
+      : [
+          refuse(
+            'unknown fact',
+            `${where}.facts[${i}].fact`,
+            `Expected the id of a fact of this kart, got "${fact}".`,
+            'Use `forget`, which finds them.',
+          ),
+        ],
+  );
+
 const onlyFileLeft = (id: string, facts: Context['facts'], struck: Context['state']['struck']): boolean => {
   const filed = facts.filter(fact => fact.kind === 'kart filed' && !struck[fact.id]);
   return filed.length === 1 && filed[0]?.id === id;

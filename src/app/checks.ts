@@ -8,7 +8,7 @@ import { checkedRight, loosenedRight, madeRight, setRight } from './check-items.
 import { lapsRight } from './check-laps.ts';
 import { expectedRight, sparesRight } from './check-lives.ts';
 import { fittedRight, movedRight, offRight, partKnown } from './check-parts.ts';
-import { eventRight, foundRight, mendedRight, ranRight, struckRight } from './check-record.ts';
+import { eventRight, foundRight, mendedRight, ranRight, redactedRight, struckRight } from './check-record.ts';
 import { fuelMixedRight, fuelUsedRight, treadsRight, weatherRight } from './check-track.ts';
 import type { Check, Context } from './context.ts';
 import { type Problem, refuse } from './problem.ts';
@@ -51,6 +51,7 @@ const CHECKS: { readonly [K in FactKind]: Check<K> } = {
     ),
   ],
   struck: struckRight,
+  redacted: redactedRight,
 };
 
 /** Everything that stands against writing this payload. */

@@ -12,7 +12,13 @@ const reader = { read: async () => ({ ok: false, problems: [] }) as never };
 
 function book(device: string): Book {
   const store = memoryStore();
-  const app = createApp({ store, clock: { now: () => new Date(0) }, ids: { next: () => '' }, reader, device });
+  const app = createApp({
+    store,
+    clock: { now: () => new Date(0) },
+    ids: { next: () => '', salt: () => '0'.repeat(32) },
+    reader,
+    device,
+  });
   return { store, app, device };
 }
 let n = 0;

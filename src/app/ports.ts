@@ -77,6 +77,8 @@ export interface Clock {
 }
 export interface Ids {
   next(): string;
+  /** 128 random bits, hex: nobody guesses what a digest with it was made of. */
+  salt(): string;
 }
 export type { KartRead };
 

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { note } from '../../test/store-contract/note.ts';
-import { CHAIN_START, type Draft, sealAll } from '../book/index.ts';
+import { redactionOf } from '../../test/store-contract/redacting.ts';
+import { CHAIN_START, canonical, type Draft, sealAll } from '../book/index.ts';
 import { memoryStore } from '../store/memory/index.ts';
 import { copyBook } from './copy-book.ts';
 import type { BookStore, Lying } from './ports.ts';
@@ -22,6 +23,19 @@ async function threeFacts(): Promise<BookStore> {
   return store;
 }
 
+test('a book says when a redaction was not done, and when nothing vouches for what was left', async () => {
+  const store = await threeFacts();
+  const facts = (await store.read()).map(({ fact }) => fact);
+  await store.append([redactionOf(facts)]);
+  expect(await proofOf(store)).toMatchObject({ facts: 4, redacted: 3, problems: [], lacking: [] });
+  const undone = changed(store, row => ({ ...row, body: row.row === 1 ? canonical(facts[0]) : row.body }));
+  expect((await proofOf(undone)).problems.map(({ where }) => where)).toEqual(['row 1, fact a']);
+  const alone = changed(store, row => (row.row === 4 ? undefined : row));
+  expect((await proofOf(alone)).problems.map(({ where }) => where)).toEqual(['fact a', 'fact b', 'fact c']);
+  const lied = changed(store, row => ({ ...row, body: row.body.replace('chain', 'brake') }));
+  expect((await proofOf(lied)).problems.map(({ where }) => where)).toEqual(['fact b']);
+});
+
 /** The store as somebody has changed it on the disk. */
 const changed = (store: BookStore, change: (row: Lying) => Lying | undefined): BookStore =>
   Object.assign(Object.create(store) as BookStore, {
@@ -35,7 +49,13 @@ const second = (change: (row: Lying) => Lying | undefined) => (row: Lying) => (r
 
 describe('a book is proved from what lies there', () => {
   test('one that is whole says how much it looked at', async () => {
-    expect(await proofOf(await threeFacts())).toEqual({ facts: 3, files: 1, problems: [], lacking: [] });
+    expect(await proofOf(await threeFacts())).toEqual({
+      facts: 3,
+      redacted: 0,
+      files: 1,
+      problems: [],
+      lacking: [],
+    });
   });
 
   const DAMAGE: readonly [what: string, change: (row: Lying) => Lying | undefined, said: RegExp][] = [

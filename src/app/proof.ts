@@ -4,12 +4,24 @@
  */
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex } from '@noble/hashes/utils.js';
-import { CHAIN_START, type ChainEnd, type Fact, isProblem, upcast } from '../book/index.ts';
+import {
+  CHAIN_START,
+  type ChainEnd,
+  type Fact,
+  isProblem,
+  type NamedRedaction,
+  redactionsIn,
+  stillSays,
+  unvouched,
+  upcast,
+} from '../book/index.ts';
 import type { BookStore, Lying } from './ports.ts';
 import { type Problem, refuse, sentence } from './problem.ts';
 
 export type Proof = {
   readonly facts: number;
+  /** Of these, how many were redacted; what was taken out of them nobody can prove any more. */
+  readonly redacted: number;
   readonly files: number;
   /** What is damaged: where, what was expected, what was found, what to do. Empty when the book is whole. */
   readonly problems: readonly Problem[];
@@ -28,6 +40,8 @@ export async function proofOf(store: Inspected): Promise<Proof> {
   const problems: Problem[] = [];
   const named = new Set<string>();
   let facts = 0;
+  const redacted: Fact[] = [];
+  const redactions: Fact[] = [];
   await tried(problems, 'the place of the book', async () => {
     for (const said of await store.ailments())
       problems.push(damage('the place of the book', 'a place without fault', said));
@@ -40,21 +54,55 @@ export async function proofOf(store: Inspected): Promise<Proof> {
         facts++;
         const fact = factOf(row, problems);
         linked(row, fact, ends, problems);
+        if (fact?.gone) redacted.push(fact);
+        if (fact?.kind === 'redacted') redactions.push(fact);
         if (fact) for (const file of filesOf(fact)) named.add(file);
       }
       const last = rows.at(-1);
       if (last === undefined) break;
       after = last.row;
     }
+    await takenOut(store, redactions, problems);
+    for (const fact of unvouched([...redacted, ...redactions.filter(({ gone }) => gone === undefined)]))
+      problems.push(damage(`fact ${fact.id}`, 'a redaction in this book that fits what is left of it', 'none'));
   });
   const files = await provenFiles(store, problems);
-  return { facts, files: files.size, problems, lacking: [...named].filter(hash => !files.has(hash)) };
+  return {
+    facts,
+    redacted: redacted.length,
+    files: files.size,
+    problems,
+    lacking: [...named].filter(hash => !files.has(hash)),
+  };
 }
 
 /** Photos and raw files that a fact names. */
 export function filesOf(fact: Fact): readonly string[] {
   if ((fact.kind === 'found' || fact.kind === 'failed') && fact.photo !== undefined) return [fact.photo];
   return fact.kind === 'laps' && fact.file !== undefined && fact.fileKept !== false ? [fact.file] : [];
+}
+
+/** What redactions take out must not lie there any more: looked for only where there are any. */
+async function takenOut(store: Inspected, redactions: readonly Fact[], problems: Problem[]): Promise<void> {
+  if (redactions.length === 0) return;
+  const wanted = redactionsIn(redactions);
+  for (let after = 0; ; ) {
+    const rows = await store.lying(after, ROWS);
+    for (const row of rows) {
+      const asked = wanted.get(row.id);
+      if (asked && says(row, asked))
+        problems.push(damage(whereOf(row), 'what a redaction asks for to be taken out', 'it still there'));
+    }
+    const last = rows.at(-1);
+    if (last === undefined) return;
+    after = last.row;
+  }
+}
+
+/** What does not read has been named already. */
+function says(row: Lying, asked: readonly NamedRedaction[]): boolean {
+  const fact = factOf(row, []);
+  return fact !== undefined && stillSays(fact, asked);
 }
 
 function factOf(row: Lying, problems: Problem[]): Fact | undefined {

@@ -110,7 +110,7 @@ export async function write(writer: Writer, checked: readonly Checked[], by: str
   const { device } = writer;
   const drafts = checked.flatMap(({ kart, payloads, at }) =>
     tied(payloads.map(payload => ({ ...payload, id: writer.ids.next() }))).map(
-      payload => ({ ...payload, kart, at, recorded, by, device }) as Draft,
+      payload => ({ ...payload, kart, at, recorded, by, device, salt: writer.ids.salt() }) as Draft,
     ),
   );
   const facts = await writer.store.appendNext(device, last => sealAll(last, drafts));

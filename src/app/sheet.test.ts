@@ -8,7 +8,7 @@ const effects = readFileSync(new URL('../../data/setup-effects.yaml', import.met
 let app: App;
 beforeAll(async () => {
   let n = 0;
-  const ids = { next: () => `id-${n++}` };
+  const ids = { next: () => `id-${n++}`, salt: () => '0'.repeat(32) };
   const clock = { now: () => new Date('2026-06-20T12:00:00Z') };
   app = createApp({ store: memoryStore(), clock, ids, reader: kartReader(libraryFiles()), device: 'test' });
   await app.seedDemo(demoText());

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it, vi } from 'vitest';
 import { note } from '../../test/store-contract/note.ts';
 import { arrivals, books } from '../../test/store-contract/random-facts.ts';
+import { redactionOf } from '../../test/store-contract/redacting.ts';
 import { CHAIN_START, type Draft, type Fact, fold, sealAll } from '../book/index.ts';
 import { memoryStore } from '../store/memory/index.ts';
 import { listSource } from './list-source.ts';
@@ -162,6 +163,31 @@ describe('a shelf opened from a snapshot', () => {
     expect(await snapshotProof(store, snapshots)).toBe('fits');
     expect(await snapshotProof(store, inMemory())).toBe('none');
   });
+});
+
+it('B37 after a redaction a shelf says what the store holds, and no snapshot of before stays', async () => {
+  const store = memoryStore();
+  const snapshots = inMemory();
+  const shelf = new Shelf({ store, reader: none, snapshots });
+  const facts = sealAll(CHAIN_START, [note('a'), note('b')]);
+  await store.append(facts);
+  await shelf.refresh();
+  await shelf.keepSnapshot();
+  const opened = new Shelf({ store, reader: none, snapshots });
+  await opened.refresh();
+  expect(snapshots.lines?.join()).toContain('A. Sample');
+  await store.append([redactionOf(facts)]);
+  for (const one of [shelf, opened]) {
+    await one.refresh();
+    expect((await one.facts('41')).map(({ by }) => by)).toEqual(['somebody 1', 'somebody 1', 'O. Owner']);
+    expect((await one.state('41')).last?.by).toBe('somebody 1');
+    expect(snapshots.lines).toBeUndefined();
+  }
+  await shelf.keepSnapshot();
+  const again = new Shelf({ store, reader: none, snapshots });
+  await again.refresh();
+  expect(snapshots.lines?.join()).not.toContain('A. Sample');
+  expect((await again.state('41')).count).toBe(2);
 });
 
 it('reads a list as it reads a store', async () => {

@@ -42,6 +42,8 @@ export class Shelf {
   readonly #starts = new Map<string, string>();
   readonly #states = new Map<string, Folded>();
   #row = 0;
+  /** Row of the last redaction that was seen. */
+  #redaction = 0;
   #opened = false;
   /** Facts since the last snapshot. */
   #fresh = 0;
@@ -66,11 +68,29 @@ export class Shelf {
     this.#opened = true;
     for (;;) {
       const kept: readonly Kept[] = await this.#store.read(this.#row, BATCH);
+      if (await this.#redactedBefore(kept)) continue;
       for (const one of kept) if (one.row > this.#row) this.#take(one);
       if (this.#snapshots) this.#letGo();
       if (kept.length < BATCH) break;
     }
     if (this.#fresh >= EVERY) void this.keepSnapshot();
+  }
+
+  /** What was read before a redaction came lies otherwise in the store from now on: all of it is read again, and no snapshot of it stays. */
+  async #redactedBefore(kept: readonly Kept[]): Promise<boolean> {
+    const row = kept.reduce((last, one) => (one.fact.kind === 'redacted' ? one.row : last), 0);
+    if (row <= this.#redaction) return false;
+    this.#redaction = row;
+    if (this.#row === 0) return false;
+    await this.#keeping;
+    await this.#snapshots?.remove();
+    this.#clear();
+    return true;
+  }
+
+  #clear(): void {
+    for (const kept of [this.#volumes, this.#ends, this.#starts, this.#states]) kept.clear();
+    this.#row = 0;
   }
 
   #take(kept: Kept): void {
@@ -130,8 +150,7 @@ export class Shelf {
   /** Forgets what came from a snapshot: the next question reads the facts. */
   anew(): Promise<void> {
     this.#reading = this.#reading.then(() => {
-      for (const kept of [this.#volumes, this.#ends, this.#starts, this.#states]) kept.clear();
-      this.#row = 0;
+      this.#clear();
       this.#opened = true;
     });
     return this.#reading;

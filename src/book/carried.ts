@@ -4,7 +4,7 @@
  * back cannot be, and then the state is not known here until all facts have been read.
  */
 import type { Fact } from './fact.ts';
-import { tallyOf } from './fold.ts';
+import { happened, tallyOf } from './fold.ts';
 import { compareFacts, inOrder, type Place } from './order.ts';
 import type { State } from './state.ts';
 import { type Struck, struckFacts } from './strikes.ts';
@@ -97,7 +97,7 @@ export class Carried {
       this.#named.add(fact.fact);
       this.#struck.set(fact.fact, { by: fact.by, why: fact.why });
       this.#tally = undefined;
-    } else if (at === this.#tail.length) this.#tally?.add(fact);
+    } else if (happened(fact) && at === this.#tail.length) this.#tally?.add(fact);
     else this.#tally = undefined;
     this.#tail.splice(at, 0, fact);
     if (this.#tail.length > 2 * this.#least) this.#carry();
@@ -124,7 +124,7 @@ export class Carried {
   }
 
   #count(into: Tally, facts: readonly Fact[]): void {
-    for (const fact of facts) if (fact.kind !== 'struck' && !this.#struck.has(fact.id)) into.add(fact);
+    for (const fact of facts) if (happened(fact) && !this.#struck.has(fact.id)) into.add(fact);
   }
 }
 

@@ -1,11 +1,12 @@
 /** Is the book whole? Every device numbers its facts and names the hash of the one before (SPEC B6). */
 import type { Fact } from './fact.ts';
 import type { Problem } from './problem.ts';
-import { CHAIN_START, hashOf } from './seal.ts';
+import { unvouched } from './redact.ts';
+import { CHAIN_START, fitsHash, hashOf } from './seal.ts';
 
 /** What is wrong with a whole book: which fact was changed, is missing, or stands twice. Empty when nothing is. */
 export function verifyChain(facts: readonly Fact[]): readonly Problem[] {
-  return [...facts.filter(fact => hashOf(fact) !== fact.hash).map(damaged), ...brokenChains(facts)];
+  return [...facts.filter(fact => !fitsHash(fact)).map(damaged), ...brokenChains(facts)];
 }
 
 /** The same for facts whose hashes are known to fit. */
@@ -24,7 +25,7 @@ export function brokenChains(facts: readonly Fact[]): readonly Problem[] {
       problems.push(broken(fact, `the id ${fact.id} must belong to one fact, got two that say different things`));
     }
   }
-  return [...problems, ...[...devices.values()].flatMap(brokenLinks)];
+  return [...problems, ...[...devices.values()].flatMap(brokenLinks), ...unvouched(facts).map(notVouched)];
 }
 
 function brokenLinks(chain: readonly Fact[]): readonly Problem[] {
@@ -56,6 +57,16 @@ function damaged(fact: Fact): Problem {
     code: 'damaged',
     message: `fact ${fact.id} (${fact.kind}, ${fact.at}) must have the hash ${hashOf(fact)} for what it says, got ${fact.hash}`,
     remedy: 'it was changed after it was written: take the book from another copy or the last export',
+    fact: fact.id,
+  };
+}
+
+function notVouched(fact: Fact): Problem {
+  return {
+    kind: 'problem',
+    code: 'damaged',
+    message: `fact ${fact.id} (${fact.kind}, ${fact.at}) must be redacted as a redaction in this book says, got none that fits what it says`,
+    remedy: 'merge the book with the one that holds the redaction, or take it from another copy',
     fact: fact.id,
   };
 }

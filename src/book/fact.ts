@@ -4,8 +4,11 @@
  */
 import { z } from 'zod';
 import { CORNERS, GRADES, POSTURES } from '../kart/index.ts';
+import { BARRED, NAMES, OUT, PERSONAL } from './personal.ts';
 
-export const FACT_FORMAT = 1;
+/** The formats in which facts lie: 1, sealed as a whole; 2, what may name a person sealed apart (personal.ts). */
+export const FACT_FORMATS = [1, 2] as const;
+export const FACT_FORMAT = 2;
 
 const id = z.string().min(1).max(64);
 const name = z.string().min(1).max(200);
@@ -14,7 +17,8 @@ const words = z.string().min(1).max(4000);
 export const instant = z.iso.datetime({ precision: 3 });
 const amount = z.number().finite().nonnegative();
 const celsius = z.number().finite();
-const photo = z.string().length(64); // sha-256, hex
+const sha256 = z.string().length(64); // hex
+const photo = sha256;
 export const TYRES = ['front left', 'front right', 'rear left', 'rear right'] as const;
 export type Tyre = (typeof TYRES)[number];
 
@@ -54,6 +58,18 @@ const columns = z.strictObject({
 });
 
 const impact = z.strictObject({ corner: z.enum(CORNERS), severity: z.enum(['knock', 'hit', 'crash']) });
+
+/** [from, how many] of the letters of a text, as UTF-16 counts them. */
+const bar = z.tuple([z.number().int().nonnegative(), z.number().int().positive()]);
+/** What is taken out of one fact. */
+const redaction = z.strictObject({
+  fact: id,
+  names: z.array(z.enum(NAMES)).optional(),
+  bars: z.partialRecord(z.enum(BARRED), z.array(bar).max(1000)).optional(), // blacked out, letter by letter
+  out: z.array(z.enum(OUT)).optional(), // as a whole
+  bones: sha256.optional(), // of what stays, for a fact of format 1
+});
+export type Redaction = z.infer<typeof redaction>;
 
 const payloads = [
   /** The kart file as it stands from here on; the text itself, so that any past day can be asked again. */
@@ -221,6 +237,13 @@ const payloads = [
     statement: words,
   }),
   z.strictObject({ kind: z.literal('struck'), fact: id, why: words }),
+  /** What names a person is taken out of these facts and these files (SPEC B35 to B39); it never says the name itself. */
+  z.strictObject({
+    kind: z.literal('redacted'),
+    as: z.string().min(1).max(40), // the name that stands there from now on
+    facts: z.array(redaction).min(1).max(500),
+    files: z.array(sha256).max(1000).optional(), // photos and logs that nobody keeps any more
+  }),
 ] as const;
 
 export const payload = z.discriminatedUnion('kind', payloads);
@@ -229,7 +252,7 @@ export type FactKind = Payload['kind'];
 export const FACT_KINDS = payloads.map(p => p.shape.kind.value) as readonly FactKind[];
 
 const envelope = {
-  v: z.literal(FACT_FORMAT),
+  v: z.literal(FACT_FORMATS),
   id,
   kart: name,
   at: instant, // when it happened
@@ -238,20 +261,14 @@ const envelope = {
   device: name,
   seq: z.number().int().positive(), // 1, 2, 3 ... per device
   prev: z.string().length(64), // hash of this device's fact before; 64 zeros for its first
+  salt: z.string().min(16).max(64).optional(), // format 2: random, so that no name can be tried against its digest
+  gone: z.partialRecord(z.enum(PERSONAL), sha256.nullable()).optional(), // redacted: digests; null, of format 1, none
+  salts: z.partialRecord(z.enum(PERSONAL), sha256).optional(), // redacted: of what stayed
 };
+type Envelope = z.infer<z.ZodObject<typeof envelope>>;
 
 /** Everything of a fact but its own hash. */
-export type Unhashed = Payload & {
-  v: typeof FACT_FORMAT;
-  id: string;
-  kart: string;
-  at: string;
-  recorded: string;
-  by: string;
-  device: string;
-  seq: number;
-  prev: string;
-};
+export type Unhashed = Payload & Envelope;
 export type Fact = Unhashed & { readonly hash: string };
 export type FactOf<K extends FactKind> = Extract<Fact, { kind: K }>;
 

@@ -20,6 +20,9 @@ export const knownAt = (facts: readonly Fact[], at: string): readonly Fact[] =>
 /** Works on facts that are in order, each once. */
 export function tallyOf(ordered: readonly Fact[], struck = struckFacts(ordered)): Tally {
   const tally = new Tally(struck);
-  for (const fact of ordered) if (fact.kind !== 'struck' && !struck.has(fact.id)) tally.add(fact);
+  for (const fact of ordered) if (happened(fact) && !struck.has(fact.id)) tally.add(fact);
   return tally;
 }
+
+/** Strikes and redactions are about the book; nothing happened to the kart. */
+export const happened = ({ kind }: Fact): boolean => kind !== 'struck' && kind !== 'redacted';

@@ -9,7 +9,9 @@ export { exportLines, type Imported, importLines, LINES_FORMAT } from './lines.t
 export { compareFacts, factsOf, inOrder } from './order.ts';
 export { outingName } from './outing-name.ts';
 export { isProblem, type Problem } from './problem.ts';
+export { type NamedRedaction, redact, redactionsIn, stillSays, unvouched } from './redact.ts';
 export {
+  bonesOf,
   CHAIN_START,
   type ChainEnd,
   type Draft,

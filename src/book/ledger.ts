@@ -1,6 +1,6 @@
 /** The state of one kart, kept up to date while facts arrive in any order (SPEC B21). */
 import type { Fact } from './fact.ts';
-import { tallyOf } from './fold.ts';
+import { happened, tallyOf } from './fold.ts';
 import { compareFacts, inOrder } from './order.ts';
 import type { State } from './state.ts';
 import type { Tally } from './tally.ts';
@@ -42,7 +42,7 @@ export class Ledger {
     const known = this.#hashes.get(fact.id);
     if (known === fact.hash) return;
     const last = this.#facts.at(-1);
-    const plain = known === undefined && fact.kind !== 'struck' && !this.#targets.has(fact.id);
+    const plain = known === undefined && happened(fact) && !this.#targets.has(fact.id);
     const follows = this.#tally !== undefined && (last === undefined || compareFacts(last, fact) < 0);
     if (fact.kind === 'struck') this.#targets.add(fact.fact);
     this.#hashes.set(fact.id, fact.hash);

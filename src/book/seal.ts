@@ -2,7 +2,8 @@
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
 import { canonical } from './canonical.ts';
-import { FACT_FORMAT, type Fact, fact, type Unhashed } from './fact.ts';
+import { type Fact, fact, type Unhashed } from './fact.ts';
+import { PERSONAL, type PersonalKey } from './personal.ts';
 
 /** What the first fact of a device follows. */
 export const FIRST_PREV = '0'.repeat(64);
@@ -11,20 +12,55 @@ export type ChainEnd = { readonly seq: number; readonly hash: string };
 export const CHAIN_START: ChainEnd = { seq: 0, hash: FIRST_PREV };
 
 type Distribute<T> = T extends unknown ? Omit<T, 'v' | 'seq' | 'prev'> : never;
-/** A fact that does not know its place in its device's chain yet. */
+/** A fact that does not know its place in its device's chain yet. With a random `salt` it is sealed in format 2, without in format 1. */
 export type Draft = Distribute<Unhashed>;
 
 /** Facts sealed by this program. They are frozen, so what held when they were sealed still does. */
 const sealedHere = new WeakSet<object>();
 
-/** Does the fact say what its hash was taken of? One that was sealed here is not hashed again. */
-export const fitsHash = (fact: Fact): boolean => sealedHere.has(fact) || hashOf(fact) === fact.hash;
+/**
+ * Does the fact say what its hash was taken of? One that was sealed here is not hashed again. A redacted one of format 1 passes:
+ * what stayed of it is vouched for by its redaction (`unvouched`).
+ */
+export const fitsHash = (fact: Fact): boolean => sealedHere.has(fact) || !provable(fact) || hashOf(fact) === fact.hash;
 
-/** SHA-256 (FIPS 180-4), hex, of the canonical text of the fact without its own hash. */
+/** False for a redacted fact of format 1, whose hash was taken of all it said. */
+export const provable = ({ gone }: Pick<Fact, 'gone'>): boolean =>
+  gone === undefined || Object.values(gone).every(digest => digest !== null);
+
+/** SHA-256 (FIPS 180-4), hex, of the canonical text of the fact without its own hash; in format 2 with digests for what may name a person. */
 export function hashOf(fact: Unhashed & { readonly hash?: string }): string {
   const { hash: _, ...content } = fact;
-  return sha256Hex(canonical(content));
+  if (fact.v === 1) return sha256Hex(canonical(content));
+  return sha256Hex(canonical({ ...bare(fact), v: fact.v, sealed: digestsOf(fact) }));
 }
+
+/** SHA-256 of what stays of a fact whatever is taken out of it. */
+export const bonesOf = (fact: Unhashed): string => sha256Hex(canonical(bare(fact)));
+
+/** Without what may name a person, and without what the format adds. */
+function bare(fact: Unhashed): Record<string, unknown> {
+  const bones: Record<string, unknown> = { ...fact };
+  for (const key of [...PERSONAL, 'hash', 'v', 'salt', 'salts', 'gone']) delete bones[key];
+  return bones;
+}
+
+/** What each part that may name a person is sealed by; `undefined` where a fact has none. */
+export function digestsOf(fact: Unhashed): Partial<Record<PersonalKey, string>> {
+  const said = fact as Partial<Record<PersonalKey, unknown>>;
+  return Object.fromEntries(
+    PERSONAL.flatMap(key => {
+      const digest =
+        fact.gone?.[key] ?? (said[key] === undefined ? undefined : digestOf(saltFor(fact, key), said[key]));
+      return digest === undefined ? [] : [[key, digest]];
+    }),
+  );
+}
+
+/** Each part has a salt of its own, from which those of the others cannot be told. */
+export const saltFor = ({ salt, salts }: Pick<Fact, 'salt' | 'salts'>, key: PersonalKey): string =>
+  salts?.[key] ?? sha256Hex(`${salt} ${key}`);
+const digestOf = (salt: string, value: unknown): string => sha256Hex(salt + canonical(value));
 
 /**
  * A fact ready to be kept: exactly the object that any store gives back later. Nothing in it can be changed any more.
@@ -32,7 +68,8 @@ export function hashOf(fact: Unhashed & { readonly hash?: string }): string {
  */
 export function seal(unhashed: Unhashed): Fact {
   const text = canonical(unhashed);
-  const sealed = fact.safeParse({ ...JSON.parse(text), hash: sha256Hex(text) });
+  const hash = unhashed.v === 1 ? sha256Hex(text) : hashOf(unhashed);
+  const sealed = fact.safeParse({ ...JSON.parse(text), hash });
   if (sealed.success) {
     sealedHere.add(frozen(sealed.data));
     return sealed.data;
@@ -43,7 +80,7 @@ export function seal(unhashed: Unhashed): Fact {
 
 /** Seals the next fact of a device, given the end of its chain. */
 export function sealNext(last: ChainEnd, draft: Draft): Fact {
-  return seal({ ...draft, v: FACT_FORMAT, seq: last.seq + 1, prev: last.hash } as Unhashed);
+  return seal({ ...draft, v: draft.salt === undefined ? 1 : 2, seq: last.seq + 1, prev: last.hash } as Unhashed);
 }
 
 /** Seals several, each after the one before. */

@@ -186,6 +186,7 @@ export class Tally {
       case 'laps':
       case 'note':
       case 'struck':
+      case 'redacted':
         break;
     }
   }

@@ -47,8 +47,8 @@ const READING: readonly Option[] = [
   opt('--resolution <amount>', 'resolution', 'text', 'its finest step, with its unit: "0.5 mm"'),
 ];
 
-/** A release is signed with `release`, so it has no entry here. */
-export const TYPED: Readonly<Record<Exclude<FactKind, 'released'>, Typed>> = {
+/** A release is signed with `release`, a redaction asked for with `forget`, so they have no entry here. */
+export const TYPED: Readonly<Record<Exclude<FactKind, 'released' | 'redacted'>, Typed>> = {
   'kart filed': {
     about: 'the kart file as it stands from here on',
     subject: { key: 'text', help: 'the kart file', is: 'file' },

@@ -1,4 +1,4 @@
-import { randomUUID } from 'node:crypto';
+import { randomBytes, randomUUID } from 'node:crypto';
 import type { Clock, Ids } from '../app/index.ts';
 
 export { localAddresses } from './addresses.ts';
@@ -12,4 +12,4 @@ export { packageRoot } from './root.ts';
 export { fileSnapshots } from './snapshots.ts';
 
 export const systemClock: Clock = { now: () => new Date() };
-export const randomIds: Ids = { next: () => randomUUID() };
+export const randomIds: Ids = { next: () => randomUUID(), salt: () => randomBytes(16).toString('hex') };

@@ -8,7 +8,13 @@ import { createServer } from './server.ts';
 const reader = { read: async () => ({ ok: false, problems: [] }) as never };
 const book = (device: string, store = memoryStore()) => ({
   store,
-  app: createApp({ store, clock: { now: () => new Date(0) }, ids: { next: () => '' }, reader, device }),
+  app: createApp({
+    store,
+    clock: { now: () => new Date(0) },
+    ids: { next: () => '', salt: () => '0'.repeat(32) },
+    reader,
+    device,
+  }),
 });
 let there: App;
 let server: ReturnType<typeof createServer>;

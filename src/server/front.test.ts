@@ -36,7 +36,7 @@ async function bookOf(team: string): Promise<App> {
   const app = createApp({
     store: memoryStore(),
     clock,
-    ids: { next: () => `id-${++n}` },
+    ids: { next: () => `id-${++n}`, salt: () => '0'.repeat(32) },
     reader,
     device: `laptop ${team}`,
   });

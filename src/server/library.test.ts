@@ -9,7 +9,7 @@ const library = libraryFiles();
 const app = createApp({
   store: memoryStore(),
   clock: { now: () => new Date(0) },
-  ids: { next: () => '' },
+  ids: { next: () => '', salt: () => '0'.repeat(32) },
   reader: kartReader(library),
   device: 'bench',
 });

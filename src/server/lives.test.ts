@@ -14,7 +14,13 @@ let server: ReturnType<typeof createServer>;
 beforeEach(async () => {
   let n = 0;
   const now = () => new Date('2026-05-01T10:00:00.000Z');
-  app = createApp({ store: memoryStore(), clock: { now }, ids: { next: () => `id-${++n}` }, reader, device: 'test' });
+  app = createApp({
+    store: memoryStore(),
+    clock: { now },
+    ids: { next: () => `id-${++n}`, salt: () => '0'.repeat(32) },
+    reader,
+    device: 'test',
+  });
   await app.fileKart(demoText().kart, { by: 'R. Vale', at: '2026-04-01T10:00:00.000Z' });
   server = createServer(app, { riskTexts });
 });

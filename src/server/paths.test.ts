@@ -37,7 +37,13 @@ beforeAll(() => {
   writeFileSync(join(folder, 'web', 'assets', 'a.js'), 'void 0;');
   const reader = { read: async () => ({ ok: false, problems: [] }) as never };
   const clock = { now: () => new Date(0) };
-  const app = createApp({ store: memoryStore(), clock, ids: { next: () => 'id' }, reader, device: 'test' });
+  const app = createApp({
+    store: memoryStore(),
+    clock,
+    ids: { next: () => 'id', salt: () => '0'.repeat(32) },
+    reader,
+    device: 'test',
+  });
   server = createServer(app, { pages: readPages(join(folder, 'web')) });
   writeFileSync(join(folder, 'web', 'late.txt'), 'the secret'); // was not there at the start
 });

@@ -18,7 +18,7 @@ beforeEach(async () => {
   app = createApp({
     store: memoryStore(),
     clock: { now: () => new Date(now) },
-    ids: { next: () => `id-${++n}` },
+    ids: { next: () => `id-${++n}`, salt: () => '0'.repeat(32) },
     reader,
     device: 'test',
   });

@@ -1,6 +1,15 @@
 /** What every store decides before it writes: which facts of a batch are new, and whether each follows its device's chain. */
 import type { AppendOutcome, Kept, Lying } from '../app/ports.ts';
-import { type ChainEnd, canonical, type Fact, fitsHash, hashOf } from '../book/index.ts';
+import {
+  type ChainEnd,
+  canonical,
+  type Fact,
+  fitsHash,
+  hashOf,
+  type NamedRedaction,
+  redact,
+  redactionsIn,
+} from '../book/index.ts';
 
 export type Admission =
   | { readonly kind: 'admitted'; readonly fresh: readonly Fact[]; readonly known: number }
@@ -11,10 +20,24 @@ export type Present = {
   readonly hash: (id: string) => string | undefined;
   /** End of a device's chain; seq 0 and 64 zeros when it has none. */
   readonly end: (device: string) => ChainEnd;
+  /** Redactions kept here of the fact of an id. */
+  readonly redactions: (id: string) => readonly NamedRedaction[];
 };
 
+/** What is taken out of facts, by their ids, and which files nobody keeps any more. */
+export type Redacting = {
+  readonly facts: ReadonlyMap<string, readonly NamedRedaction[]>;
+  readonly files: readonly string[];
+};
+
+/** What new facts ask to be taken out of the facts that are kept. */
+export const redactingIn = (fresh: readonly Fact[]): Redacting => ({
+  facts: redactionsIn(fresh),
+  files: fresh.flatMap(fact => (fact.kind === 'redacted' ? (fact.files ?? []) : [])),
+});
+
 /**
- * New facts come back by device and number, so that whoever reads rows in order never sees a chain with a hole.
+ * New facts come back redacted as this book and the batch ask, and by device and number, so that whoever reads rows in order never sees a chain with a hole.
  * Throws when a fact does not fit its own hash: such a fact must not get this far.
  */
 export function admit(facts: readonly Fact[], present: Present): Admission {
@@ -40,7 +63,10 @@ export function admit(facts: readonly Fact[], present: Present): Admission {
     }
     ends.set(fact.device, fact);
   }
-  return { kind: 'admitted', fresh, known };
+  const within = redactionsIn(fresh);
+  const asRedacted = (fact: Fact): Fact =>
+    redact(fact, [...present.redactions(fact.id), ...(within.get(fact.id) ?? [])]);
+  return { kind: 'admitted', fresh: fresh.map(asRedacted), known };
 }
 
 /** For facts built inside the store's own transaction, where anything but admission is the builder's mistake. */

@@ -109,7 +109,7 @@ beforeAll(async () => {
   const app = createApp({
     store: memoryStore(),
     clock: { now: () => new Date('2026-11-26T10:00:00Z') },
-    ids: { next: () => 'id' },
+    ids: { next: () => 'id', salt: () => '0'.repeat(32) },
     reader: kartReader(library),
     device: 'fuzz',
   });
@@ -189,7 +189,7 @@ test('over HTTP: never a 500, every refusal a problem document, and the book who
   const app = createApp({
     store,
     clock,
-    ids: { next: () => `h${++ids}` },
+    ids: { next: () => `h${++ids}`, salt: () => '0'.repeat(32) },
     reader: kartReader(library),
     device: 'fuzz',
   });

@@ -9,6 +9,7 @@ import type { BookStore, Which } from '../../src/app/ports.ts';
 import { CHAIN_START, type Fact, fold, sealAll, sealNext, verifyChain } from '../../src/book/index.ts';
 import { note } from './note.ts';
 import { arrivals, books } from './random-facts.ts';
+import { redactionContract } from './redacting.ts';
 
 /** A new, empty place for a book. `open` again on the same place is a second program that uses the same book. */
 export type Place = { readonly open: () => Promise<BookStore>; readonly remove: () => Promise<void> };
@@ -22,6 +23,7 @@ const chain = (ids: readonly string[], device = 'bench') =>
   );
 
 export function bookStoreContract(kind: Kind): void {
+  redactionContract(kind);
   describe(`a book kept in ${kind.name}`, () => {
     let place: Place;
     let store: BookStore;

@@ -1,4 +1,5 @@
 /** Random facts of a few karts, parts and devices, for properties: sealed, chained, and written in a world of bad clocks. */
+import { createHash } from 'node:crypto';
 import fc from 'fast-check';
 import { CHAIN_START, type ChainEnd, type Draft, type Fact, sealNext, TYRES } from '../../src/book/index.ts';
 import { CORNERS, GRADES, POSTURES } from '../../src/kart/index.ts';
@@ -140,6 +141,8 @@ const written = fc.record({
   kart: fc.oneof({ weight: 4, arbitrary: k('41') }, k('7')),
   at: fc.integer({ min: 0, max: 5000 }),
   recorded: fc.integer({ min: 0, max: 5000 }),
+  salted: fc.boolean(), // format 2, else format 1
+  by: fc.constantFrom('A. Sample', 'B. Sample'),
 });
 type Written = typeof written extends fc.Arbitrary<infer T> ? T : never;
 
@@ -148,14 +151,15 @@ const instant = (minute: number): string => new Date(START + minute * 60_000).to
 function sealed(all: readonly Written[]): readonly Fact[] {
   const ends = new Map<string, ChainEnd>();
   const facts: Fact[] = [];
-  for (const { payload, device, kart, at, recorded } of all) {
+  for (const { payload, device, kart, at, recorded, salted, by } of all) {
     const envelope = {
       id: `f${facts.length}`,
       kart,
       at: instant(at),
       recorded: instant(recorded),
-      by: 'A. Sample',
+      by,
       device,
+      ...(salted && { salt: createHash('sha256').update(`${facts.length}`).digest('hex').slice(0, 32) }),
     };
     const fact = sealNext(ends.get(device) ?? CHAIN_START, { ...named(payload, facts), ...envelope } as Draft);
     ends.set(device, fact);

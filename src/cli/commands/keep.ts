@@ -96,6 +96,10 @@ export function addVerify(parent: Command, world: World): void {
       if (proof.problems.length > 0) throw new Refusal(proof.problems);
       if (options.json) return world.out(`${JSON.stringify(proof)}\n`);
       world.out(`${count(proof.facts, 'fact')}: every one is as it was written, none is missing.\n`);
+      if (proof.redacted > 0)
+        world.out(
+          `${count(proof.redacted, 'of them was', 'of them were')} redacted: signed by somebody whose name was taken out.\n`,
+        );
       if (proof.files > 0) world.out(`${count(proof.files, 'file')}: each gives the hash it is named by.\n`);
       if (proof.snapshot === 'fits') world.out('The snapshot it opens from is what the facts give.\n');
       if (proof.snapshot === 'thrown away')

@@ -6,14 +6,14 @@ import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex } from '@noble/hashes/utils.js';
 import { type DBSchema, type IDBPDatabase, type IDBPTransaction, openDB } from 'idb';
 import type { AppendOutcome, BookStore, Kept, Lying, Own, Which } from '../../app/ports.ts';
-import { CHAIN_START, type ChainEnd, type Fact } from '../../book/index.ts';
-import { admit, lyingAs, mustAdmit, type Present } from '../admit.ts';
+import { CHAIN_START, type ChainEnd, type Fact, type NamedRedaction, redact } from '../../book/index.ts';
+import { admit, lyingAs, mustAdmit, type Present, redactingIn } from '../admit.ts';
 import { Listeners } from '../listeners.ts';
 import { StoreError } from '../store-error.ts';
 import { storeError } from './faults.ts';
 
-/** 2 added `own`. */
-const VERSION = 2;
+/** 2 added `own`, 3 `redactions`. */
+const VERSION = 3;
 
 export type BrowserStore = BookStore & { readonly own: Own };
 
@@ -22,8 +22,10 @@ interface Book extends DBSchema {
   facts: { key: number; value: Fact; indexes: { id: string; device: [string, number] } };
   files: { key: string; value: { readonly bytes: Uint8Array; readonly mediaType: string } };
   own: { key: string; value: unknown };
+  /** Of a fact by its id, of a file by its hash. */
+  redactions: { key: string; value: readonly NamedRedaction[] };
 }
-type Stores = 'facts'[];
+type Stores = ('facts' | 'files' | 'redactions')[];
 
 /** Opens the book of this name, or begins it. Rejects with `StoreError` where the browser keeps nothing. */
 export async function indexedDbStore(name: string): Promise<BrowserStore> {
@@ -37,7 +39,8 @@ export async function indexedDbStore(name: string): Promise<BrowserStore> {
           facts.createIndex('device', ['device', 'seq'], { unique: true });
           book.createObjectStore('files');
         }
-        book.createObjectStore('own');
+        if (before < 2) book.createObjectStore('own');
+        book.createObjectStore('redactions');
       },
       blocking: (_, __, event) => (event.target as IDBDatabase).close(), // a newer page wants it
     });
@@ -126,9 +129,12 @@ class IndexedDbStore implements BrowserStore {
   async putFile(bytes: Uint8Array, mediaType: string): Promise<string> {
     this.#mustBeOpen();
     const hash = bytesToHex(sha256(bytes));
-    const tx = this.#db.transaction('files', 'readwrite', { durability: 'strict' });
+    const tx = this.#db.transaction(['files', 'redactions'], 'readwrite', { durability: 'strict' });
+    const files = tx.objectStore('files');
     try {
-      if ((await tx.store.getKey(hash)) === undefined) await tx.store.put({ bytes: bytes.slice(), mediaType }, hash);
+      const forgotten = (await tx.objectStore('redactions').getKey(hash)) !== undefined;
+      if (!forgotten && (await files.getKey(hash)) === undefined)
+        await files.put({ bytes: bytes.slice(), mediaType }, hash);
       await tx.done;
     } catch (error) {
       throw storeError(error);
@@ -196,7 +202,9 @@ class IndexedDbStore implements BrowserStore {
     ) => Promise<{ readonly fresh: readonly Fact[]; readonly outcome: T }>,
   ): Promise<T> {
     this.#mustBeOpen();
-    const tx = this.#db.transaction(['facts'] satisfies Stores, 'readwrite', { durability: 'strict' });
+    const tx = this.#db.transaction(['facts', 'files', 'redactions'] satisfies Stores, 'readwrite', {
+      durability: 'strict',
+    });
     tx.done.catch(() => undefined); // told below, once
     try {
       const { fresh, outcome } = await work(tx);
@@ -205,6 +213,7 @@ class IndexedDbStore implements BrowserStore {
           .objectStore('facts')
           .add(fact)
           .catch(() => undefined);
+      await redactKept(tx, fresh);
       await tx.done;
       if (fresh.length > 0) {
         this.#listeners.tell();
@@ -230,10 +239,15 @@ async function presentIn(
 ): Promise<Present> {
   const facts = tx.objectStore('facts');
   const [hashes, ends] = [new Map<string, string>(), new Map<string, ChainEnd>()];
+  const redactions = new Map<string, readonly NamedRedaction[]>();
+  const kept = tx.objectStore('redactions');
+  const forgot = (await kept.count()) > 0;
   await Promise.all([
     ...ids.map(async id => {
-      const kept = await facts.index('id').get(id);
-      if (kept) hashes.set(id, kept.hash);
+      const fact = await facts.index('id').get(id);
+      if (fact) hashes.set(id, fact.hash);
+      const found = forgot ? await kept.get(id) : undefined;
+      if (found) redactions.set(id, found);
     }),
     ...[...devices].map(async device => {
       const range = IDBKeyRange.bound([device, 0], [device, Number.MAX_SAFE_INTEGER]);
@@ -241,7 +255,26 @@ async function presentIn(
       if (last) ends.set(device, { seq: last.value.seq, hash: last.value.hash });
     }),
   ]);
-  return { hash: id => hashes.get(id), end: device => ends.get(device) ?? CHAIN_START };
+  return {
+    hash: id => hashes.get(id),
+    end: device => ends.get(device) ?? CHAIN_START,
+    redactions: id => redactions.get(id) ?? [],
+  };
+}
+
+/** Takes out of the facts that are kept what new ones ask. */
+async function redactKept(tx: IDBPTransaction<Book, Stores, 'readwrite'>, fresh: readonly Fact[]): Promise<void> {
+  const { facts, files } = redactingIn(fresh);
+  const kept = tx.objectStore('redactions');
+  for (const [id, redactions] of facts) {
+    await kept.put([...((await kept.get(id)) ?? []), ...redactions], id);
+    const cursor = await tx.objectStore('facts').index('id').openCursor(id);
+    if (cursor) await cursor.update(redact(cursor.value, redactions));
+  }
+  for (const hash of files) {
+    await kept.put([], hash);
+    await tx.objectStore('files').delete(hash);
+  }
 }
 
 /** One that has ended by itself cannot be aborted, and need not be. */

@@ -2,8 +2,8 @@
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex } from '@noble/hashes/utils.js';
 import type { AppendOutcome, BookStore, Kept, Lying, Which } from '../../app/ports.ts';
-import { CHAIN_START, type ChainEnd, type Fact } from '../../book/index.ts';
-import { admit, lyingAs, mustAdmit } from '../admit.ts';
+import { CHAIN_START, type ChainEnd, type Fact, type NamedRedaction, redact } from '../../book/index.ts';
+import { admit, lyingAs, mustAdmit, redactingIn } from '../admit.ts';
 import { Listeners } from '../listeners.ts';
 import { StoreError } from '../store-error.ts';
 
@@ -13,6 +13,8 @@ export function memoryStore(): BookStore {
 
 class MemoryStore implements BookStore {
   readonly #kept: Kept[] = [];
+  readonly #redactions = new Map<string, readonly NamedRedaction[]>();
+  readonly #forgotten = new Set<string>();
   readonly #hashes = new Map<string, string>();
   readonly #ends = new Map<string, ChainEnd>();
   readonly #files = new Map<string, { bytes: Uint8Array; mediaType: string }>();
@@ -20,6 +22,7 @@ class MemoryStore implements BookStore {
   readonly #present = {
     hash: (id: string) => this.#hashes.get(id),
     end: (device: string) => this.#ends.get(device) ?? CHAIN_START,
+    redactions: (id: string) => this.#redactions.get(id) ?? [],
   };
   #open = true;
 
@@ -58,7 +61,8 @@ class MemoryStore implements BookStore {
   async putFile(bytes: Uint8Array, mediaType: string): Promise<string> {
     this.#mustBeOpen();
     const hash = bytesToHex(sha256(bytes));
-    if (!this.#files.has(hash)) this.#files.set(hash, { bytes: bytes.slice(), mediaType });
+    if (!this.#files.has(hash) && !this.#forgotten.has(hash))
+      this.#files.set(hash, { bytes: bytes.slice(), mediaType });
     return hash;
   }
 
@@ -96,7 +100,22 @@ class MemoryStore implements BookStore {
       this.#hashes.set(fact.id, fact.hash);
       this.#ends.set(fact.device, { seq: fact.seq, hash: fact.hash });
     }
+    this.#redact(facts);
     if (facts.length > 0) this.#listeners.tell();
+  }
+
+  #redact(fresh: readonly Fact[]): void {
+    const { facts, files } = redactingIn(fresh);
+    for (const [id, redactions] of facts) {
+      this.#redactions.set(id, [...this.#present.redactions(id), ...redactions]);
+      const place = this.#kept.findIndex(({ fact }) => fact.id === id);
+      const kept = this.#kept[place];
+      if (kept) this.#kept[place] = { ...kept, fact: redact(kept.fact, redactions) };
+    }
+    for (const hash of files) {
+      this.#forgotten.add(hash);
+      this.#files.delete(hash);
+    }
   }
 
   #mustBeOpen(): void {

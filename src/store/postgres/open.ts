@@ -2,7 +2,8 @@
 import type { PoolClient } from 'pg';
 import { StoreError } from '../store-error.ts';
 
-export const POSTGRES_FORMAT = 1;
+/** 1 holds facts of format 1 only. A book becomes 2 with the first fact that an older program could not read, and not before. */
+export const POSTGRES_FORMAT = 2;
 /** "KWRT": whoever holds this advisory lock writes. One writer at a time, so that rows become visible in their order. */
 export const WRITERS_LOCK = 0x4b575254;
 
@@ -24,13 +25,29 @@ const SCHEMA = `
     $$ begin raise exception 'a fact is never changed or deleted'; end $$;
   create trigger fact_never_changed before update or delete or truncate on kartwright.fact
     execute function kartwright.never();
-  insert into kartwright.book values (${POSTGRES_FORMAT});
+  insert into kartwright.book values (1);
+`;
+
+/** What redactions take out: of the fact of an id, or the file of a hash. An older program passes it over. */
+const REDACTION = `
+  create table kartwright.redaction (target text not null, body text not null, unique (target, body));
+  create function kartwright.only_redacted() returns trigger language plpgsql as
+    $$ begin
+      if (new.row, new.id, new.hash, new.device, new.seq) = (old.row, old.id, old.hash, old.device, old.seq)
+        and exists (select 1 from kartwright.redaction where target = old.id) then return new; end if;
+      raise exception 'a fact is never changed or deleted';
+    end $$;
+  drop trigger fact_never_changed on kartwright.fact;
+  create trigger fact_never_deleted before delete or truncate on kartwright.fact
+    execute function kartwright.never();
+  create trigger fact_never_changed before update on kartwright.fact
+    for each row execute function kartwright.only_redacted();
 `;
 
 /** Inside a transaction that holds the lock of the writers. */
 export async function beginBook(client: PoolClient, where: string): Promise<void> {
   const { rows } = await client.query<{ there: boolean }>("select to_regclass('kartwright.book') is not null as there");
-  if (!rows[0]?.there) return void (await client.query(SCHEMA));
+  if (!rows[0]?.there) return void (await client.query(SCHEMA + REDACTION));
   const found = await client.query<{ format: number }>('select format from kartwright.book');
   const format = found.rows[0]?.format ?? 0;
   if (format > POSTGRES_FORMAT)
@@ -39,4 +56,8 @@ export async function beginBook(client: PoolClient, where: string): Promise<void
       `${where}: this version reads books up to format ${POSTGRES_FORMAT}, got format ${format}`,
       'update this program; the book was not touched',
     );
+  const redaction = await client.query<{ there: boolean }>(
+    "select to_regclass('kartwright.redaction') is not null as there",
+  );
+  if (!redaction.rows[0]?.there) await client.query(REDACTION);
 }

@@ -5,13 +5,23 @@
 import { createHash } from 'node:crypto';
 import pg from 'pg';
 import type { AppendOutcome, BookStore, Kept, Lying, Which } from '../../app/ports.ts';
-import { CHAIN_START, type ChainEnd, canonical, FACT_FORMAT, type Fact, isProblem, upcast } from '../../book/index.ts';
-import { admit, mustAdmit, type Present } from '../admit.ts';
+import {
+  CHAIN_START,
+  type ChainEnd,
+  canonical,
+  FACT_FORMATS,
+  type Fact,
+  isProblem,
+  type NamedRedaction,
+  redact,
+  upcast,
+} from '../../book/index.ts';
+import { admit, mustAdmit, type Present, redactingIn } from '../admit.ts';
 import { Group, type Outcome } from '../group.ts';
 import { Listeners } from '../listeners.ts';
 import { StoreError } from '../store-error.ts';
 import { storeError } from './faults.ts';
-import { beginBook, WRITERS_LOCK } from './open.ts';
+import { beginBook, POSTGRES_FORMAT, WRITERS_LOCK } from './open.ts';
 import { Watcher } from './watcher.ts';
 
 const CONNECTIONS = 8;
@@ -70,6 +80,10 @@ class PostgresStore implements BookStore {
   readonly #group = new Group<Work>(works => this.#together(works));
   readonly #watcher: Watcher;
   #open = true;
+  /** The database says that it holds facts an older program cannot read; `raising`: from this transaction on. */
+  #raised = false;
+  #raising = false;
+  #redacted = false;
 
   constructor(pool: pg.Pool, url: string, where: string) {
     this.#pool = pool;
@@ -153,7 +167,8 @@ class PostgresStore implements BookStore {
   async putFile(bytes: Uint8Array, mediaType: string): Promise<string> {
     const hash = createHash('sha256').update(bytes).digest('hex');
     await this.#ask(
-      'insert into kartwright.file (hash, media_type, bytes) values ($1, $2, $3) on conflict do nothing',
+      `insert into kartwright.file (hash, media_type, bytes) select $1, $2, $3
+       where not exists (select 1 from kartwright.redaction where target = $1) on conflict do nothing`,
       [hash, mediaType, Buffer.from(bytes)],
     );
     return hash;
@@ -197,7 +212,7 @@ class PostgresStore implements BookStore {
       for (const work of works) {
         try {
           const done = await work(client);
-          await insert(client, done.fresh);
+          await this.#insert(client, done.fresh);
           added += done.fresh.length;
           outcomes.push(done);
         } catch (error) {
@@ -210,6 +225,15 @@ class PostgresStore implements BookStore {
     });
   }
 
+  async #insert(client: pg.PoolClient, facts: readonly Fact[]): Promise<void> {
+    if (!this.#raised && facts.some(({ v }) => v > 1)) {
+      await client.query('update kartwright.book set format = $1 where format < $1', [POSTGRES_FORMAT]);
+      this.#raising = true;
+    }
+    await insert(client, facts);
+    if (await redactKept(client, facts)) this.#redacted = true;
+  }
+
   /** One transaction, one writer at a time: all of it or nothing. */
   async #writing<T>(work: (client: pg.PoolClient) => Promise<T>): Promise<T> {
     this.#mustBeOpen();
@@ -220,8 +244,13 @@ class PostgresStore implements BookStore {
       await client.query(
         `begin; set local synchronous_commit = on; set local lock_timeout = ${BUSY_MS}; select pg_advisory_xact_lock(${WRITERS_LOCK})`,
       );
+      this.#raising = false; // one writer at a time is here
       const done = await work(client);
       await client.query('commit');
+      this.#raised ||= this.#raising;
+      // What was taken out lies in the table's pages until they are cleared.
+      if (this.#redacted) await client.query('vacuum kartwright.fact').catch(() => undefined);
+      this.#redacted = false;
       return done;
     } catch (error) {
       broken = !(await rolledBack(client));
@@ -234,7 +263,7 @@ class PostgresStore implements BookStore {
   /** The store checked the fact when it came in; here only an older format is brought up to date. */
   #factIn(row: string, body: string): Fact {
     const raw = JSON.parse(body) as Fact;
-    if (raw.v === FACT_FORMAT) return raw;
+    if (FACT_FORMATS.includes(raw.v)) return raw;
     const fact = upcast(raw);
     if (!isProblem(fact)) return fact;
     const code = fact.code === 'newer format' ? 'newer format' : 'damaged';
@@ -259,27 +288,51 @@ async function rolledBack(client: pg.PoolClient | undefined): Promise<boolean> {
 }
 
 async function presentIn(client: pg.PoolClient, ids: readonly string[], devices: readonly string[]): Promise<Present> {
-  const kept =
-    ids.length === 0
-      ? []
-      : (
-          await client.query<{ id: string; hash: string }>({
-            name: 'known',
-            text: 'select id, hash from kartwright.fact where id = any($1)',
-            values: [ids],
-          })
-        ).rows;
+  const kept = ids.length === 0 ? [] : (await client.query<Found>({ name: 'known', text: KEPT, values: [ids] })).rows;
   const last = await client.query<{ device: string; seq: string; hash: string }>({
     name: 'ends',
     text: `select device, seq::text, hash from unnest($1::text[]) as named(device)
      cross join lateral (select seq, hash from kartwright.fact f where f.device = named.device order by seq desc limit 1) as last`,
     values: [devices],
   });
-  const hashes = new Map(kept.map(({ id, hash }) => [id, hash]));
+  const hashes = new Map(kept.flatMap(({ id, hash }) => (hash === null ? [] : [[id, hash]])));
   const ends = new Map<string, ChainEnd>(
     last.rows.map(({ device, seq, hash }) => [device, { seq: Number(seq), hash }]),
   );
-  return { hash: id => hashes.get(id), end: device => ends.get(device) ?? CHAIN_START };
+  return {
+    hash: id => hashes.get(id),
+    end: device => ends.get(device) ?? CHAIN_START,
+    redactions: id =>
+      kept.flatMap(one =>
+        one.id === id && one.redaction !== null ? [JSON.parse(one.redaction) as NamedRedaction] : [],
+      ),
+  };
+}
+
+type Found = { readonly id: string; readonly hash: string | null; readonly redaction: string | null };
+const KEPT = `
+  select id, hash, null as redaction from kartwright.fact where id = any($1)
+  union all select target, null, body from kartwright.redaction where target = any($1)`;
+const KEEP_REDACTION = 'insert into kartwright.redaction (target, body) values ($1, $2) on conflict do nothing';
+
+/** Takes out of the facts that are kept what new ones ask; false when they ask nothing. */
+async function redactKept(client: pg.PoolClient, fresh: readonly Fact[]): Promise<boolean> {
+  const { facts, files } = redactingIn(fresh);
+  for (const [id, redactions] of facts) {
+    for (const one of redactions) await client.query(KEEP_REDACTION, [id, canonical(one)]);
+    const kept = await client.query<{ body: string }>('select body from kartwright.fact where id = $1', [id]);
+    const [row] = kept.rows;
+    if (row)
+      await client.query('update kartwright.fact set body = $1 where id = $2', [
+        canonical(redact(JSON.parse(row.body) as Fact, redactions)),
+        id,
+      ]);
+  }
+  for (const hash of files) {
+    await client.query(KEEP_REDACTION, [hash, '{}']);
+    await client.query('delete from kartwright.file where hash = $1', [hash]);
+  }
+  return facts.size > 0;
 }
 
 /** Rows are numbered in the order of the facts. */

@@ -3,7 +3,8 @@ import { existsSync, statSync } from 'node:fs';
 import { StoreError } from '../store-error.ts';
 import type { Database, Driver } from './driver.ts';
 
-export const SQLITE_FORMAT = 1;
+/** 1 holds facts of format 1 only. A book becomes 2 with the first fact that an older program could not read, and not before. */
+export const SQLITE_FORMAT = 2;
 /** "KWRT": tells a book from any other SQLite file. */
 const APPLICATION_ID = 0x4b575254;
 /** How long one writer waits for another, milliseconds. */
@@ -23,8 +24,19 @@ const SCHEMA = `
   create trigger fact_never_changed before update on fact begin select raise(abort, 'a fact is never changed'); end;
   create trigger fact_never_deleted before delete on fact begin select raise(abort, 'a fact is never deleted'); end;
   pragma application_id = ${APPLICATION_ID};
-  pragma user_version = ${SQLITE_FORMAT};
+  pragma user_version = 1;
 `;
+
+/** What redactions take out: of the fact of an id, or the file of a hash. An older program passes it over. */
+const REDACTION = `
+  create table redaction (target text not null, body text not null, unique (target, body)) strict;
+  drop trigger fact_never_changed;
+  create trigger fact_never_changed before update on fact
+    when new.row is not old.row or new.id is not old.id or new.hash is not old.hash or new.device is not old.device
+      or new.seq is not old.seq or not exists (select 1 from redaction where target = old.id)
+    begin select raise(abort, 'a fact is never changed'); end;
+`;
+const HAS_REDACTION = "select 1 from sqlite_schema where type = 'table' and name = 'redaction'";
 
 export function openDatabase(driver: Driver, path: string): Database {
   if (existsSync(path) && statSync(path).size > 0) lookFirst(driver, path);
@@ -34,8 +46,10 @@ export function openDatabase(driver: Driver, path: string): Database {
     database.exec('begin immediate');
     // Another program may have made it between the look and here.
     if (pragma(database, 'user_version') === 0) database.exec(SCHEMA);
+    if (database.prepare(HAS_REDACTION).get() === undefined) database.exec(REDACTION);
     database.exec('commit');
-    database.exec('pragma journal_mode = wal; pragma synchronous = full');
+    // What is taken out is overwritten, not only let go.
+    database.exec('pragma journal_mode = wal; pragma synchronous = full; pragma secure_delete = on');
     return database;
   } catch (error) {
     database.close();

@@ -1,7 +1,8 @@
 /** Every statement on a book, prepared once: a fact is kept in the time that the disk takes. */
 import type { Lying } from '../../app/ports.ts';
-import type { ChainEnd, Fact } from '../../book/index.ts';
+import type { ChainEnd, Fact, NamedRedaction } from '../../book/index.ts';
 import type { Database } from './driver.ts';
+import { SQLITE_FORMAT } from './open.ts';
 
 type Row = { readonly row: number; readonly body: string };
 type FileRow = { readonly media_type: string; readonly bytes: Uint8Array };
@@ -32,6 +33,12 @@ export function prepare(database: Database) {
   const keepFile = database.prepare(
     'insert into file (hash, media_type, bytes) values (?, ?, ?) on conflict (hash) do nothing',
   );
+  const raise = database.prepare(`pragma user_version = ${SQLITE_FORMAT}`);
+  const redactions = database.prepare('select body from redaction where target = ?');
+  const keepRedaction = database.prepare('insert into redaction (target, body) values (?, ?) on conflict do nothing');
+  const body = database.prepare('select body from fact where id = ?');
+  const rewrite = database.prepare('update fact set body = ? where id = ?');
+  const dropFile = database.prepare('delete from file where hash = ?');
   const file = database.prepare('select media_type, bytes from file where hash = ?');
   return {
     begin: () => begin.run(),
@@ -41,6 +48,15 @@ export function prepare(database: Database) {
     /** End of a device's chain; undefined when it has none. */
     end: (device: string) => end.get(device) as ChainEnd | undefined,
     keep: (fact: Fact, body: string) => keep.run(fact.id, fact.hash, fact.device, fact.seq, body),
+    /** From here on an older program leaves this book alone. */
+    raise: () => raise.run(),
+    /** Of a fact by its id, or of a file by its hash. */
+    redactions: (target: string) =>
+      (redactions.all(target) as { readonly body: string }[]).map(one => JSON.parse(one.body) as NamedRedaction),
+    keepRedaction: (target: string, text: string) => keepRedaction.run(target, text),
+    body: (id: string) => (body.get(id) as { readonly body: string } | undefined)?.body,
+    rewrite: (id: string, text: string) => rewrite.run(text, id),
+    dropFile: (key: string) => dropFile.run(key),
     rows: (after: number, most: number) => rows.all(after, most) as Row[],
     these: (rows: readonly number[]) => these.all(JSON.stringify(rows)) as Row[],
     one: (id: string) => one.all(id) as Row[],

@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { note } from '../../../test/store-contract/note.ts';
+import { redactionOf } from '../../../test/store-contract/redacting.ts';
 import { CHAIN_START, sealAll, sealNext } from '../../book/index.ts';
 import { type Database, loadDriver } from './driver.ts';
 import { openDatabase } from './open.ts';
@@ -62,8 +63,8 @@ describe('a file that is opened', () => {
 
   it('B22 is refused when a newer version of the program wrote it, and stays as it was', async () => {
     await bookOf(3);
-    raw(database => database.exec('pragma user_version = 2'));
-    await expectRefused('newer format', /up to format 1, got format 2/);
+    raw(database => database.exec('pragma user_version = 3'));
+    await expectRefused('newer format', /up to format 2, got format 3/);
   });
 
   it('B22 is refused when its fact is of a newer format', async () => {
@@ -72,10 +73,44 @@ describe('a file that is opened', () => {
     raw(database =>
       database
         .prepare("insert into fact (id, hash, device, seq, body) values ('n', 'n', 'n', 1, ?)")
-        .run(JSON.stringify({ ...fact, v: 2 })),
+        .run(JSON.stringify({ ...fact, v: 3 })),
     );
     const store = await openSqliteStore(path);
     await expect(store.read()).rejects.toMatchObject({ code: 'newer format' });
+    await store.close();
+  });
+
+  it('B22 stays open to an older program until something is written that it could not read', async () => {
+    const format = () => raw(database => Object.values(database.prepare('pragma user_version').get() as object)[0]);
+    await bookOf(2);
+    expect(format()).toBe(1);
+    const store = await openSqliteStore(path);
+    await store.appendNext('phone', last => [sealNext(last, note('old', 'phone'))]);
+    expect(format()).toBe(1);
+    await store.appendNext('phone', last => [sealNext(last, { ...note('new', 'phone'), salt: '0'.repeat(32) })]);
+    expect(format()).toBe(2);
+    await store.close();
+  });
+
+  it('B35 holds no letter of what was taken out, nor does its log', async () => {
+    const store = await openSqliteStore(path);
+    const facts = sealAll(
+      CHAIN_START,
+      Array.from({ length: 50 }, (_, i) => ({ ...note(`n${i}`), by: 'Somebody Rare' })),
+    );
+    await store.append(facts);
+    const photo = new TextEncoder().encode('a rare picture '.repeat(1000));
+    const hash = await store.putFile(photo, 'image/png');
+    const holds = async (text: string): Promise<boolean> => {
+      const files = await readdir(folder);
+      const all = await Promise.all(files.map(file => readFile(join(folder, file))));
+      return all.some(bytes => bytes.includes(text));
+    };
+    expect(await holds('Somebody Rare')).toBe(true);
+    expect(await holds('a rare picture')).toBe(true);
+    await store.append([redactionOf(facts, [hash])]);
+    expect(await holds('Somebody Rare')).toBe(false);
+    expect(await holds('a rare picture')).toBe(false);
     await store.close();
   });
 

@@ -2,8 +2,8 @@
 import { createHash } from 'node:crypto';
 import { isDeepStrictEqual } from 'node:util';
 import type { AppendOutcome, BookStore, Kept, Lying, Which } from '../../app/ports.ts';
-import { CHAIN_START, canonical, FACT_FORMAT, type Fact, isProblem, upcast } from '../../book/index.ts';
-import { admit, mustAdmit, type Present } from '../admit.ts';
+import { CHAIN_START, canonical, FACT_FORMATS, type Fact, isProblem, redact, upcast } from '../../book/index.ts';
+import { admit, mustAdmit, type Present, redactingIn } from '../admit.ts';
 import { Group, type Outcome } from '../group.ts';
 import { Listeners } from '../listeners.ts';
 import { StoreError } from '../store-error.ts';
@@ -42,9 +42,14 @@ class SqliteStore implements BookStore {
   readonly #present: Present = {
     hash: id => this.#do.hash(id),
     end: device => this.#do.end(device) ?? CHAIN_START,
+    redactions: id => this.#do.redactions(id),
   };
   #poll: ReturnType<typeof setInterval> | undefined;
   #open = true;
+  /** The file says that it holds facts an older program cannot read; `raising`: from this transaction on. */
+  #raised = false;
+  #raising = false;
+  #redacted = false;
 
   constructor(database: Database, path: string) {
     this.#database = database;
@@ -85,7 +90,7 @@ class SqliteStore implements BookStore {
 
   async putFile(bytes: Uint8Array, mediaType: string): Promise<string> {
     const hash = createHash('sha256').update(bytes).digest('hex');
-    this.#try(() => this.#do.keepFile(hash, mediaType, bytes));
+    this.#try(() => this.#do.redactions(hash).length > 0 || this.#do.keepFile(hash, mediaType, bytes));
     return hash;
   }
 
@@ -125,17 +130,18 @@ class SqliteStore implements BookStore {
     let added = 0;
     const outcomes = this.#try(() => {
       this.#do.begin();
+      this.#raising = false;
       try {
         const all = works.map((work): Outcome => {
           const judged = this.#judged(work);
           if ('error' in judged) return judged;
-          // All bodies first: what cannot be written as text must not leave half a batch.
-          const bodies = judged.fresh.map(canonical);
-          for (const [n, fact] of judged.fresh.entries()) this.#do.keep(fact, bodies[n] ?? '');
+          this.#insert(judged.fresh);
           added += judged.fresh.length;
           return judged;
         });
         this.#do.commit();
+        this.#raised ||= this.#raising;
+        if (this.#redacted) this.#emptyLog();
         return all;
       } catch (error) {
         undo(this.#database);
@@ -153,6 +159,36 @@ class SqliteStore implements BookStore {
     } catch (error) {
       if (storeError(error, this.#path) !== error) throw error;
       return { error };
+    }
+  }
+
+  /** Writes facts of one batch, and takes out of those that are kept what they ask. */
+  #insert(facts: readonly Fact[]): void {
+    // All bodies first: what cannot be written as text must not leave half a batch.
+    const bodies = facts.map(canonical);
+    this.#raising ||= facts.some(({ v }) => v > 1);
+    if (this.#raising && !this.#raised) this.#do.raise();
+    for (const [n, fact] of facts.entries()) this.#do.keep(fact, bodies[n] ?? '');
+    const { facts: targets, files } = redactingIn(facts);
+    for (const [id, redactions] of targets) {
+      for (const one of redactions) this.#do.keepRedaction(id, canonical(one));
+      const body = this.#do.body(id);
+      if (body !== undefined) this.#do.rewrite(id, canonical(redact(JSON.parse(body) as Fact, redactions)));
+    }
+    for (const hash of files) {
+      this.#do.keepRedaction(hash, '{}');
+      this.#do.dropFile(hash);
+    }
+    this.#redacted ||= targets.size > 0;
+  }
+
+  /** What was taken out stands in the log until that is written anew. Another program that reads holds it up until it is done. */
+  #emptyLog(): void {
+    this.#redacted = false;
+    try {
+      this.#database.exec('pragma wal_checkpoint(truncate)');
+    } catch {
+      // The log is written anew by whoever comes next; what was asked is done.
     }
   }
 
@@ -182,7 +218,7 @@ class SqliteStore implements BookStore {
     } catch {
       raw = undefined;
     }
-    if (raw?.v === FACT_FORMAT) return raw;
+    if (raw && FACT_FORMATS.includes(raw.v)) return raw;
     const fact = upcast(raw);
     if (!isProblem(fact)) return fact;
     const code = fact.code === 'newer format' ? 'newer format' : 'damaged';

@@ -14,7 +14,13 @@ async function device() {
   const hash = await memoryStore().putFile(PHOTO.bytes, PHOTO.mediaType);
   const store = memoryStore();
   const reader = kartReader(libraryFiles());
-  const app = createApp({ store, clock: { now: () => new Date() }, ids: { next: () => 'a' }, reader, device: 'phone' });
+  const app = createApp({
+    store,
+    clock: { now: () => new Date() },
+    ids: { next: () => 'a', salt: () => '0'.repeat(32) },
+    reader,
+    device: 'phone',
+  });
   await app.fileKart(demoText().kart, { by: 'A. Sample' });
   const { text: _, ...rest } = { ...note('found', 'phone'), text: '' };
   const found = { ...rest, kind: 'found', part: 'rear axle', defect: 'bent', grade: 'safety', photo: hash };

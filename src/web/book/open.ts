@@ -32,7 +32,13 @@ export async function openDeviceBook({ store, kept, remote, clock, random, build
   // Beside the facts: whoever loses these must not go on under the same name.
   const device = (await own.first('device', `page-${hex(random(6))}`)) as string;
   const reader = deviceReader(own, remote, build);
-  const app = createApp({ store, clock, ids: { next: () => uuid(random(16)) }, reader, device });
+  const app = createApp({
+    store,
+    clock,
+    ids: { next: () => uuid(random(16)), salt: () => hex(random(16)) },
+    reader,
+    device,
+  });
   const sync = await createSync({ app, own, remote, clock });
   const news = new Set<() => void>();
   const tell = (): void => {

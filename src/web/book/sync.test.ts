@@ -12,7 +12,13 @@ const reader = { read: async () => ({ ok: false, problems: [] }) as never };
 
 function book(device: string): Side {
   const store = memoryStore();
-  const app = createApp({ store, clock: { now: () => new Date(0) }, ids: { next: () => '' }, reader, device });
+  const app = createApp({
+    store,
+    clock: { now: () => new Date(0) },
+    ids: { next: () => '', salt: () => '0'.repeat(32) },
+    reader,
+    device,
+  });
   const write = async (text: string) =>
     (await store.appendNext(device, last => [sealNext(last, note(text, device, text))]))[0] as Fact;
   return { app, store, write };

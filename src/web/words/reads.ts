@@ -134,6 +134,8 @@ export function factWords(fact: Fact): string {
       return `Signed by ${fact.signer}: ${fact.verdict}, ${fact.open.length} open`;
     case 'struck':
       return `Struck an entry: ${fact.why}`;
+    case 'redacted':
+      return `Taken out: what named ${fact.as}, of ${fact.facts.length} entries`;
     case 'kart filed':
       return 'Kart file filed';
   }

@@ -39,11 +39,17 @@ function blocked(part: Part, doing: string, context: Context): readonly Problem[
   ];
 }
 
+const BEGINNINGS: ReadonlySet<string> = new Set(['kart filed', 'event', 'fitted', 'note', 'struck']);
+/** Nothing has been done to the kart yet, nor has it run. */
+const isBeginning = ({ kind }: { readonly kind: string }): boolean => BEGINNINGS.has(kind);
+
 export const fittedRight: Check<'fitted'> = (payload, context) => {
   const part = context.kart.parts[payload.part];
   if (!part) return partKnown(payload.part, context);
   // What cannot come off (a helmet, a bonded part) can still be replaced by another.
   if (!part.removable && payload.fresh === true) return [];
+  // What was new before this book began is said with the hours it has run since.
+  if (payload.fresh === true && payload.carriedMinutes !== undefined && context.facts.every(isBeginning)) return [];
   if (isOn(part.id, context))
     return [
       refuse(

@@ -11,6 +11,7 @@ export { type AlikeAnswer, type AlikeQuestion, askForLooks, type LooksWanted, wh
 /** Draws codes; fetched when asked, for it is needed on paper alone. */
 export const qrCodes = async (): Promise<(text: string) => QrCode> => (await import('./qr.ts')).qrOf;
 export type { At, ForEvent } from './asking.ts';
+export { type Beginning, beginKart, beginningProblems, wornByHours } from './begin.ts';
 export { calendarOf } from './calendar.ts';
 export { type CompareAnswer, type CompareQuestion, compareLaps } from './compare-laps.ts';
 export { copyBook } from './copy-book.ts';
@@ -19,7 +20,9 @@ export { type BookSide, type ChainEnds, type Exchanged, exchange, sameBook, type
 export { askWithKart, fromKart, type Said } from './from-kart.ts';
 export { type HelpedAnswer, type HelpedQuestion, helpedOf } from './helped.ts';
 export { instrumentsFor, judgeTyped, type ReadingJudged } from './judge.ts';
-
+export { type KartChange, kartChange } from './kart-change.ts';
+export { type JointChoice, type KartChoices, kartChoices, type PartChoice } from './kart-choices.ts';
+export { edited, type KartEdit } from './kart-text.ts';
 export { KEEP, type KeepRules, keepRulesIn, noLongerKept } from './keep-rules.ts';
 export { boxesOf, type Label, type LabelAsk, labelsFor } from './labels.ts';
 export { type LapsIn, type LogReport, type LogSaid, lapsOfBook, type SessionSaid } from './laps.ts';

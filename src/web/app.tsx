@@ -1,5 +1,4 @@
 import { useEffect, useState } from 'preact/hooks';
-import type { SyncState } from './book/sync.ts';
 import type { Versions } from './book/versions.ts';
 import { Glyph } from './glyph.tsx';
 import { createAway } from './interruption/away.ts';
@@ -7,7 +6,16 @@ import { Refused } from './parts.tsx';
 import { hashOf, type Keep, type Place, placeFrom, SHEETS, type Sheet } from './place.ts';
 import { onSlash } from './search/slash.ts';
 import type { Session } from './session.ts';
-import { DimensionedPage, FitPage, LabelsPage, PartPage, RecordPage, SearchPage, TypeInPage } from './views/beside.tsx';
+import {
+  DimensionedPage,
+  FirstRunPage,
+  FitPage,
+  LabelsPage,
+  PartPage,
+  RecordPage,
+  SearchPage,
+  TypeInPage,
+} from './views/beside.tsx';
 import { DeviceSheet } from './views/device.tsx';
 import { Devices } from './views/devices.tsx';
 import { KartSheet } from './views/kart.tsx';
@@ -82,11 +90,14 @@ export function App(props: { readonly session: Session; readonly keep: Keep; rea
     else keep.set('work place', hashOf(next));
   };
 
-  const openKart = (name: string): void => {
+  const openKart = (name: string): Promise<void> => {
     keep.set('kart', name);
     keep.set('work place', '');
-    void session.open(name);
+    return session.open(name);
   };
+  const begins =
+    place.sheet === 'start' ||
+    (karts.length === 0 && trouble.length === 0 && ['all sent', 'to send', 'no server'].includes(sync.is));
 
   return (
     <>
@@ -104,7 +115,7 @@ export function App(props: { readonly session: Session; readonly keep: Keep; rea
               <select
                 aria-label={pageWords.kart}
                 value={snapshot?.kart.name ?? ''}
-                onChange={e => openKart(e.currentTarget.value)}
+                onChange={e => void openKart(e.currentTarget.value)}
               >
                 {karts.map(k => (
                   <option key={k.name} value={k.name}>
@@ -161,8 +172,16 @@ export function App(props: { readonly session: Session; readonly keep: Keep; rea
           )}
           {place.sheet === 'device' ? (
             <DeviceSheet session={session} versions={versions} />
+          ) : begins && who !== '' ? (
+            <FirstRunPage
+              session={session}
+              keep={keep}
+              who={who}
+              here={() => move({ sheet: 'start' })}
+              openKart={openKart}
+            />
           ) : snapshot === undefined ? (
-            <Waiting karts={karts.length} sync={sync.is} trouble={trouble.length > 0} />
+            trouble.length === 0 && <p class="loading">{pageWords.readingBook}</p>
           ) : place.sheet === 'today' ? (
             <Today
               snapshot={snapshot}
@@ -251,14 +270,4 @@ function stepPart(
 ): string | undefined {
   const { step } = placeFrom(keep.get('work place'));
   return steps.find(s => s.key === step)?.part ?? undefined;
-}
-
-function Waiting(props: { readonly karts: number; readonly sync: SyncState['is']; readonly trouble: boolean }) {
-  if (props.trouble) return null;
-  if (props.karts > 0 || props.sync === 'looking') return <p class="loading">{pageWords.readingBook}</p>;
-  return (
-    <p class="loading">
-      {props.sync === 'no server' ? pageWords.nothingIsOnThisDevice : pageWords.thisBookHoldsNoKart}
-    </p>
-  );
 }

@@ -20,6 +20,7 @@ const BESIDE = [
   'labels',
   'search',
   'type-in',
+  'start',
 ] as const;
 const ABOUT = ['weak', 'lives', 'laps', 'part', 'box', 'drawing'];
 export type Place = {

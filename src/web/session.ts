@@ -8,6 +8,7 @@ import {
   type App,
   ASKS_AGAIN,
   type KartLine,
+  type KartRead,
   type Problem,
   type Queries,
   type Recorded,
@@ -15,6 +16,7 @@ import {
   type SecondWanted,
 } from '../app/index.ts';
 import type { Fact } from '../book/index.ts';
+import type { LibraryTexts } from '../kart/index.ts';
 import type { KartBook } from '../life/index.ts';
 import type { PlanDifference } from '../prep/index.ts';
 import type { DeviceBook } from './book/open.ts';
@@ -78,6 +80,10 @@ export type Session = {
     book(kart: string): Promise<KartBook>;
     /** A photo or a log of the book; undefined when it cannot be had here. */
     file(hash: string): Promise<Blob | undefined>;
+    /** What the text of a kart file reads as. */
+    read(text: string): Promise<KartRead>;
+    /** What kart files are read with: kinds, templates, rule sets. */
+    library(): Promise<LibraryTexts>;
     /** Everything, for a worker beside the page. */
     gathered(): Promise<Gathered>;
     problems(error: unknown): readonly Problem[];
@@ -204,6 +210,8 @@ export function createSession(book: DeviceBook, { who, crewOf, search, beginAnew
       alike: async fact => (await rarely()).alike(app, name, fact),
       book: async kart => ({ kart: await app.kart(kart), facts: (await app.facts(kart)).map(({ fact }) => fact) }),
       file: hash => book.file(hash),
+      read: text => app.read(text),
+      library: () => book.library(),
       async gathered() {
         const books = await Promise.all(
           (await app.karts()).map(async ({ name: each }) => ({

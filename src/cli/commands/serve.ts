@@ -69,6 +69,8 @@ async function serving(world: World, app: App, options: Options): Promise<void> 
     if (json) world.out(`${JSON.stringify({ url: server.url, reached: server.reached })}\n`);
     else {
       world.out(`Kartwright is at ${server.url}  (Ctrl-C stops it)\n`);
+      if ((await app.karts()).length === 0)
+        world.out('The book holds no kart yet: the page asks four questions, and there is its first plan.\n');
       if (server.reached.length > 0) await sayHowToComeIn(world, server);
     }
     await world.stopped();

@@ -1,5 +1,6 @@
 /** The book of this device: the whole program runs on it here; the server is met when it is in reach. */
 import { type App, type BookStore, type Clock, createApp, type Own } from '../../app/index.ts';
+import type { LibraryTexts } from '../../kart/index.ts';
 import { fetchingFiles, fileFrom } from './files.ts';
 import { deviceReader } from './reader.ts';
 import { OutOfReach, type Remote } from './remote.ts';
@@ -12,6 +13,8 @@ export type DeviceBook = {
   readonly kept: boolean;
   /** A photo or a log; fetched and kept when it is only on the server. Undefined when it cannot be had. */
   file(hash: string): Promise<Blob | undefined>;
+  /** What kart files are read with. */
+  library(): Promise<LibraryTexts>;
   /** Calls back when the page should look again: facts came in, or karts read otherwise. */
   onNews(listener: () => void): () => void;
 };
@@ -58,6 +61,7 @@ export async function openDeviceBook({ store, kept, remote, clock, random, build
     app,
     sync,
     kept,
+    library: reader.library,
     onNews(listener) {
       news.add(listener);
       return () => news.delete(listener);

@@ -56,3 +56,13 @@ test('what was read with a library that has been corrected since is read again',
   await reader.read(text);
   expect(state.asked).toBe(2);
 });
+
+test('the library is the one of this device, else the server’s, kept from then on; with neither it says so', async () => {
+  const [own, { state, remote }] = [ownInMemory(), line()];
+  state.up = false;
+  await expect(deviceReader(own, remote, 'a').library()).rejects.toThrow('gone');
+  state.up = true;
+  expect(await deviceReader(own, remote, 'a').library()).toEqual(texts);
+  state.up = false;
+  expect(await deviceReader(own, remote, 'a').library()).toEqual(texts);
+});

@@ -6,7 +6,7 @@ import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
 import type { KartRead, KartReader, Own } from '../../app/index.ts';
 import { fetchReadKart, type LibraryTexts } from '../../kart/index.ts';
-import { Answered, type Remote } from './remote.ts';
+import { Answered, OutOfReach, type Remote } from './remote.ts';
 
 /** Finished karts: of some hundred kilobytes each, and a book seldom asks for an older file. */
 const MOST_KEPT = 6;
@@ -17,6 +17,8 @@ type Shelf = { readonly tag: string; readonly texts: LibraryTexts };
 export type DeviceReader = KartReader & {
   /** Sees whether the library was corrected on the server; true when what was read before may no longer hold. */
   renewLibrary(): Promise<boolean>;
+  /** Kinds, templates and rule sets: those of this device, else the server's. */
+  library(): Promise<LibraryTexts>;
 };
 
 /** @param build names this version of the program: another one may read a file otherwise */
@@ -47,6 +49,13 @@ export function deviceReader(own: Own, remote: Pick<Remote, 'readKart' | 'librar
       known.set(text, found);
       found.catch(() => known.delete(text)); // asked again, it may be in reach
       return found;
+    },
+    async library() {
+      const here = (await own.get('library')) as Shelf | undefined;
+      const shelf = here ?? (await remote.library(undefined));
+      if (shelf === undefined) throw new OutOfReach('the server did not hand out its library');
+      if (here === undefined) await own.put('library', shelf);
+      return shelf.texts;
     },
     async renewLibrary() {
       const before = (await own.get('library')) as Shelf | undefined;

@@ -1,4 +1,5 @@
 import type { DimensionedProps } from '../dimensioned/sheet.tsx';
+import type { FirstRunProps } from '../first-run/sheet.tsx';
 import type { LabelsProps } from '../labels/sheet.tsx';
 import type { PartProps } from '../part/sheet.tsx';
 import type { SearchProps } from '../search/sheet.tsx';
@@ -34,3 +35,8 @@ export const RecordPage = fetched<RecordProps>(
   async () => (await import('./record.tsx')).RecordSheet,
 );
 export const FitPage = fetched<FitProps>('fit', 'release', async () => (await import('./fit.tsx')).Fit);
+export const FirstRunPage = fetched<FirstRunProps>(
+  'start',
+  'questions',
+  async () => (await import('../first-run/sheet.tsx')).FirstRun,
+);

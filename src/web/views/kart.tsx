@@ -54,6 +54,9 @@ export function KartSheet({ snapshot, here }: { readonly snapshot: Snapshot; rea
           <a class="button wide head-gap" href={hashOf({ sheet: 'labels' })}>
             {kartWords.labelsForPartsAndBoxes}
           </a>
+          <a class="button wide head-gap" href={hashOf({ sheet: 'start' })}>
+            {kartWords.anotherKart}
+          </a>
           {marks.length === 0 && <p class="note">{kartWords.nothingLiesOff}</p>}
           <ol>
             {marks.map(m => (

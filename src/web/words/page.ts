@@ -22,9 +22,6 @@ export const pageWords = {
   newVersionOfThisPage: 'A new version of this page is here.',
   show: 'Show it',
   readingBook: 'Reading the book …',
-  nothingIsOnThisDevice:
-    'Nothing is on this device yet, and the server does not answer. See that it runs; this page goes on by itself when it does.',
-  thisBookHoldsNoKart: 'This book holds no kart yet. Make one: kartwright new FILE --template NAME',
   caution: 'Caution.',
   nothingInRecordStands: 'Nothing in the record stands against running. A person decides and signs.',
   recordHoldsReasons: 'The record holds reasons against running.',

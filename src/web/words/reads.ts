@@ -87,7 +87,7 @@ export function factWords(fact: Fact): string {
     case 'taken off':
       return `${fact.part} taken off${why(fact)}`;
     case 'fitted':
-      return `${fact.fresh ? 'Another ' : ''}${fact.part} fitted${fact.serial ? `, serial ${fact.serial}` : ''}`;
+      return `${fact.fresh ? 'Another ' : ''}${fact.part} fitted${fact.serial ? `, serial ${fact.serial}` : ''}${carried(fact)}`;
     case 'moved':
       return `${fact.part} moved to ${fact.to}`;
     case 'loosened':
@@ -146,6 +146,8 @@ const goneWords = ({ halfHours: half, tenthHours: tenth, interval }: FactOf<'lif
     ...(half === undefined ? [] : [`half gone by ${half} h`]),
     ...(tenth === undefined ? [] : [interval ? `service interval ${tenth} h` : `1 in 10 gone by ${tenth} h`]),
   ].join(', ');
+const carried = ({ carriedMinutes: run }: FactOf<'fitted'>): string =>
+  run === undefined ? '' : `, ${spanOf(run)} of running on it`;
 const reading = (fact: { readonly reading?: { readonly text: string } | undefined }): string =>
   fact.reading ? `, ${fact.reading.text}` : '';
 const why = (fact: { readonly why?: string | undefined }): string => (fact.why ? `: ${fact.why}` : '');

@@ -14,7 +14,7 @@ const SIX: Beginning = {
 let app: App;
 beforeEach(() => {
   let n = 0;
-  const ids = { next: () => `id-${n++}` };
+  const ids = { next: () => `id-${n++}`, salt: () => 'salt' };
   app = createApp({ store: memoryStore(), clock: { now: () => now }, ids, reader, device: 'test' });
 });
 const begin = (said: Partial<Beginning>, sure = false) =>

@@ -15,7 +15,7 @@ let facts: readonly Fact[];
 let kart: Kart;
 beforeAll(async () => {
   let n = 0;
-  const ids = { next: () => `id-${n++}` };
+  const ids = { next: () => `id-${n++}`, salt: () => 'salt' };
   const app = createApp({ store: memoryStore(), clock: { now: () => new Date(now) }, ids, reader, device: 'test' });
   await app.seedDemo(demoText());
   facts = (await app.facts('41')).map(({ fact }) => fact);

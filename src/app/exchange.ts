@@ -33,13 +33,19 @@ export type Exchanged = {
 /** So many facts go in one request: some hundred kilobytes. */
 export const BATCH = 500;
 
-/** Rejects only when a side cannot be reached; what passed until then is kept, and the next time goes on from there. */
+/** Rejects only when a side cannot be reached or cannot keep what it is given; what passed until then is kept, and the next time goes on from there. */
 export async function exchange(here: BookSide, there: BookSide): Promise<Exchanged> {
   const [mine, theirs] = await Promise.all([here.ends(), there.ends()]);
   const forked = Object.keys(mine).filter(device => isForked(mine[device], theirs[device]));
   const problems = new Map(forked.map(device => [device, forkedChain(device)]));
+  // Both ways are tried: a side without room takes nothing, and must not keep what it has to itself.
+  let failed: unknown;
+  const went = await pass(here, there, theirs, problems).catch(error => {
+    failed = error;
+    return 0;
+  });
   const came = await pass(there, here, mine, problems);
-  const went = await pass(here, there, theirs, problems);
+  if (failed !== undefined) throw failed;
   return { came, went, problems: [...problems.values()] };
 }
 

@@ -71,18 +71,26 @@ export type Entering = {
   readonly name: string;
   readonly id: string;
   readonly token: string;
+  /** What the same device came in with before, if it did. */
+  readonly before?: string | undefined;
   readonly now: Date;
 };
 
-/** The code is used up by it. A wrong one changes nothing, and says no more than that. */
+/**
+ * Lets a device in again under a new id, too: it goes on writing the chains it wrote within this team, so that what it could
+ * not send while it was put out still arrives; the id it had is put out.
+ *
+ * The code is used up by it. A wrong one changes nothing, and says no more than that. */
 export function enter(
   state: RegisterState,
-  { code, name, id, token, now }: Entering,
+  { code, name, id, token, before, now }: Entering,
 ): { readonly state: RegisterState; readonly give: PairedDevice | Problem } {
   const at = now.toISOString();
   const wanted = hashed(plainCode(code));
   const found = state.codes.find(one => one.hash === wanted && one.until > at);
   if (found === undefined) return { state, give: WRONG_CODE };
+  const old = before === undefined ? undefined : state.devices.find(one => one.token === hashed(before));
+  const same = old?.team === found.team ? old : undefined;
   const device: PairedDevice = {
     id,
     name,
@@ -91,10 +99,11 @@ export function enter(
     token: hashed(token),
     paired: at,
     seen: at.slice(0, 10),
-    chains: [],
+    chains: same?.chains ?? [],
   };
+  const others = state.devices.map(one => (one === same ? { ...one, chains: [], revoked: one.revoked ?? at } : one));
   return {
-    state: { ...state, devices: [...state.devices, device], codes: state.codes.filter(one => one !== found) },
+    state: { ...state, devices: [...others, device], codes: state.codes.filter(one => one !== found) },
     give: device,
   };
 }

@@ -8,7 +8,7 @@ import type { BookStore, KartReader, Kept, Snapshots } from './ports.ts';
 import { fromKartFile, Refusal, refuse } from './problem.ts';
 import { type End, fittingHeader, headerLine, type KartLine, kartLine } from './snapshot.ts';
 import { Volume } from './volume.ts';
-import { CLOCK_SLACK_MS } from './when.ts';
+import { FOLLOWS_MS } from './when.ts';
 import { suggestion } from './words.ts';
 
 export type Source = Pick<BookStore, 'read' | 'pick'>;
@@ -267,12 +267,12 @@ export class Shelf {
 
   /**
    * When something happens that a device writes down at `clock`: then, but not before what the kart's book already
-   * holds. A clock a few minutes behind another's would else write into the past. Further ahead than two clocks may
-   * differ, a fact says nothing about now.
+   * holds. A clock behind another's would else write into the past, and a fail that is found today would not count against a
+   * pass that a phone a day ahead wrote before. Further ahead than `FOLLOWS_MS`, a fact says nothing about now.
    */
   async happens(name: string, clock: Date): Promise<string> {
     const now = clock.toISOString();
-    const limit = new Date(clock.getTime() + CLOCK_SLACK_MS).toISOString();
+    const limit = new Date(clock.getTime() + FOLLOWS_MS).toISOString();
     const last = (await this.#volumes.get(name)?.lastAt()) ?? now;
     if (last <= now) return now;
     const facts = last <= limit ? [] : await this.facts(name);

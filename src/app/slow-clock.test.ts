@@ -41,4 +41,16 @@ describe('a device whose clock is two minutes behind', () => {
     expect((await app.facts('small', { at: before })).map(line => line.fact.kind)).toEqual(['kart filed']);
     expect((await app.fitness('small', { at: before })).verdict).toBe('not known');
   });
+
+  it('counts a fail that was written later, though its clock is a day behind, and leaves alone what is years ahead', async () => {
+    const { app, say, pass } = await smallBench();
+    await say({ kind: 'checked', item: 'wheel/rim', result: 'pass' });
+    pass(-86_400_000);
+    await say({ kind: 'checked', item: 'wheel/rim', result: 'fail', why: 'crack' });
+    expect((await app.due('small')).due.find(due => due.item === 'wheel/rim')?.cause).toBe('failed');
+    pass(-1000 * 86_400_000);
+    const [id] = await say({ kind: 'note', text: 'a battery was empty' });
+    const written = (await app.facts('small')).find(({ fact }) => fact.id === id)?.fact;
+    expect(written?.at).toBe(written?.recorded);
+  });
 });

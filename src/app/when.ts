@@ -4,6 +4,12 @@ import { type Problem, refuse } from './problem.ts';
 /** How far a clock may run ahead of another before its facts are refused. Five minutes: two phones set by hand. */
 export const CLOCK_SLACK_MS = 5 * 60_000;
 
+/**
+ * How far ahead of a device's clock the book may be for what it writes to come after it all the same. Two days: a phone whose
+ * date is wrong by one, and its zone besides. What is done after something was seen counts after it, whoever's clock is wrong.
+ */
+export const FOLLOWS_MS = 2 * 86_400_000;
+
 const ISO = /^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}(:\d{2}(\.\d{1,9})?)?(Z|[+-]\d{2}:?\d{2})$/;
 
 /** The moment meant by a date and time with its zone, as the book writes it; undefined when it is none. */

@@ -129,7 +129,7 @@ export function createFront(parts: FrontParts): Front {
     await register.change(state => withChain(state, device.id, { chain, there: false }));
     const claim = (name: string, there: boolean): Promise<boolean> =>
       register.change(state => withChain(state, device.id, { chain: name, there }));
-    const server = createServer(appFor(book, { role: device.role, chain, claim }), shown);
+    const server = createServer(appFor(book, { role: device.role, chain, claim }), { ...shown, team: device.team });
     servers.set(device.id, { device, server });
     return server;
   };

@@ -35,7 +35,8 @@ export function addPairing(front: Door, { register, secrets, now, reached = () =
     const body = await readPair(c);
     if (!body.ok) return problem(c, 422, body.problems);
     const [token, id] = [secrets.token(), secrets.id()];
-    const given = await register.change(state => enter(state, { ...body.value, token, id, now: now() }));
+    const before = tokenOf(c);
+    const given = await register.change(state => enter(state, { ...body.value, token, id, before, now: now() }));
     if (!('token' in given)) return problem(c, 403, [given]);
     const secure = isSecure(c);
     setCookie(c, cookieName(c), token, { httpOnly: true, sameSite: 'Strict', path: '/', secure, maxAge: COOKIE_S });

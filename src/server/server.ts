@@ -61,6 +61,8 @@ export type ServerParts = {
   readonly riskTexts?: () => Promise<RiskTexts>;
   /** Kinds, templates and rule sets, for a device that reads kart files by itself; left out: it cannot. */
   readonly library?: () => Promise<LibraryTexts>;
+  /** Whose book it is; left out or '': that of this machine. */
+  readonly team?: string;
   /** When the server is about to stop: lines that stay open are closed. */
   readonly stopping?: AbortSignal;
   /** Told of what went wrong inside; left out: the terminal is. */
@@ -210,7 +212,9 @@ export function createServer(app: App, parts: ServerParts = {}): Hono {
     return c.body(new Uint8Array(file.bytes), 200, { 'content-type': file.mediaType, 'content-disposition': 'inline' });
   });
 
-  server.get('/api/book/ends', async c => c.json({ ends: await app.ends(), starts: await app.starts() }));
+  server.get('/api/book/ends', async c =>
+    c.json({ ends: await app.ends(), starts: await app.starts(), team: parts.team ?? '' }),
+  );
   server.post('/api/book/since', async c => {
     const body = await readSince(c);
     if (!body.ok) return problem(c, 422, body.problems);

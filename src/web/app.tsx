@@ -170,6 +170,14 @@ export function App(props: { readonly session: Session; readonly keep: Keep; rea
               </button>
             </p>
           )}
+          {sync.setBack !== undefined && place.sheet !== 'work' && (
+            <p class="note need no-print" role="status">
+              {pageWords.serverWasSetBack(sync.setBack)}{' '}
+              <button type="button" class="button" onClick={() => void session.book.seenSetBack()}>
+                {pageWords.iHaveReadIt}
+              </button>
+            </p>
+          )}
           {place.sheet === 'device' ? (
             <DeviceSheet session={session} versions={versions} />
           ) : begins && who !== '' ? (

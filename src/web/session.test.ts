@@ -51,6 +51,7 @@ async function page(there: App, store = memoryStore()) {
     crewOf: () => ALONE,
     search: () => () => undefined,
     beginAnew: () => undefined,
+    letIn: () => undefined,
   });
   await session.open('');
   return { line, book, session };

@@ -95,8 +95,12 @@ export type Session = {
     export(): Promise<string>;
     /** @see Sync */
     giveAll(): Promise<void>;
+    /** @see Sync */
+    seenSetBack(): Promise<void>;
     /** An empty one; this one stays on the device. */
     beginAnew(): void;
+    /** Asks for the code that lets this device in. */
+    letIn(): void;
   };
   /** @see Planner */
   readonly planner: Pick<Planner, 'setCrew' | 'again' | 'stop' | 'seen'>;
@@ -108,9 +112,10 @@ export type Device = {
   readonly crewOf: (kart: string) => Crew;
   readonly search: Search;
   readonly beginAnew: () => void;
+  readonly letIn: () => void;
 };
 
-export function createSession(book: DeviceBook, { who, crewOf, search, beginAnew }: Device): Session {
+export function createSession(book: DeviceBook, { who, crewOf, search, beginAnew, letIn }: Device): Session {
   const { app, sync } = book;
   let view: View = {
     karts: [],
@@ -233,7 +238,14 @@ export function createSession(book: DeviceBook, { who, crewOf, search, beginAnew
       },
       problems: problemsOf,
     },
-    book: { meet: () => sync.now(), export: () => app.exportBook(), giveAll: () => sync.giveAll(), beginAnew },
+    book: {
+      meet: () => sync.now(),
+      export: () => app.exportBook(),
+      giveAll: () => sync.giveAll(),
+      seenSetBack: () => sync.seenSetBack(),
+      beginAnew,
+      letIn,
+    },
   };
 }
 

@@ -178,8 +178,9 @@ class IndexedDbStore implements BrowserStore {
     this.#mustBeOpen();
     const tx = this.#db.transaction('own', 'readwrite', { durability: 'strict' });
     try {
-      const value = choose(await tx.store.get(key));
-      await tx.store.put(value, key);
+      const before = await tx.store.get(key);
+      const value = choose(before);
+      if (value !== before) await tx.store.put(value, key); // what is there already asks for no room
       await tx.done;
       return value;
     } catch (error) {

@@ -6,7 +6,12 @@ import './devices.css';
 import { admissionWords } from '../words/admission.tsx';
 
 /** The first page on a device that the server does not know: the code that the laptop shows, and what to call this device. */
-export function Pair({ shown, onIn }: { readonly shown: string; readonly onIn: () => void }) {
+export function Pair(props: {
+  readonly shown: string;
+  readonly onIn: () => void;
+  readonly onBack?: (() => void) | undefined;
+}) {
+  const { shown, onIn, onBack } = props;
   const [code, setCode] = useState(shown);
   const [name, setName] = useState('');
   const [problems, setProblems] = useState<readonly Problem[]>([]);
@@ -56,6 +61,11 @@ export function Pair({ shown, onIn }: { readonly shown: string; readonly onIn: (
             <button type="submit" class="button main big full" disabled={!good || asking}>
               {asking ? admissionWords.asking : admissionWords.let}
             </button>
+            {onBack && (
+              <button type="button" class="button full" onClick={onBack}>
+                {admissionWords.backToBook}
+              </button>
+            )}
           </div>
         </form>
         <p class="soft">{admissionWords.whatIsWritten}</p>

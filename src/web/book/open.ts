@@ -3,7 +3,7 @@ import { type App, type BookStore, type Clock, createApp, type Own } from '../..
 import type { LibraryTexts } from '../../kart/index.ts';
 import { fetchingFiles, fileFrom } from './files.ts';
 import { deviceReader } from './reader.ts';
-import { OutOfReach, type Remote } from './remote.ts';
+import type { Remote } from './remote.ts';
 import { createSync, type Sync } from './sync.ts';
 
 export type DeviceBook = {
@@ -33,7 +33,7 @@ export type BookParts = {
 export async function openDeviceBook({ store, kept, remote, clock, random, build }: BookParts): Promise<DeviceBook> {
   const { own } = store;
   // Beside the facts: whoever loses these must not go on under the same name.
-  const device = (await own.first('device', `page-${hex(random(6))}`)) as string;
+  const device = await nameOf(own, random);
   const reader = deviceReader(own, remote, build);
   const app = createApp({
     store,
@@ -55,7 +55,11 @@ export async function openDeviceBook({ store, kept, remote, clock, random, build
     if (sync.state().is !== 'all sent') return;
     stopWaiting();
     fetchFiles();
-    reader.renewLibrary().then(isOther => isOther && tell(), ignoreDistance);
+    // Out of reach or without room: it is looked for again when the page is loaded.
+    reader.renewLibrary().then(
+      isOther => isOther && tell(),
+      () => undefined,
+    );
   });
   return {
     app,
@@ -73,15 +77,14 @@ export async function openDeviceBook({ store, kept, remote, clock, random, build
   };
 }
 
+/** The name of this device, made with its first book. Rejects where there is no room even for that. */
+export const nameOf = async (own: Own, random: BookParts['random']): Promise<string> =>
+  (await own.first('device', `page-${hex(random(6))}`)) as string;
+
 const hex = (bytes: Uint8Array): string => [...bytes].map(byte => byte.toString(16).padStart(2, '0')).join('');
 
 /** Version 4 of RFC 9562, section 5.4; the browser's own is missing where a page comes over plain HTTP. */
 function uuid(bytes: Uint8Array): string {
   const marked = bytes.map((byte, i) => (i === 6 ? (byte & 0x0f) | 0x40 : i === 8 ? (byte & 0x3f) | 0x80 : byte));
   return hex(marked).replace(/^(.{8})(.{4})(.{4})(.{4})/, '$1-$2-$3-$4-');
-}
-
-function ignoreDistance(error: unknown): undefined {
-  if (!(error instanceof OutOfReach)) throw error;
-  return undefined;
 }

@@ -20,6 +20,8 @@ export type Remote = Pick<BookSide, 'since' | 'take'> & {
 export type Meeting = {
   readonly ends: ChainEnds;
   readonly starts: readonly string[];
+  /** Of which team; two teams may have begun from one export. Undefined: an older server, which does not say. */
+  readonly team?: string | undefined;
   /** The server's clock, to the second (RFC 9110, section 6.6.1); undefined where it does not say. */
   readonly clock?: string | undefined;
 };

@@ -1,4 +1,4 @@
-import { afterEach, describe, expect, test } from 'vitest';
+import { afterEach, describe, expect, test, vi } from 'vitest';
 import { note } from '../../../test/store-contract/note.ts';
 import { type App, type BookStore, createApp } from '../../app/index.ts';
 import { type Fact, sealNext } from '../../book/index.ts';
@@ -146,6 +146,13 @@ describe('the book of a device', () => {
     const after = await begin(here, remoteOf(restored).remote, own);
     await after.now();
     expect(await notesOf(restored)).toEqual(['one', 'two']);
+    expect(after.state()).toMatchObject({ is: 'all sent', setBack: 1 });
+    after.stop();
+    const reloaded = await begin(here, remoteOf(restored).remote, own);
+    expect(reloaded.state().setBack).toBe(1); // told until somebody has read it
+    await reloaded.now();
+    await reloaded.seenSetBack();
+    expect(reloaded.state().setBack).toBeUndefined();
   });
 
   test('gives nothing to a server that lost its book until a person says so, and everything then', async () => {
@@ -171,22 +178,55 @@ describe('the book of a device', () => {
     await other.write('theirs');
     const sync = await begin(here, remoteOf(other).remote);
     await sync.now();
-    expect(sync.state()).toMatchObject({ is: 'other book', waiting: 1, theirs: await other.app.starts() });
+    expect(sync.state()).toMatchObject({ is: 'other book', waiting: 1, theirs: { starts: await other.app.starts() } });
     expect(await notesOf(here)).toEqual(['mine']);
     expect(await notesOf(other)).toEqual(['theirs']);
+  });
+
+  test('that was put out keeps what it wrote and asks no more, until it is told to, and then sends it', async () => {
+    const [here, there] = [book('phone'), book('laptop')];
+    const { remote, line } = remoteOf(there);
+    await here.write('one');
+    let asked = 0;
+    let open = 0;
+    line.fail = new Answered(401, []);
+    const counted: typeof remote = {
+      ...remote,
+      meet: () => {
+        asked++;
+        return remote.meet();
+      },
+      listen: (...heard) => {
+        open++;
+        const hangUp = remote.listen(...heard);
+        return () => {
+          open--;
+          hangUp();
+        };
+      },
+    };
+    vi.useFakeTimers();
+    const sync = await begin(here, counted);
+    await sync.now();
+    expect(sync.state()).toMatchObject({ is: 'put out', waiting: 1 });
+    const before = asked;
+    await vi.advanceTimersByTimeAsync(3_600_000);
+    vi.useRealTimers();
+    expect([asked, open]).toEqual([before, 0]);
+    await here.write('two');
+    line.fail = undefined;
+    await sync.now();
+    expect(sync.state()).toMatchObject({ is: 'all sent', waiting: 0 });
+    expect(await notesOf(there)).toEqual(['one', 'two']);
+    expect(open).toBe(1);
   });
 
   test('says in the server’s words why it is turned away, and loses nothing', async () => {
     const [here, there] = [book('phone'), book('laptop')];
     const { remote, line } = remoteOf(there);
     await here.write('one');
-    const told = {
-      code: 'book',
-      where: 'device',
-      message: 'This device was taken off the list.',
-      remedy: 'Pair it.',
-    } as const;
-    line.fail = new Answered(401, [told]);
+    const told = { code: 'book', where: 'server', message: 'It failed.', remedy: 'Look at it.' } as const;
+    line.fail = new Answered(500, [told]);
     const sync = await begin(here, remote);
     await sync.now();
     expect(sync.state()).toMatchObject({ is: 'stopped', waiting: 1, problems: [told] });

@@ -19,9 +19,10 @@ import { Answered, OutOfReach, type Remote } from './remote.ts';
 export type SyncState = {
   /**
    * `looking`: not met yet; `stopped`: the server answers and does not take what is here; `other book`: it keeps somebody
-   * else's; `empty server`: it held a book and now holds none, so a person says whether it is to get this one.
+   * else's; `empty server`: it held a book and now holds none, so a person says whether it is to get this one; `put out`: it does
+   * not let this device in, and is not asked again before a person, the network or a look at the page says so.
    */
-  readonly is: 'looking' | 'all sent' | 'to send' | 'no server' | 'stopped' | 'other book' | 'empty server';
+  readonly is: 'looking' | 'all sent' | 'to send' | 'no server' | 'stopped' | 'other book' | 'empty server' | 'put out';
   /** Facts that the server does not have. */
   readonly waiting: number;
   /** When the server was last met; undefined: never. */
@@ -29,9 +30,14 @@ export type SyncState = {
   readonly problems: readonly Problem[];
   /** How far the clock of this device runs ahead of the server's [ms], where that is more than two clocks may differ. */
   readonly ahead?: number | undefined;
-  /** Of another book: where its devices began. */
-  readonly theirs?: readonly string[];
+  /** So many facts the server held before and did not hold when it was met: an older copy of its book was put back. */
+  readonly setBack?: number | undefined;
+  /** Of another book. */
+  readonly theirs?: Theirs;
 };
+
+/** A book by where its devices began, and the team it is of, where that is known. */
+export type Theirs = { readonly starts: readonly string[]; readonly team?: string | undefined };
 
 export type Sync = {
   state(): SyncState;
@@ -44,10 +50,16 @@ export type Sync = {
   now(): Promise<void>;
   /** A server that holds nothing any more gets everything. */
   giveAll(): Promise<void>;
+  /** A person has read that the server was set back. */
+  seenSetBack(): Promise<void>;
   stop(): void;
 };
 
-type Met = { readonly at: string; readonly numbers: Readonly<Record<string, number>> };
+type Met = {
+  readonly at: string;
+  readonly numbers: Readonly<Record<string, number>>;
+  readonly setBack?: number | undefined;
+};
 type Parts = {
   readonly app: App;
   readonly own: Own;
@@ -63,7 +75,12 @@ const LONGEST_MS = 120_000;
 export async function createSync({ app, own, remote, clock }: Parts): Promise<Sync> {
   const before = (await own.get('met')) as Met | undefined;
   const numbers: Record<string, number> = { ...before?.numbers }; // last fact of each device that the server holds
-  let state: SyncState = { is: 'looking', waiting: 0, problems: [], ...(before && { met: before.at }) };
+  let state: SyncState = {
+    is: 'looking',
+    waiting: 0,
+    problems: [],
+    ...(before && { met: before.at, setBack: before.setBack }),
+  };
   let trying: Promise<void> | undefined;
   let next: Promise<void> | undefined;
   let unheard = false;
@@ -101,17 +118,28 @@ export async function createSync({ app, own, remote, clock }: Parts): Promise<Sy
     const ends = await app.ends();
     return Object.entries(ends).reduce((sum, [device, { seq }]) => sum + Math.max(0, seq - (numbers[device] ?? 0)), 0);
   };
+  /** Without room it is found out again next time. */
+  const keepMet = (at: string): Promise<void> =>
+    own.put('met', { at, numbers, setBack: state.setBack } satisfies Met).catch(() => undefined);
   const meet = async (): Promise<void> => {
-    const { ends, starts, clock: theirClock } = await remote.meet();
+    const { ends, starts, team, clock: theirClock } = await remote.meet();
     put({ ahead: aheadOf(clock.now(), theirClock) });
-    if (!sameBook(await app.starts(), starts)) return put({ is: 'other book', waiting: await count(), theirs: starts });
+    const mine = (await own.get('team')) as string | undefined;
+    if (!isSame({ starts: await app.starts(), team: mine }, { starts, team }))
+      return put({ is: 'other book', waiting: await count(), theirs: { starts, team } });
     if (starts.length === 0 && Object.keys(numbers).length > 0 && !mayGiveAll)
       return put({ is: 'empty server', waiting: await count() });
     mayGiveAll = false;
+    if (mine === undefined && team !== undefined) await own.put('team', team).catch(() => undefined); // without room: next time
+    const lost = Object.entries(numbers).reduce(
+      (sum, [device, seq]) => sum + Math.max(0, seq - (ends[device]?.seq ?? 0)),
+      0,
+    );
+    if (lost > 0) put({ setBack: (state.setBack ?? 0) + lost });
     hold(numbers, ends);
     const { problems } = await exchange(here, { ends: async () => ends, ...there });
     const met = clock.now().toISOString();
-    await own.put('met', { at: met, numbers });
+    await keepMet(met);
     const waiting = await count();
     put({ is: problems.length > 0 ? 'stopped' : waiting > 0 ? 'to send' : 'all sent', waiting, met, problems });
     if (waiting > 0 && problems.length === 0) void now(); // written meanwhile
@@ -120,9 +148,16 @@ export async function createSync({ app, own, remote, clock }: Parts): Promise<Sy
     try {
       await meet();
       wait = FIRST_MS;
+      hangUp ??= listen();
       later(CALM_MS);
     } catch (error) {
       const waiting = await count().catch(() => state.waiting);
+      if (error instanceof Answered && error.status === 401) {
+        put({ is: 'put out', waiting, problems: [] });
+        hangUp?.();
+        hangUp = undefined;
+        return clearTimeout(timer);
+      }
       put(
         error instanceof OutOfReach
           ? { is: 'no server', waiting, problems: [] }
@@ -163,10 +198,12 @@ export async function createSync({ app, own, remote, clock }: Parts): Promise<Sy
     else tell(arrivals);
     void wrote().catch(() => undefined); // a book that cannot be read says so to whoever asks it something
   });
-  const hangUp = remote.listen(
-    () => void now(),
-    () => void now(),
-  );
+  const listen = () =>
+    remote.listen(
+      () => void now(),
+      () => void now(),
+    );
+  let hangUp: (() => void) | undefined = listen();
   await wrote().catch(() => undefined);
   void now();
   return {
@@ -179,13 +216,22 @@ export async function createSync({ app, own, remote, clock }: Parts): Promise<Sy
       mayGiveAll = true;
       return now();
     },
+    async seenSetBack() {
+      put({ setBack: undefined });
+      if (state.met !== undefined) await keepMet(state.met);
+    },
     stop() {
       clearTimeout(timer);
       unwatch();
-      hangUp();
+      hangUp?.();
     },
   };
 }
+
+/** Two teams that began from one export share their starts, and are two all the same. */
+export const isSame = (here: Theirs, there: Theirs): boolean =>
+  sameBook(here.starts, there.starts) &&
+  (here.team === undefined || there.team === undefined || here.team === there.team);
 
 function aheadOf(now: Date, theirs: string | undefined): number | undefined {
   const ahead = theirs === undefined ? 0 : now.getTime() - Date.parse(theirs);
@@ -198,17 +244,19 @@ function hold(numbers: Record<string, number>, ends: ChainEnds): void {
   for (const [device, { seq }] of Object.entries(ends)) numbers[device] = seq;
 }
 
-const toldOf = (error: unknown): readonly Problem[] =>
-  error instanceof Answered
-    ? error.problems
-    : [
-        {
-          code: 'book',
-          where: 'server',
-          message: pageWords.twoBooksCould(error instanceof Error ? error.message : String(error)),
-          remedy: pageWords.whatWasWrittenIsKeptOn,
-        },
-      ];
+function toldOf(error: unknown): readonly Problem[] {
+  if (error instanceof Answered) return error.problems;
+  const why = error instanceof Error ? error.message : String(error);
+  const toDo = error instanceof Error && 'remedy' in error ? String(error.remedy) : undefined;
+  return [
+    {
+      code: 'book',
+      where: 'server',
+      message: pageWords.twoBooksCould(why),
+      remedy: pageWords.whatWasWrittenIsKeptOn(toDo),
+    },
+  ];
+}
 
 function added(all: Set<() => void>, listener: () => void): () => void {
   all.add(listener);

@@ -5,20 +5,29 @@ import { changeBook, currentBook, freshBook } from './which.ts';
 test('each book that an address serves has its own place on the device, found again by where it began', async () => {
   const keep = keepIn(undefined);
   const there: Record<string, readonly string[]> = { kartwright: ['demo'] };
-  const starts = async (name: string): Promise<readonly string[]> => there[name] ?? [];
+  const look = async (name: string) => ({ starts: there[name] ?? [] });
   expect(currentBook(keep)).toBe('kartwright');
 
-  await changeBook(keep, ['mine'], starts);
+  await changeBook(keep, { starts: ['mine'] }, look);
   const mine = currentBook(keep);
   expect(mine).not.toBe('kartwright');
   there[mine] = ['phone', 'mine'];
 
-  await changeBook(keep, ['demo'], starts);
+  await changeBook(keep, { starts: ['demo'] }, look);
   expect(currentBook(keep)).toBe('kartwright');
-  await changeBook(keep, ['mine', 'tablet'], starts);
+  await changeBook(keep, { starts: ['mine', 'tablet'] }, look);
   expect(currentBook(keep)).toBe(mine);
-  await changeBook(keep, ['a third'], starts);
+  await changeBook(keep, { starts: ['a third'] }, look);
   expect(['kartwright', mine]).not.toContain(currentBook(keep));
+});
+
+test('the book of another team is another one, though both began from one export', async () => {
+  const keep = keepIn(undefined);
+  const look = async (name: string) => (name === 'kartwright' ? { starts: ['a'], team: 'red' } : { starts: [] });
+  await changeBook(keep, { starts: ['a'], team: 'blue' }, look);
+  expect(currentBook(keep)).toBe('kartwright-2');
+  await changeBook(keep, { starts: ['a'], team: 'red' }, look);
+  expect(currentBook(keep)).toBe('kartwright');
 });
 
 test('an empty book is begun beside the others', () => {

@@ -2,8 +2,8 @@
  * An address may serve one book today and another tomorrow: the demo, then one's own. Each has its own place on this
  * device, so that they never run into each other.
  */
-import { sameBook } from '../../app/index.ts';
 import type { Keep } from '../place.ts';
+import { isSame, type Theirs } from './sync.ts';
 
 const FIRST = 'kartwright';
 const CURRENT = 'book';
@@ -12,16 +12,11 @@ const ALL = 'books';
 export const currentBook = (keep: Keep): string => keep.get(CURRENT) || FIRST;
 
 /**
- * Makes the book that belongs to the server the current one: one that shares its beginning, else a new one.
- * @param theirs hashes of the first fact of each device in the server's book
- * @param starts the same of a book on this device
+ * Makes the book that belongs to the server the current one: one that shares its beginning and its team, else a new one.
+ * @param look says the same of a book on this device
  */
-export async function changeBook(
-  keep: Keep,
-  theirs: readonly string[],
-  starts: (name: string) => Promise<readonly string[]>,
-): Promise<void> {
-  for (const name of namesIn(keep)) if (sameBook(await starts(name), theirs)) return keep.set(CURRENT, name);
+export async function changeBook(keep: Keep, theirs: Theirs, look: (name: string) => Promise<Theirs>): Promise<void> {
+  for (const name of namesIn(keep)) if (isSame(await look(name), theirs)) return keep.set(CURRENT, name);
   freshBook(keep);
 }
 

@@ -51,6 +51,11 @@ export function DeviceSheet({ session, versions }: DeviceProps) {
           {deviceWords.meetServerNow}
         </button>
         <Export session={session} />
+        {sync.is === 'put out' && (
+          <button type="button" class="button full" onClick={() => session.book.letIn()}>
+            {deviceWords.letInAgain}
+          </button>
+        )}
         {sync.is === 'empty server' && (
           <>
             <button type="button" class="button full" onClick={() => void session.book.giveAll()}>
@@ -93,6 +98,8 @@ function sentenceOf({ sync, kept }: View): string {
       return deviceWords.serverAtThisAddress;
     case 'empty server':
       return deviceWords.serverHeldThisBook;
+    case 'put out':
+      return deviceWords.putOut;
     case 'stopped':
       return deviceWords.serverAnswersAndDoes;
     case 'no server':

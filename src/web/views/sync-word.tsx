@@ -15,6 +15,7 @@ export function syncWord({ sync, writing, kept }: Pick<View, 'sync' | 'writing' 
   const rest = waiting > 0 ? pageWords.andToSend(waiting) : '';
   if (is === 'no server') return { sign: 'away', text: pageWords.noServer(sinceOf(met), rest) };
   if (is === 'stopped') return { sign: 'caution', text: pageWords.notTaken(rest) };
+  if (is === 'put out') return { sign: 'caution', text: pageWords.notLetIn(rest) };
   if (is === 'other book') return { sign: 'caution', text: pageWords.anotherBookOnServer };
   if (is === 'empty server') return { sign: 'caution', text: pageWords.serverIsEmpty };
   return { sign: 'waiting', text: pageWords.lookingForServer(rest) };

@@ -17,6 +17,7 @@ export const admissionWords = {
   phoneOfDriver: 'Phone of the driver',
   asking: 'Asking …',
   let: 'Let it in',
+  backToBook: 'Back to the book on this device',
   whatIsWritten: 'What is written on this device carries its name in the book from then on.',
   addressAndCode: 'The address and the code, for a camera',
   wholeRecord: 'the whole record',

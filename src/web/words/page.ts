@@ -53,6 +53,10 @@ export const pageWords = {
   toSend: (waiting: number) => `${waiting} to send`,
   andToSend: (waiting: number) => `, ${waiting} to send`,
   noServer: (since: string, rest: string) => `no server${since}${rest}`,
+  notLetIn: (rest: string) => `not let in${rest}`,
+  serverWasSetBack: (facts: number) =>
+    `The server had lost ${facts} facts that it held before: an older copy of its book was put back. What this device has of them it sends again; nothing counts twice.`,
+  iHaveReadIt: 'I have read it',
   notTaken: (rest: string) => `not taken${rest}`,
   anotherBookOnServer: 'another book on the server',
   serverIsEmpty: 'the server is empty',
@@ -69,8 +73,8 @@ export const pageWords = {
   serverAnswered: (status: number, statusText: string) => `The server answered ${status} ${statusText}.`,
   whatWasWrittenIsKept: 'What was written is kept on this device. Look at the terminal the server runs in.',
   twoBooksCould: (error: string) => `The two books could not be brought together: ${error}.`,
-  whatWasWrittenIsKeptOn:
-    'What was written is kept on this device. Load the page again; take an export if it stays so.',
+  whatWasWrittenIsKeptOn: (toDo = 'load the page again') =>
+    `What was written is kept on this device. To do: ${toDo}; take an export if it stays so.`,
   seeThatItStillRuns: 'see that it still runs, then press again',
   loadPageAgainWhatWas: 'load the page again; what was recorded before is whole',
   serverDidNotAnswer: (why: string) => `The server did not answer: ${why}.`,

@@ -24,6 +24,9 @@ export const deviceWords = {
     'The server at this address keeps another book: the two share no fact, so they are kept apart. Load the page again to see the other one; this one stays here. To put both into one, import an export.',
   serverHeldThisBook:
     'The server held this book and holds none now. If it lost it, send it from here. If it is meant to begin anew, begin anew here too: this book stays on the device, and comes back with its server.',
+  putOut:
+    'The server does not let this device in any more. Everything that was written here stays here and can be exported; let in again with a code, it sends what waits.',
+  letInAgain: 'Let this device in again',
   serverAnswersAndDoes: 'The server answers and does not take everything. It is kept here; see why below.',
   whatYouWriteIsKept:
     'What you write is kept on this device and goes to the server by itself when it is in reach. Go on working.',

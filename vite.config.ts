@@ -16,6 +16,15 @@ const library: Plugin = {
   },
 };
 
+/** The licence of the type family goes with it, as it asks. */
+const fontLicence: Plugin = {
+  name: 'font-licence',
+  generateBundle() {
+    const source = readFileSync(here('src/web/style/fonts/barlow-licence.txt'));
+    this.emitFile({ type: 'asset', fileName: 'barlow-licence.txt', source });
+  },
+};
+
 /**
  * Writes into the service worker which files this build has, and a name that changes with any of them. It stands beside
  * the page under a name that never changes, and is not among them.
@@ -84,7 +93,7 @@ export default defineConfig(({ isSsrBuild }) =>
       }
     : {
         root: here('src/web'),
-        plugins: [pageFiles],
+        plugins: [fontLicence, pageFiles],
         build: {
           outDir: here('dist/web'),
           emptyOutDir: true,

@@ -60,6 +60,7 @@ export const headers: MiddlewareHandler = secureHeaders({
     defaultSrc: ["'none'"],
     scriptSrc: ["'self'"],
     styleSrc: ["'self'"],
+    fontSrc: ["'self'"],
     imgSrc: ["'self'", 'data:', 'blob:'],
     connectSrc: ["'self'"],
     manifestSrc: ["'self'"],

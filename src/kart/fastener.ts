@@ -10,7 +10,7 @@ import {
   strengthOf,
   type Thread,
 } from '../numbers/index.ts';
-import { type Measure, newtonMetre } from '../quantity/index.ts';
+import type { Measure } from '../quantity/index.ts';
 import type { Joint } from './model.ts';
 import type { Place, Report } from './problem.ts';
 import { show } from './problem.ts';
@@ -67,7 +67,7 @@ export function computedTorque(file: Partial<JointFile>): Joint['torque'] {
 }
 
 const shown = (torque: number): Measure => ({
-  si: newtonMetre(torque),
+  si: torque, // N·m
   unit: 'N·m',
   text: `${torque.toFixed(1)} N·m`,
   dimension: 'torque',

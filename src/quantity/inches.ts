@@ -25,7 +25,7 @@ export function inchFraction(metres: number, denominator: number): InchFraction 
   const rest = marks % denominator;
   const shared = divisor(rest, denominator);
   const num = rest / shared;
-  const den = rest === 0 ? 1 : denominator / shared;
+  const den = denominator / shared;
   const size = rest === 0 ? `${whole}` : whole === 0 ? `${num}/${den}` : `${whole} ${num}/${den}`;
   return {
     sign,

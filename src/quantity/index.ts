@@ -2,19 +2,4 @@
 export { formatQuantity, inUnit } from './format.ts';
 export { type InchFraction, inchFraction } from './inches.ts';
 export { type Measure, type Parsed, parseQuantity, parseRange, type Refusal } from './parse.ts';
-export {
-  bar,
-  barAbsolute,
-  celsius,
-  degrees,
-  inch,
-  kelvinDifference,
-  kg,
-  metres,
-  minutes,
-  mm,
-  newton,
-  newtonMetre,
-  type Qty,
-} from './qty.ts';
 export { type Dimension, findUnit, UNITS, type Unit, unitsOf } from './units.ts';

@@ -42,7 +42,7 @@ export function parseQuantity(text: unknown, dimension?: Dimension): Parsed<Meas
     remedy,
   });
   if (typeof text === 'number')
-    return refuse(`write it as text with its unit, for example "${text} ${unitsUnderstood(dimension)[0] ?? 'mm'}"`);
+    return refuse(`write it as text with its unit, for example "${text} ${unitsUnderstood(dimension)[0]}"`);
   if (typeof text !== 'string') return refuse(`write text such as "${example(dimension)}"`);
   const clean = tidy(text);
   if (clean === '') return refuse(`write a number and its unit, for example "${example(dimension)}"`);
@@ -54,7 +54,7 @@ export function parseQuantity(text: unknown, dimension?: Dimension): Parsed<Meas
     return refuse(
       `a comma before three digits reads two ways: write "${decimal.replace(',', '')}" or "${decimal.replace(',', '.')}" with the unit`,
     );
-  if (den !== undefined && Number(den) === 0) return refuse('write a fraction whose lower number is not 0');
+  if (Number(den) === 0) return refuse('write a fraction whose lower number is not 0');
   if (whole !== undefined && Number(num) >= Number(den))
     return refuse('write a fraction below 1 after a whole number, for example "5 3/4 in"');
   const size =
@@ -63,15 +63,15 @@ export function parseQuantity(text: unknown, dimension?: Dimension): Parsed<Meas
   const unit = unitFor(symbol, dimension);
   if (unit === undefined) {
     const known = unitsUnderstood(dimension).join(', ');
-    if (symbol.trim() === '') return refuse(`add the unit; understood: ${known}`);
-    const other = dimension === undefined ? undefined : findUnit(symbol);
+    if (symbol === '') return refuse(`add the unit; understood: ${known}`);
+    const other = findUnit(symbol);
     const why =
       other === undefined
-        ? `"${symbol.trim()}" is not a unit known here`
+        ? `"${symbol}" is not a unit known here`
         : `"${shownAs(other)}" is a unit of ${plain(other.dimension)}`;
     return refuse(`${why}; understood: ${known}`);
   }
-  const si = toSi(value, unit) + 0; // no minus zero
+  const si = toSi(value, unit);
   if (!(Math.abs(si) <= BEYOND_MEASURE)) return refuse('write a number that is not beyond all measure');
   if (si < 0 && (unit.dimension === 'temperature' || unit.dimension === 'pressure-absolute'))
     return refuse(`nothing lies below absolute zero of ${plain(unit.dimension)}: check the sign and the unit`);
@@ -83,13 +83,9 @@ export function parseRange(
   text: unknown,
   dimension?: Dimension,
 ): Parsed<{ readonly min: Measure; readonly max: Measure }> {
-  if (typeof text !== 'string') {
-    const single = parseQuantity(text, dimension);
-    return single.ok ? { ok: true, value: { min: single.value, max: single.value } } : single;
-  }
-  const ends = text.split(/\s*(?:\.\.\.?|…|–|\bto\b)\s*/);
-  const [first = '', second] = ends;
-  if (second === undefined) {
+  const ends = typeof text === 'string' ? text.split(/\s*(?:\.\.\.?|…|–|\bto\b)\s*/) : [];
+  const [first, second] = ends;
+  if (first === undefined || second === undefined) {
     const single = parseQuantity(text, dimension);
     return single.ok ? { ok: true, value: { min: single.value, max: single.value } } : single;
   }
@@ -111,7 +107,7 @@ export function parseRange(
 }
 
 function unitFor(symbol: string, dimension: Dimension | undefined): Unit | undefined {
-  if (symbol.trim() !== '') return findUnit(symbol, dimension);
+  if (symbol !== '') return findUnit(symbol, dimension);
   return dimension !== undefined && BARE.includes(dimension)
     ? { symbol: '', dimension, mul: 1, div: 1, plus: 0, decimals: 3, also: [] }
     : undefined;
@@ -121,10 +117,7 @@ function tidy(text: string): string {
   return text
     .replace(/[\u2212\u2012\u2010\u2011]/g, '-') // minus sign, figure dash, hyphens
     .replace(/[\u00a0\u2009\u202f]/g, ' ')
-    .replace(
-      /(\d?)([½¼¾⅛⅜⅝⅞])/g,
-      (_, digit: string, glyph: string) => `${digit}${digit === '' ? '' : ' '}${VULGAR[glyph] ?? glyph}`,
-    )
+    .replace(/[½¼¾⅛⅜⅝⅞]/g, glyph => ` ${VULGAR[glyph]}`)
     .trim();
 }
 
@@ -133,8 +126,7 @@ const unitsUnderstood = (dimension?: Dimension): readonly string[] =>
   dimension === undefined ? COMMON : unitsOf(dimension);
 const plain = (dimension: Dimension): string =>
   dimension.startsWith('pressure') ? dimension.replace('-', ', ') : dimension.replace('-', ' ');
-const example = (dimension?: Dimension): string =>
-  dimension === undefined ? '1045 mm' : `12 ${unitsOf(dimension)[0] ?? ''}`.trim();
+const example = (dimension?: Dimension): string => `12 ${unitsUnderstood(dimension)[0]}`;
 const expectation = (dimension?: Dimension): string =>
   dimension === undefined
     ? 'a number with its unit'

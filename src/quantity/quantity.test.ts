@@ -2,17 +2,18 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
   type Dimension,
+  findUnit,
   formatQuantity,
-  inch,
   inchFraction,
   inUnit,
-  mm,
   parseQuantity,
   parseRange,
   UNITS,
   unitsOf,
 } from './index.ts';
 
+/** m, as typed: one rounding. */
+const inch = (inches: number): number => (inches * 254) / 10000;
 const si = (text: string, dimension?: Dimension): number => {
   const parsed = parseQuantity(text, dimension);
   if (!parsed.ok) throw new Error(`${parsed.got}: ${parsed.remedy}`);
@@ -41,9 +42,26 @@ describe('reading a quantity', () => {
     expect(si('1e3 mm')).toBe(1);
     expect(si('-0 mm')).toBe(0);
     expect(si('2 MM')).toBe(0.002);
+    expect(si('½ in')).toBe(0.0127);
+    expect(si('-½ in')).toBe(-0.0127);
+    expect(si('5/4 in')).toBe(0.03175);
+    expect(si('5\u00a03/4 in')).toBe(0.14605); // a space that does not break, as a document has it
+    expect(si('0 K')).toBe(0);
+    expect(si(`${'0'.repeat(93)}1045 mm`)).toBe(1.045); // as long as a text may be
+    expect(si('1e15 m')).toBe(1e15); // as large as a number may be
+  });
+
+  it('takes a comma for the point wherever that is the only way to read it', () => {
+    expect(si('1234,567 mm')).toBe(1.234567);
+    expect(si('1,0455 mm')).toBe(0.0010455);
+    expect(refusal('12,345 mm')).toContain('write "12345" or "12.345" with the unit');
   });
 
   it('keeps the text as it was written and names the unit one way', () => {
+    expect(parseQuantity('17', 'count')).toEqual({
+      ok: true,
+      value: { si: 17, unit: '', text: '17', dimension: 'count' },
+    });
     expect(parseQuantity(' 24 Nm ')).toEqual({
       ok: true,
       value: { si: 24, unit: 'N·m', text: '24 Nm', dimension: 'torque' },
@@ -107,6 +125,43 @@ describe('reading a quantity', () => {
   });
 });
 
+describe('a refusal', () => {
+  it.each([
+    [1045, '1045', 'write it as text with its unit, for example "1045 mm"'],
+    [null, 'null', 'write text such as "12 mm"'],
+    [undefined, 'undefined', 'write text such as "12 mm"'],
+    [[], 'a list', 'write text such as "12 mm"'],
+    [{}, 'an object', 'write text such as "12 mm"'],
+    ['  ', '"  "', 'write a number and its unit, for example "12 mm"'],
+    ['mm', '"mm"', 'begin with a number, for example "12 mm"'],
+    [
+      '1'.repeat(60),
+      `"${'1'.repeat(60)}"`,
+      'add the unit; understood: mm, in, kg, lb, N·m, in·lb, bar, psi, °C, °, min, h, l, ml',
+    ],
+    ['1'.repeat(101), `"${'1'.repeat(60)}…"`, 'write a single quantity, for example "12 mm"'],
+    ['3/0 in', '"3/0 in"', 'write a fraction whose lower number is not 0'],
+    ['5 4/4 in', '"5 4/4 in"', 'write a fraction below 1 after a whole number, for example "5 3/4 in"'],
+    ['1e16 m', '"1e16 m"', 'write a number that is not beyond all measure'],
+  ])('of %j says what came and what to do', (text, got, remedy) => {
+    expect(parseQuantity(text)).toEqual({ ok: false, expected: 'a number with its unit', got, remedy });
+  });
+
+  it('says what the place asks for, in words and with every unit it takes', () => {
+    expect(parseQuantity('5 mm', 'temperature-difference')).toEqual({
+      ok: false,
+      expected: 'temperature difference with its unit (K, °C, °F)',
+      got: '"5 mm"',
+      remedy: '"mm" is a unit of length; understood: K, °C, °F',
+    });
+    expect(parseQuantity('-1 bar', 'pressure-absolute')).toMatchObject({
+      expected: expect.stringContaining('pressure, absolute with its unit (bar, mbar, '),
+      remedy: 'nothing lies below absolute zero of pressure, absolute: check the sign and the unit',
+    });
+    expect(parseQuantity('', 'torque')).toMatchObject({ remedy: 'write a number and its unit, for example "12 N·m"' });
+  });
+});
+
 describe('reading a range', () => {
   it('takes one unit for both ends, a unit each, or one quantity', () => {
     expect(parseRange('18..22 N·m')).toMatchObject({
@@ -115,7 +170,29 @@ describe('reading a range', () => {
     expect(parseRange('1 in to 50 mm')).toMatchObject({ value: { min: { si: 0.0254 }, max: { si: 0.05 } } });
     expect(parseRange('1.5..2.5 bar')).toMatchObject({ value: { min: { si: 150000 }, max: { si: 250000 } } });
     expect(parseRange('-2..-1°')).toMatchObject({ ok: true });
-    expect(parseRange('20 N·m')).toMatchObject({ value: { min: { si: 20 }, max: { si: 20 } } });
+    expect(parseRange('20 N·m')).toMatchObject({ ok: true, value: { min: { si: 20 }, max: { si: 20 } } });
+    expect(parseRange('+18..22 N·m')).toMatchObject({ ok: true, value: { min: { si: 18 } } });
+    expect(parseRange('1in..2in')).toMatchObject({ ok: true, value: { min: { si: 0.0254 } } });
+    expect(parseRange('5..5 mm')).toMatchObject({ ok: true });
+  });
+  it('says of a range that is none what is wrong with it', () => {
+    expect(parseRange('22..18 mm')).toEqual({
+      ok: false,
+      expected: 'the lower end first',
+      got: '"22..18 mm"',
+      remedy: 'exchange the two ends, or correct the one that is wrong',
+    });
+    expect(parseRange('1..2..3 mm')).toEqual({
+      ok: false,
+      expected: 'a range of two ends',
+      got: '"1..2..3 mm"',
+      remedy: 'write it as "18..22 N·m"',
+    });
+    expect(parseRange('1..2 parsec')).toMatchObject({ got: '"1..2 parsec"' });
+    expect(parseRange('1 kg..2 mm')).toMatchObject({
+      got: '"1 kg..2 mm"',
+      remedy: expect.stringContaining('"kg" is a unit of mass'),
+    });
   });
   it('refuses ends that are exchanged, too many, of two dimensions or bare', () => {
     for (const bad of ['22..18 mm', '1..2..3 mm', '1 kg..2 mm', '1..2', '..2 mm', 5])
@@ -130,7 +207,19 @@ describe('writing a quantity', () => {
     expect(formatQuantity(1.397, 'mm', 1)).toBe('1397.0 mm');
     expect(formatQuantity(-0.0000001, 'mm')).toBe('0 mm');
     expect(formatQuantity(Number.NaN, 'mm')).toBe('not known');
-    expect(() => inUnit(1, 'parsec')).toThrow('inUnit: unit must be one of the table, got "parsec"');
+    expect(() => inUnit(1, 'parsec')).toThrow(/^inUnit: unit must be one of the table, got "parsec"$/);
+    expect(() => formatQuantity(1, 'bar', 1, 'length')).toThrow(
+      'formatQuantity: unit must be one of the table for length, got "bar"',
+    );
+  });
+
+  it('sets degrees and ratios close, keeps the minus of what is shown, and needs no unit', () => {
+    expect(formatQuantity(Math.PI / 2, '°')).toBe('90°');
+    expect(formatQuantity(2.5, ':1')).toBe('2.5:1');
+    expect(formatQuantity(-0.0015, 'mm')).toBe('-1.5 mm');
+    expect(formatQuantity(0.125, '')).toBe('0.125');
+    expect(formatQuantity(0.12345, '')).toBe('0.123');
+    expect(formatQuantity((100 * 2 * Math.PI) / 60, 'rpm')).toBe('100 rpm'); // noughts before the point stay
   });
 
   it('gives back what was read, in every unit', () => {
@@ -163,9 +252,10 @@ describe('a tape in inch fractions', () => {
     expect(inchFraction(0.14605, 16)).toEqual({ sign: 1, whole: 5, num: 3, den: 4, text: '5 3/4 in', errorMetres: 0 });
     expect(inchFraction(inch(0.03125), 16).text).toBe('1/16 in');
     expect(inchFraction(inch(-0.03125), 16).text).toBe('-1/16 in');
-    expect(inchFraction(mm(0.1), 16)).toMatchObject({ sign: 0, text: '0 in' });
+    expect(inchFraction(0.0001, 16)).toMatchObject({ sign: 0, text: '0 in' });
     expect(() => inchFraction(Number.NaN, 16)).toThrow('finite');
     expect(() => inchFraction(1, 0)).toThrow('whole number');
+    expect(inchFraction(inch(2.6), 1)).toMatchObject({ whole: 3, num: 0, den: 1, text: '3 in' }); // a tape of whole inches
   });
 
   it('is never further than half a division away, and reads back to what it shows', () => {
@@ -199,5 +289,26 @@ describe('the table of units', () => {
       }
     expect(seen.size).toBeGreaterThan(100);
     expect(unitsOf('length')[0]).toBe('mm');
+  });
+
+  it('finds a unit whose capitals are hurried, but takes no single letter and no milli for another', () => {
+    for (const [written, symbol] of [
+      ['KG', 'kg'],
+      ['Cm', 'cm'],
+      ['KM', 'km'],
+      ['Mpa', 'MPa'],
+      [' mm ', 'mm'],
+      ['in   lb', 'in·lb'],
+    ] as const)
+      expect(findUnit(written)?.symbol, written).toBe(symbol);
+    for (const written of ['H', 'n', 'k', 'MBAR', 'mpA']) expect(findUnit(written), written).toBeUndefined();
+  });
+
+  it('has no two units that only capitals tell apart, but for g: whichever is found is the one meant', () => {
+    const symbols = new Map<string, Set<string>>();
+    for (const { symbol, also } of UNITS)
+      for (const written of [symbol, ...also])
+        symbols.set(written.toLowerCase(), (symbols.get(written.toLowerCase()) ?? new Set()).add(symbol));
+    expect([...symbols].filter(([, found]) => found.size > 1).map(([written]) => written)).toEqual(['g']);
   });
 });

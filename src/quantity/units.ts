@@ -175,7 +175,7 @@ for (const each of UNITS)
 
 /**
  * The unit meant by a written symbol; with a dimension, only a unit of that dimension. Upper and lower case as in the
- * table first; otherwise a hurried hand is helped (`Psi`, `KG`) where one unit fits, but never from m to M: milli is not mega.
+ * table first; otherwise a hurried hand is helped (`Psi`, `KG`), but never from m to M: milli is not mega.
  */
 export function findUnit(symbol: string, dimension?: Dimension): Unit | undefined {
   const key = spelling(symbol);
@@ -185,8 +185,7 @@ export function findUnit(symbol: string, dimension?: Dimension): Unit | undefine
   const near = [...bySpelling].filter(
     ([written]) => written.toLowerCase() === key.toLowerCase() && (written[0] === key[0] || !/^m/i.test(key)),
   );
-  const units = near.flatMap(([, found]) => found).filter(fits);
-  return new Set(units.map(u => u.symbol)).size === 1 ? units[0] : undefined;
+  return near.flatMap(([, found]) => found).find(fits);
 }
 
 /** How a unit is written for a person: standard gravity as the plain g of the paddock. */

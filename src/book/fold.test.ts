@@ -24,6 +24,8 @@ const log = (...said: readonly Said[]): readonly Fact[] =>
 const state = (...said: readonly Said[]) => fold(log(...said));
 const ran = (minutes: number, laps = 0): Said => ({ kind: 'ran', minutes, laps });
 const mm = (value: number): Reading => ({ text: `${value} mm`, si: value / 1000, unit: 'mm' });
+/** The mark of the n-th of facts a minute apart, before any run. */
+const mark = (n: number) => ({ pos: n, fact: `f${n}`, at: minute(n), by: 'A. Sample', minutes: 0, laps: 0 });
 const hub = 'rear hub left';
 const seat = 'rear hub left/seat';
 const bolts = 'rear hub left/pinch bolts';
@@ -42,6 +44,11 @@ describe('clock and age', () => {
       ['2026-05-01', 1, 12, 12, 9, false],
       ['Heat 1', 2, 20, 8, 0, true],
     ]);
+  });
+
+  it('B12 the hour meter stands as it was read last, also when a later run does not read it', () => {
+    expect(state({ kind: 'ran', minutes: 8, meterHours: 21.5 }, ran(5)).meterHours).toBe(21.5);
+    expect(state(ran(5))).not.toHaveProperty('meterHours');
   });
 
   it('B13 a part that no fact mentions is as old as the clock', () => {
@@ -66,6 +73,18 @@ describe('clock and age', () => {
     expect(partAge(after, hub)).toEqual({ minutes: 95, laps: 2 });
     expect(after.parts[hub]).toMatchObject({ on: true, fresh: { pos: 3 }, back: { pos: 3 } });
     expect(after.parts[hub]).not.toHaveProperty('serial');
+  });
+
+  it('B14 another part knows when the one before it came off, also after it went off and on itself', () => {
+    const said: Said[] = [
+      { kind: 'taken off', part: hub },
+      { kind: 'fitted', part: hub, fresh: true },
+      { kind: 'taken off', part: hub },
+      { kind: 'fitted', part: hub },
+    ];
+    expect(state(...said.slice(0, 2)).parts[hub]?.freshFrom).toEqual(mark(1));
+    expect(state(...said).parts[hub]).toMatchObject({ freshFrom: mark(1), off: mark(3) });
+    expect(state({ kind: 'fitted', part: hub, fresh: true }).parts[hub]).not.toHaveProperty('freshFrom');
   });
 
   it('B14 the same part keeps its serial when it goes back on', () => {
@@ -156,6 +175,19 @@ describe('items and joints', () => {
   });
 });
 
+describe('readings', () => {
+  it('B18 a reading is kept also where its second look confirms nothing', () => {
+    const look: Said = { kind: 'checked', item: seat, result: 'pass', secondLook: true, reading: mm(3) };
+    expect(state(look).items[seat]).toEqual({ readings: [{ ...mark(1), reading: mm(3) }] });
+  });
+
+  it('B18 what was done without an instrument has no reading', () => {
+    const { items, joints } = state({ kind: 'set', item: seat }, { kind: 'made', joint: bolts });
+    expect(items[seat]).toStrictEqual({ set: mark(1), readings: [] });
+    expect(joints[bolts]).toStrictEqual({ made: mark(2) });
+  });
+});
+
 describe('the rest of the record', () => {
   const found: Said = { kind: 'found', part: hub, defect: 'crack', grade: 'safety' };
 
@@ -181,6 +213,54 @@ describe('the rest of the record', () => {
     expect(state(broke, { kind: 'fitted', part: hub, fresh: true }).defects[0]?.mended).toMatchObject({ pos: 2 });
     expect(state(broke, { kind: 'mended', found: 'f1', how: 'sleeved' }).defects[0]?.mended?.how).toBe('sleeved');
     expect(state(found, { kind: 'fitted', part: hub, fresh: true }).defects[0]).not.toHaveProperty('mended');
+  });
+
+  it('B26 another part mends only what failed in its own place, and says so', () => {
+    const broke: Said = { kind: 'failed', part: hub, how: 'broke at the slot' };
+    expect(state(broke, { kind: 'fitted', part: 'chain', fresh: true }).defects[0]).not.toHaveProperty('mended');
+    expect(state(broke, { kind: 'fitted', part: hub, fresh: true }).defects[0]?.mended?.how).toBe('another one fitted');
+  });
+
+  it('B26 a run without a blow leaves none', () => expect(state(ran(5)).impacts).toEqual([]));
+
+  it('B1 a defect holds what was said and seen, and nothing else', () => {
+    const photo = 'a'.repeat(64);
+    const seen = { part: hub, defect: 'crack', grade: 'safety' } as const;
+    const broke = { kind: 'failed', part: hub, how: 'broke' } as const;
+    const failed = { ...mark(1), part: hub, defect: 'broke', grade: 'safety', failed: true };
+    expect(state(found).defects).toStrictEqual([{ ...mark(1), ...seen }]);
+    expect(state({ ...found, item: seat, photo } as Said).defects).toStrictEqual([
+      { ...mark(1), ...seen, item: seat, photo },
+    ]);
+    expect(state(broke).defects).toStrictEqual([failed]);
+    expect(state({ ...broke, photo }).defects).toStrictEqual([{ ...failed, photo }]);
+  });
+
+  it('B1 an event, a release and a life expected hold what was said, and nothing else', () => {
+    const from = '2026-06-13T07:00:00.000Z';
+    const until = '2026-06-14T18:00:00.000Z';
+    const dry = { event: 'Round 3', from, until, runMinutes: 60, runLaps: 0, wet: false };
+    const event = { kind: 'event', event: 'Round 3', from, until, minutes: 60 } as const;
+    expect(state(event).events['Round 3']).toStrictEqual({ ...mark(1), ...dry });
+    expect(state({ ...event, laps: 40, track: 'Lower Field', wet: true }).events['Round 3']).toStrictEqual({
+      ...mark(1),
+      ...dry,
+      runLaps: 40,
+      track: 'Lower Field',
+      wet: true,
+    });
+    const said = { signer: 'A. Sample', verdict: 'fit', open: [], statement: 'I looked' } as const;
+    const released: Said = { kind: 'released', ...said, open: [] };
+    expect(state(released, { ...released, event: 'Round 3' } as Said).releases).toStrictEqual([
+      { ...mark(1), ...said },
+      { ...mark(2), ...said, event: 'Round 3' },
+    ]);
+    const { expected } = state(
+      { kind: 'life expected', of: 'hub', halfHours: 30 },
+      { kind: 'life expected', of: 'chain', tenthHours: 8, interval: true, why: 'leaflet' },
+    );
+    expect(expected.hub).toStrictEqual({ ...mark(1), halfHours: 30, interval: false });
+    expect(expected.chain).toStrictEqual({ ...mark(2), tenthHours: 8, interval: true, why: 'leaflet' });
   });
 
   it('B26 a joint that failed is open and no defect; a blow counts as one of a run; no clock moves', () => {
@@ -243,6 +323,9 @@ describe('the rest of the record', () => {
     expect(fold([first, late], minute(10)).minutes).toBe(5);
     expect(fold([first, late], minute(30)).minutes).toBe(12);
     expect(fold([first, late], minute(0)).count).toBe(0);
+    expect(fold([first], first.at).minutes).toBe(5); // at that very moment too
+    const ahead = { ...second, at: minute(30) }; // written down before it is to happen
+    expect(fold([first, ahead], minute(10)).minutes).toBe(5);
   });
 
   it('B11 a part named like a word of the language is a part like any other', () => {

@@ -33,6 +33,21 @@ function strike(id: string, fact: string, minute = 0): Fact {
   return sealNext(CHAIN_START, draft);
 }
 
+function note(id: string, minute: number): Fact {
+  const at = new Date(Date.parse('2026-05-01T08:00:00.000Z') + minute * 60_000).toISOString();
+  const draft: Draft = {
+    id,
+    kart: KART,
+    at,
+    recorded: at,
+    by: 'B. Sample',
+    device: `of ${at}`,
+    kind: 'note',
+    text: at,
+  };
+  return sealNext(CHAIN_START, draft);
+}
+
 describe('order', () => {
   it('B7 the order is total, and only one fact stands in each place', () => {
     fc.assert(
@@ -44,6 +59,24 @@ describe('order', () => {
         }
       }),
     );
+  });
+
+  it('B7 facts stand by when they happened, then when they were written, then by device, its number, id and hash', () => {
+    const keys = ['at', 'recorded', 'device', 'seq', 'id', 'hash'] as const;
+    const [low, high] = ['1', '2'];
+    for (const [n, key] of keys.entries()) {
+      // The key decides; those before it are alike, those after it say the contrary.
+      const place = (own: string, after: string) =>
+        Object.fromEntries(
+          keys.map((each, i) => {
+            const value = i < n ? low : i === n ? own : after;
+            return [each, each === 'seq' ? Number(value) : value];
+          }),
+        ) as unknown as Fact;
+      expect(compareFacts(place(low, high), place(high, low)), key).toBeLessThan(0);
+      expect(compareFacts(place(high, low), place(low, high)), key).toBeGreaterThan(0);
+      expect(compareFacts(place(low, high), place(low, high)), key).toBe(0);
+    }
   });
 
   it('B7 two books merged in any order give the same state', () => {
@@ -146,6 +179,15 @@ describe('the ledger', () => {
         expect(ledger.state).toEqual(fold(of(facts)));
       }),
     );
+  });
+
+  it('B21 of two claims to one id that come one after the other only the first in order counts', () => {
+    const [a, b] = [note('same', 1), note('same', 2)];
+    const ledger = new Ledger(KART, [a]);
+    ledger.state;
+    ledger.add([b]);
+    expect(ledger.state).toEqual(fold([a]));
+    expect(ledger.facts).toEqual([a]);
   });
 
   it('B21 a state once given does not change when facts arrive', () => {

@@ -116,6 +116,12 @@ describe('a sealed fact', () => {
     expect(() => sealNext(CHAIN_START, { ...draft, colour: 'red' } as Draft)).toThrow('colour');
     expect(() => sealNext(CHAIN_START, { ...draft, at: '2026-05-01 08:00' })).toThrow('at:');
   });
+
+  it('B3 is refused with every fault at its place', () => {
+    const set = { ...draft, text: undefined, kind: 'set', item: '', reading: { text: '1 mm', unit: 'mm' } };
+    expect(() => sealNext(CHAIN_START, set as never)).toThrow(/got item: [^;]*; reading\.si: /);
+    expect(() => sealNext(CHAIN_START, { ...draft, colour: 'red' } as Draft)).toThrow(/got fact: .*"colour"$/);
+  });
 });
 
 describe('the door for facts from outside', () => {
@@ -135,7 +141,25 @@ describe('the door for facts from outside', () => {
     ['B22 a format that is none is refused', resealed({ v: '1' }), 'not a fact', 'a whole number from 1, got "1"'],
     ['B5 a hash with half a character in it is found', { ...whole, hash: '\ud800' }, 'damaged', '"\\ud800"'],
     ['B5 a changed text is found', { ...whole, text: 'rear axle oily' }, 'damaged', 'the hash of this fact must be'],
+    ['B22 a format below the first is refused', resealed({ v: 0 }), 'not a fact', 'a whole number from 1, got 0'],
+    ['B22 half a format is refused', resealed({ v: 0.5 }), 'not a fact', 'a whole number from 1, got 0.5'],
+    ['B5 half a character is found', { ...whole, text: '\ud83d' }, 'not a fact', 'half a character in "\\ud83d"'],
     ['B3 an unknown kind is named', resealed({ kind: 'guessed' }), 'unknown kind', 'got "guessed"'],
+    [
+      'B3 the kinds there are are listed',
+      resealed({ kind: '?' }),
+      'unknown kind',
+      'one of kart filed, event, fitted, ',
+    ],
+    ['B3 a number is no fact', 5, 'not a fact', 'a fact must be a JSON object, got 5'],
+    ['B3 nothing at all is no fact', undefined, 'not a fact', 'a fact must be a JSON object, got undefined'],
+    ['B3 a fault of the whole is told as one', resealed({ colour: 'red' }), 'not a fact', 'got the fact: '],
+    [
+      'B3 every fault is told at its place',
+      resealed({ kind: 'set', text: undefined, item: '', reading: { text: '1 mm', unit: 'mm' } }),
+      'not a fact',
+      '; reading.si: ',
+    ],
     ['B3 an unknown key is named', resealed({ colour: 'red' }), 'not a fact', 'colour'],
     ['B3 a missing key is named', resealed({ text: undefined }), 'not a fact', 'text:'],
     ['B2 an instant without milliseconds is named', resealed({ at: '2026-05-01T08:00:00Z' }), 'not a fact', 'at:'],
@@ -149,6 +173,11 @@ describe('the door for facts from outside', () => {
       message: expect.stringContaining(message),
       remedy: expect.stringMatching(/\w/),
     });
+  });
+
+  it('B24 a problem names the fact where that says who it is', () => {
+    expect(upcast(resealed({ v: 0 }))).toMatchObject({ fact: 'f1' });
+    expect(upcast(resealed({ id: 7 }))).not.toHaveProperty('fact');
   });
 });
 
@@ -168,14 +197,30 @@ describe('the chain', () => {
   });
 
   it('B6 a changed fact is the one that is named', () => {
-    expect(verifyChain([first, { ...second, by: 'someone else' }, third, fourth])).toMatchObject([
-      { code: 'damaged', fact: 'f2' },
+    const changed = { ...second, by: 'someone else' };
+    expect(verifyChain([first, changed, third, fourth])).toEqual([
+      {
+        kind: 'problem',
+        code: 'damaged',
+        message: `fact f2 (note, ${draft.at}) must have the hash ${hashOf(changed)} for what it says, got ${second.hash}`,
+        remedy: 'it was changed after it was written: take the book from another copy or the last export',
+        fact: 'f2',
+      },
     ]);
   });
 
   it('B6 a fact changed together with its hash is found by the fact after it', () => {
     const forged = seal({ ...second, by: 'someone else', hash: undefined } as never);
-    expect(verifyChain([first, forged, third, fourth])).toMatchObject([{ code: 'broken chain', fact: 'f3' }]);
+    expect(verifyChain([first, forged, third, fourth])).toEqual([
+      {
+        kind: 'problem',
+        code: 'broken chain',
+        message: `number 3 of device "bench" must follow the hash ${forged.hash}, got ${second.hash}: one of the two was changed`,
+        remedy:
+          'merge the book with another copy that has the facts, or take the last export; do not number facts by hand',
+        fact: 'f3',
+      },
+    ]);
   });
 
   it('B6 a missing fact is told by the number that was expected', () => {
@@ -194,7 +239,16 @@ describe('the chain', () => {
       verifyChain([...chain, twin])
         .map(p => p.message)
         .join(),
-    ).toContain('one fact with number 2, got two');
+    ).toContain('device "bench" must have one fact with number 2, got two');
+  });
+
+  it('B6 of two facts in one place the same one is named, whatever was read first', () => {
+    const twins = ['a', 'b', 'c'].map(id => sealNext(first, { ...draft, id }));
+    const named = (facts: readonly Fact[]) => verifyChain(facts).map(({ fact }) => fact);
+    const usual = named([first, ...twins]);
+    expect(usual).toHaveLength(2);
+    expect(named([...twins].reverse().concat(first))).toEqual(usual);
+    expect(usual).not.toContain(twins.toSorted((a, b) => (a.hash < b.hash ? -1 : 1))[0]?.id);
   });
 
   it('B6 two facts under one id are told', () => {
@@ -202,5 +256,6 @@ describe('the chain', () => {
     expect(verifyChain([first, twin])).toMatchObject([
       { code: 'broken chain', message: expect.stringContaining('id f1') },
     ]);
+    expect(verifyChain([first, first])).toEqual([]); // the same one twice is one
   });
 });

@@ -177,17 +177,7 @@ export class Tally {
       case 'life expected':
         this.#expected[fact.of] = expectedOf(fact, mark);
         break;
-      case 'spares counted': // SPEC B33: life reads the facts, for it knows kinds
-      case 'fuel mixed':
-      case 'weather': // SPEC B25: what was read at the track; those who learn from it read the facts
-      case 'plug read':
-      case 'treads probed':
-      case 'fuel used':
-      case 'laps':
-      case 'note':
-      case 'struck':
-      case 'redacted':
-        break;
+      // The rest changes nothing here: what was read at the track (SPEC B25), laps (B28) and spares counted (B33) is for those who read the facts.
     }
   }
 

@@ -25,7 +25,7 @@ world.__stryker__ ??= {};
 const switches = world.__stryker__;
 
 const HITS = 100; // times as often as without the mutant: then it is held to run for ever
-const PATIENCE_MS = 10_000; // and this many times as long
+const PATIENCE_MS = 5_000; // and so much longer than five times as long as without
 
 export default class MutantRunner extends TestRunner {
   override onBeforeTryTask(test: Test): void {
@@ -63,7 +63,7 @@ async function tryMutants(file: string, tests: readonly Test[]): Promise<void> {
   let fresh = true;
   for (const mutant of reached.filter(each => !settled.has(each))) {
     const its = quickFirst.filter(test => perTest[test.id]?.[mutant] !== undefined);
-    tell({ file, mutant, begun: PATIENCE_MS + 10 * its.reduce((sum, test) => sum + took(test), 0) });
+    tell({ file, mutant, begun: PATIENCE_MS + 5 * its.reduce((sum, test) => sum + took(test), 0) });
     const by = await killer(mutant, its, test => perTest[test.id]?.[mutant] ?? 0);
     const stale = by !== undefined && !(await passes(by));
     if (!stale || fresh) tell({ file, mutant, end: by === undefined ? 'lived' : 'killed', ...(by && { by: by.name }) });

@@ -27,7 +27,16 @@ const SCORED = {
   book: [{ of: /^src\/book\//, tests: ['src/book'] }],
   risk: [
     { of: /^src\/risk\/[^/]+$/, tests: ['src/risk'] },
-    { of: /^src\/risk\/fault-tree\//, tests: ['src/risk/fault-tree', 'checks/fault-tree.test.ts'] },
+    {
+      of: /^src\/risk\/fault-tree\//,
+      tests: [
+        'src/risk/fault-tree/network.test.ts',
+        'src/risk/fault-tree/tables.test.ts',
+        'src/risk/fault-tree/readers.test.ts',
+        'checks/fault-tree.test.ts',
+        'src/risk/fault-tree',
+      ],
+    },
     {
       of: /^src\/risk\/retentions\//,
       tests: ['src/risk/retentions', 'checks/retention.test.ts', 'checks/second-retention.test.ts'],
@@ -102,7 +111,9 @@ async function ensureInstrumenter() {
 async function fatesOf(files, tests) {
   if (files.length === 0) return [];
   const mutants = await plant(files);
-  const told = await tryAll(tests.flatMap(testsIn));
+  const told = await tryAll([...new Set(tests.flatMap(testsIn))]);
+  for (const { file, leftOut } of told)
+    if (leftOut) console.log(`${file}: left out, since they fail over sources with switches: ${leftOut.join(' · ')}`);
   const ids = lines => new Set(lines.flat());
   const killed = ids(told.map(line => (line.end === 'killed' ? line.mutant : [])));
   const reached = ids(told.map(line => line.reached ?? []));
@@ -146,7 +157,7 @@ async function tryAll(tests) {
     const last = told.at(-1) ?? {};
     if (code === 'stopped') told.push({ file: last.file, mutant: last.mutant, end: 'killed', by: 'time' });
     else if (last.stale !== undefined) told.pop();
-    else if (code === 0) return told;
+    else if (tests.every(file => told.some(line => line.done && line.file === file))) return told;
     else throw new Error(`npm run mutate: expected the tests to pass without a mutant, got exit ${code}:\n${output}`);
   }
 }

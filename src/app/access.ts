@@ -68,6 +68,10 @@ export function appFor(app: App, visitor: Visitor): App {
       may(['released']);
       return own.release(kart, sign);
     },
+    async forget(ask) {
+      may(['redacted']);
+      return own.forget(ask);
+    },
     async putFile(bytes, mediaType) {
       may(['found']);
       return own.putFile(bytes, mediaType);

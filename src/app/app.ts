@@ -4,6 +4,7 @@ import type { TrackSheet } from '../prep/index.ts';
 import { given } from './asking.ts';
 import type { DemoText } from './demo.ts';
 import { BATCH, type BookSide, notTaken, readForeign, takenOf } from './exchange.ts';
+import type { ForgetAsk, Forgot } from './forget.ts';
 import type { LapsIn, LogSaid, SessionSaid } from './laps.ts';
 import type { BookStore, Clock, Ids, KartReader, Kept, Snapshots } from './ports.ts';
 import { fromKartFile, type Problem, refuse, sentence } from './problem.ts';
@@ -53,6 +54,8 @@ export type App = Queries & {
   /** Times read off a stopwatch: "52.31 0:52.4 1.02,5". */
   lapsByHand(kart: string, times: string, said: SessionSaid): Promise<LapsIn>;
   release(kart: string, sign: Signature): Promise<Recorded>;
+  /** Takes a person out of it; only the name and what is theirs goes. */
+  forget(ask: ForgetAsk): Promise<Forgot>;
   /** The whole book as JSON Lines: the same facts always give the same bytes. */
   exportBook(): Promise<string>;
   /** Merges an exported book into this one, or nothing of it. */
@@ -106,6 +109,7 @@ function appOn(writer: Writer): App {
     read: text => reader.read(text),
     fileKart: (text, ask) => fileKart(writer, text, ask),
     release: (kart, sign) => release(writer, kart, sign),
+    forget: async ask => (await import('./forget.ts')).forget(writer, ask),
     exportBook: async () => exportLines((await store.read()).map(({ fact }) => fact)),
     importBook: text => importBook(store, text),
     verifyBook: () => verifyBook(writer),

@@ -17,6 +17,7 @@ export { type CompareAnswer, type CompareQuestion, compareLaps } from './compare
 export { copyBook } from './copy-book.ts';
 export type { DemoText } from './demo.ts';
 export { type BookSide, type ChainEnds, type Exchanged, exchange, sameBook, type Taken } from './exchange.ts';
+export type { ForgetAsk, Forgot } from './forget.ts';
 export { askWithKart, fromKart, type Said } from './from-kart.ts';
 export { type HelpedAnswer, type HelpedQuestion, helpedOf } from './helped.ts';
 export { instrumentsFor, judgeTyped, type ReadingJudged } from './judge.ts';
@@ -71,6 +72,7 @@ export {
   withChain,
   withCode,
   withDevice,
+  withoutPerson,
 } from './register.ts';
 export { inWords, openOf, type Signature } from './release.ts';
 export { type Season, seasonOf } from './season.ts';

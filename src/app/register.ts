@@ -5,6 +5,7 @@
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
 import { z } from 'zod';
+import { named } from './person.ts';
 import { type Problem, refuse } from './problem.ts';
 
 export const ROLES = ['owner', 'mechanic', 'driver', 'scrutineer'] as const;
@@ -131,6 +132,21 @@ export const withDevice = (
   id: string,
   change: (device: PairedDevice) => PairedDevice,
 ): RegisterState => ({ ...state, devices: state.devices.map(one => (one.id === id ? change(one) : one)) });
+
+/** Devices of a team that are called after a person are called otherwise from now on. */
+export function withoutPerson(
+  state: RegisterState,
+  team: string,
+  { person, as }: { readonly person: string; readonly as: string },
+): RegisterState {
+  const who = named(person);
+  const devices = state.devices.map(one =>
+    one.team === team && who && (who.is(one.name) || who.places(one.name).length > 0)
+      ? { ...one, name: `device of ${as}` }
+      : one,
+  );
+  return { ...state, devices };
+}
 
 /** A chain belongs to the device that wrote into it first; one that is `there` in the book already, to who wrote it. */
 export function withChain(

@@ -8,6 +8,7 @@ export { Ledger } from './ledger.ts';
 export { exportLines, type Imported, importLines, LINES_FORMAT } from './lines.ts';
 export { compareFacts, factsOf, inOrder } from './order.ts';
 export { outingName } from './outing-name.ts';
+export { BARRED } from './personal.ts';
 export { isProblem, type Problem } from './problem.ts';
 export { type NamedRedaction, redact, redactionsIn, stillSays, unvouched } from './redact.ts';
 export {
@@ -18,6 +19,7 @@ export {
   FIRST_PREV,
   fitsHash,
   hashOf,
+  provable,
   seal,
   sealAll,
   sealNext,

@@ -5,6 +5,7 @@ import { addAlike } from './commands/alike.ts';
 import { addBook } from './commands/book.ts';
 import { addCalc } from './commands/calc.ts';
 import { addDevices } from './commands/devices.ts';
+import { addForget } from './commands/forget.ts';
 import { addKart } from './commands/kart.ts';
 import { addKeep } from './commands/keep.ts';
 import { addLabels } from './commands/labels.ts';
@@ -54,6 +55,7 @@ The book is kept in the folder KARTWRIGHT_DATA, else .kartwright in your home.`,
   addCalc(program, world);
   addBook(program, world);
   addKeep(program, world);
+  addForget(program, world);
   addServe(program, world);
   addDevices(program, world);
   const json = words.includes('--json');

@@ -2,6 +2,7 @@
 import type { Context } from 'hono';
 import { z } from 'zod';
 import {
+  type ForgetAsk,
   isTeam,
   type LooksWanted,
   type Problem,
@@ -62,6 +63,12 @@ const team = z.string().refine(isTeam, 'expected small letters, digits and hyphe
 const pairing = z.strictObject({ role, team: team.optional() });
 const device = z.strictObject({ role: role.optional(), revoke: z.literal(true).optional() });
 
+const forget = z.strictObject({
+  person: name,
+  by: name,
+  words: z.boolean().optional(),
+  dryRun: z.boolean().optional(),
+});
 const since = z.strictObject({ numbers: z.record(name, z.number().int().nonnegative()) });
 const kartText = z.strictObject({ text: z.string().max(2_000_000) });
 const take = z.strictObject({ facts: z.array(z.unknown()).max(5000) });
@@ -79,6 +86,7 @@ export const readPair = (c: Context): Promise<Body<z.infer<typeof pair>>> => rea
 export const readPairing = (c: Context): Promise<Body<z.infer<typeof pairing>>> => read(c, pairing);
 export const readDevice = (c: Context): Promise<Body<z.infer<typeof device>>> => read(c, device);
 export const readTimes = (c: Context): Promise<Body<SessionSaid & { readonly times: string }>> => read(c, times);
+export const readForget = (c: Context): Promise<Body<ForgetAsk>> => read(c, forget);
 export const readSince = (c: Context): Promise<Body<z.infer<typeof since>>> => read(c, since);
 export const readKartText = (c: Context): Promise<Body<{ readonly text: string }>> => read(c, kartText);
 export const readTake = (c: Context): Promise<Body<z.infer<typeof take>>> => read(c, take);

@@ -1,10 +1,18 @@
 /** How a device comes in: a code that somebody on the laptop had shown, for a token in a cookie that no page can read. */
 import type { Context, Hono } from 'hono';
 import { deleteCookie, setCookie } from 'hono/cookie';
-import { enter, type PairedDevice, type Register, withCode, withDevice } from '../app/index.ts';
-import { readDevice, readPair, readPairing } from './body.ts';
+import {
+  type App,
+  enter,
+  type PairedDevice,
+  type Register,
+  withCode,
+  withDevice,
+  withoutPerson,
+} from '../app/index.ts';
+import { readDevice, readForget, readPair, readPairing } from './body.ts';
 import { tooLarge } from './limit.ts';
-import { notPaired, problem, refused } from './problem.ts';
+import { notPaired, problem, refused, statusOf } from './problem.ts';
 import { cookieName, isSecure, tokenOf, type Who } from './who.ts';
 
 /** What cannot be guessed, from the machine. */
@@ -14,6 +22,7 @@ type Parts = {
   readonly register: Register;
   readonly secrets: Secrets;
   readonly now: () => Date;
+  readonly bookOf: (team: string) => Promise<App>;
   readonly reached?: () => readonly string[];
 };
 type Door = Hono<{ Variables: { who: Who } }>;
@@ -22,7 +31,7 @@ type Door = Hono<{ Variables: { who: Who } }>;
 const COOKIE_S = 400 * 86_400;
 const BODY_BYTES = 10_000;
 
-export function addPairing(front: Door, { register, secrets, now, reached = () => [] }: Parts): void {
+export function addPairing(front: Door, { register, secrets, now, bookOf, reached = () => [] }: Parts): void {
   /** Who looks after devices, and of which teams: this machine of all, an owner of the own. */
   const keeper = (who: Who): ((team: string) => boolean) | undefined => {
     if (who.is === 'this machine') return () => true;
@@ -30,6 +39,7 @@ export function addPairing(front: Door, { register, secrets, now, reached = () =
   };
 
   front.use('/api/pair', tooLarge(BODY_BYTES));
+  front.use('/api/forget', tooLarge(BODY_BYTES));
   front.use('/api/devices/*', tooLarge(BODY_BYTES));
   front.post('/api/pair', async c => {
     const body = await readPair(c);
@@ -78,6 +88,21 @@ export function addPairing(front: Door, { register, secrets, now, reached = () =
     const code = secrets.code();
     await register.change(state => ({ state: withCode(state, { code, role, team, now: now() }), give: undefined }));
     return c.json({ code, role, team, minutes: 10, reached: reached() }, 201);
+  });
+
+  /** Taken out of the team's book, and of the names of its devices. */
+  front.post('/api/forget', async c => {
+    const who = c.get('who');
+    if (!keeper(who)) return ownersOnly(c);
+    const body = await readForget(c);
+    if (!body.ok) return problem(c, 422, body.problems);
+    const team = who.is === 'device' ? who.device.team : '';
+    const book = await bookOf(team);
+    const forgot = await (who.is === 'device' ? book.as(`paired-${who.device.id}`) : book).forget(body.value);
+    if (forgot.kind === 'refused') return problem(c, statusOf(forgot.problems), forgot.problems);
+    const out = { person: body.value.person, as: forgot.as };
+    if (forgot.done) await register.change(state => ({ state: withoutPerson(state, team, out), give: undefined }));
+    return c.json(forgot);
   });
 
   front.post('/api/devices/:id{[0-9a-f]{8}}', async c => {

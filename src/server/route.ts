@@ -1,6 +1,6 @@
 /** The pattern of an address, for figures and logs: few, and without the name of a kart or a hash in it. */
 const KNOWN = new Set(
-  'api karts facts due fitness plan replan setup calendar track weak-links alike life spares second-retention release laps sheet season predict compare helped files book ends since take export live kart-file library pair me devices healthz readyz metrics authority.pem'.split(
+  'api karts facts due fitness plan replan setup calendar track weak-links alike life spares second-retention release laps sheet season predict compare helped files book ends since take export live kart-file library pair me devices forget healthz readyz metrics authority.pem'.split(
     ' ',
   ),
 );

@@ -231,7 +231,7 @@ export function App(props: { readonly session: Session; readonly keep: Keep; rea
           ) : place.sheet === 'spares' ? (
             <Spares key={snapshot.kart.name} snapshot={snapshot} session={session} keep={keep} />
           ) : place.sheet === 'devices' ? (
-            <Devices />
+            <Devices who={who ?? ''} />
           ) : place.sheet === 'part' || place.sheet === 'box' ? (
             <PartPage
               key={place.about ?? ''}

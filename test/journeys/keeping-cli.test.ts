@@ -55,6 +55,22 @@ describe('a backup', () => {
     expect((await kw(['verify', 'hurt.sqlite'])).err).toMatch(/row \d+, fact [\w-]+: .*(Expected|must)/);
   });
 
+  test('of before a person was taken out still holds the name, and is dropped when that is asked for', async () => {
+    const more = { KARTWRIGHT_BACKUPS: join(folder, 'of-before'), KARTWRIGHT_BY: 'O. Owner' };
+    const from = { data: 'forgetting', more };
+    const note = ['log', 'note', 'seen by R. Stranger', '--kart', 'own.yaml', '--by', 'R. Stranger'];
+    expect((await kw(note, from)).code).toBe(0);
+    expect((await kw(['backup'], from)).code).toBe(0);
+    const dry = await kw(['forget', 'R. Stranger', '--dry-run'], from);
+    expect([dry.code, dry.out]).toEqual([0, expect.stringContaining('Nothing was changed.')]);
+    const done = await kw(['forget', 'r. stranger', '--drop-backups'], from);
+    expect([done.code, done.out]).toEqual([0, expect.stringMatching(/1 older backup removed/)]);
+    expect((await kw(['book', 'export'], from)).out).not.toMatch(/stranger/i);
+    expect((await kw(['verify'], from)).out).toMatch(/redacted: signed by somebody/);
+    expect(readdirSync(join(folder, 'of-before')).length).toBe(1);
+    expect((await kw(['forget', 'R. Stranger'], from)).code).toBe(3);
+  });
+
   test('without a name goes into the folder of backups, where the rules say which stay', async () => {
     const more = { KARTWRIGHT_BACKUPS: join(folder, 'kept') };
     expect((await kw(['backup'], { more })).code).toBe(0);

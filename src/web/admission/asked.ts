@@ -1,5 +1,5 @@
 /** What the page asks of the server about devices; refusals are values. */
-import type { Problem, Role } from '../../app/index.ts';
+import type { Forgot, Problem, Role } from '../../app/index.ts';
 import { admissionWords } from '../words/admission.tsx';
 
 export type Paired = {
@@ -29,6 +29,10 @@ export const newCode = (role: Role) => ask<Code>('POST', '/api/devices/pair', { 
 export const change = (id: string, what: { role?: Role; revoke?: true }) =>
   ask<Paired>('POST', `/api/devices/${id}`, what);
 export const comeIn = (code: string, name: string) => ask<Paired>('POST', '/api/pair', { code, name });
+
+export type Gone = Extract<Forgot, { kind: 'forgotten' }>;
+export const forget = (what: { person: string; by: string; words: boolean; dryRun: boolean }) =>
+  ask<Gone>('POST', '/api/forget', what);
 
 /** Calls back when the server does not know this device; a server out of reach says nothing of it. */
 export async function ifStranger(then: () => void): Promise<void> {

@@ -2,11 +2,12 @@ import { useEffect, useState } from 'preact/hooks';
 import type { Problem, Role } from '../../app/index.ts';
 import { Refused } from '../parts.tsx';
 import { type Code, change, type Me, me, newCode, type Paired, pairedDevices } from './asked.ts';
+import { Forget } from './forget.tsx';
 import { Qr } from './qr.tsx';
 import './devices.css';
 import { admissionWords } from '../words/admission.tsx';
 
-export type DevicesProps = Readonly<Record<string, never>>;
+export type DevicesProps = { readonly who: string };
 
 const ROLES: readonly (readonly [Role, string])[] = [
   ['mechanic', admissionWords.wholeRecord],
@@ -16,13 +17,13 @@ const ROLES: readonly (readonly [Role, string])[] = [
 ];
 
 /** Which devices may come in over the network: a code for one more, another role, or out. */
-export function Devices(_: DevicesProps) {
+export function Devices({ who }: DevicesProps) {
   const [here, setHere] = useState<Me>();
   const [devices, setDevices] = useState<readonly Paired[]>();
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   const read = async (): Promise<void> => {
-    const [who, all] = await Promise.all([me(), pairedDevices()]);
-    if (who.ok) setHere(who.value);
+    const [mine, all] = await Promise.all([me(), pairedDevices()]);
+    if (mine.ok) setHere(mine.value);
     if (all.ok) setDevices(all.value.devices);
     setProblems(all.ok ? [] : all.problems);
   };
@@ -62,6 +63,7 @@ export function Devices(_: DevicesProps) {
           </ul>
         </section>
       )}
+      {devices && <Forget who={who} onDone={read} />}
     </>
   );
 }

@@ -54,5 +54,17 @@ export const admissionWords = {
   role: (name: string) => `Role of ${name}`,
   yesOut: 'Yes, out',
   no: 'No',
+  forgetPerson: 'Take a person out',
+  forgetIsForGood:
+    'Their name goes from every entry, their photos and logs with it. What was done to the kart stays. It cannot be undone, and travels to every device that meets this book.',
+  forgetWho: 'Whom, as the name stands in the book',
+  forgetWords: 'their notes and remarks too',
+  forgetLook: 'Show what would go',
+  forgetGoes: (theirs: number, naming: number, files: number) =>
+    `Written or signed by them: ${theirs}. Others that name them: ${naming}. Photos and logs: ${files}.`,
+  forgetAs: (as: string) => `In the place of the name stands "${as}" or a black bar.`,
+  forgetLeft: (where: string) => `It still stands in ${where}: the kart would not be the same without it.`,
+  forgetDo: 'Take it out, for good',
+  forgetDone: 'It is out. Backups and exports of before still hold it: kartwright forget says which.',
   putOut2: (name: string) => `Put ${name} out`,
 } as const;

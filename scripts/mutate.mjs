@@ -112,8 +112,11 @@ async function fatesOf(files, tests) {
   if (files.length === 0) return [];
   const mutants = await plant(files);
   const told = await tryAll([...new Set(tests.flatMap(testsIn))]);
-  for (const { file, leftOut } of told)
-    if (leftOut) console.log(`${file}: left out, since they fail over sources with switches: ${leftOut.join(' · ')}`);
+  for (const { file, failing = [], slow = [] } of told) {
+    if (failing.length > 0)
+      console.log(`${file}: left out, failing over sources with switches: ${failing.join(' · ')}`);
+    if (slow.length > 0) console.log(`${file}: left out, too long for every mutant: ${slow.join(' · ')}`);
+  }
   const ids = lines => new Set(lines.flat());
   const killed = ids(told.map(line => (line.end === 'killed' ? line.mutant : [])));
   const reached = ids(told.map(line => line.reached ?? []));
@@ -147,9 +150,10 @@ async function plant(files) {
 /** Runs until every test file is done; a mutant that never ends costs a process, and counts as killed. Returns what was told. */
 async function tryAll(tests) {
   let told = [];
+  const isDone = file => told.some(line => line.done && line.file === file);
   for (;;) {
     writeFileSync(tellings, told.map(line => `${JSON.stringify(line)}\n`).join(''));
-    const { code, output } = await watched(tests);
+    const { code, output } = await watched(tests.filter(file => !isDone(file)));
     told = readFileSync(tellings, 'utf8')
       .split('\n')
       .filter(Boolean)
@@ -157,7 +161,7 @@ async function tryAll(tests) {
     const last = told.at(-1) ?? {};
     if (code === 'stopped') told.push({ file: last.file, mutant: last.mutant, end: 'killed', by: 'time' });
     else if (last.stale !== undefined) told.pop();
-    else if (tests.every(file => told.some(line => line.done && line.file === file))) return told;
+    else if (tests.every(isDone)) return told;
     else throw new Error(`npm run mutate: expected the tests to pass without a mutant, got exit ${code}:\n${output}`);
   }
 }

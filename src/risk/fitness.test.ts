@@ -68,4 +68,57 @@ describe('fitness', () => {
     expect(judged(not).verdict).toBe('not known');
     expect(judged(not, { kind: 'taken off', part: 'wheel' }).verdict).toBe('not fit');
   });
+  it('says of each reason what it is, where, how grave, in words, and from which fact', () => {
+    const reasons = judged(
+      { kind: 'taken off', part: 'wheel' },
+      { kind: 'loosened', joint: 'hub/bolts' },
+      { kind: 'found', part: 'frame', item: 'frame/welds', defect: 'crack', grade: 'safety' },
+      { kind: 'checked', item: 'hub/track', result: 'fail', why: 'too wide' },
+    ).against;
+    expect(reasons).toEqual([
+      { what: 'part off', on: 'wheel', grade: 'safety', text: 'wheel is off the kart.', facts: ['f5'] },
+      {
+        what: 'joint open',
+        on: 'hub/bolts',
+        grade: 'safety',
+        text: 'hub: bolts opened and not made since.',
+        facts: ['f6'],
+      },
+      { what: 'defect', on: 'frame/welds', grade: 'safety', text: 'frame: crack', facts: ['f7'] },
+      {
+        what: 'item',
+        on: 'hub/track',
+        grade: 'safety',
+        text: expect.stringMatching(/^track \(hub\): Failed on .*too wide/),
+        facts: ['f8'],
+      },
+    ]);
+  });
+  it('holds a part that went back on against nothing, nor a defect below safety, which is listed before what is less grave', () => {
+    expect(judged({ kind: 'taken off', part: 'wheel' }, { kind: 'fitted', part: 'wheel' }).against).toEqual([]);
+    const { verdict, open } = judged(
+      { kind: 'ran', minutes: 10 },
+      { kind: 'found', part: 'hub', defect: 'rattles', grade: 'performance' },
+      { kind: 'found', part: 'frame', defect: 'runs hot', grade: 'reliability' },
+    );
+    expect(verdict).toBe('fit');
+    expect(open.map(({ on, grade }) => [on, grade])).toEqual([
+      ['frame', 'reliability'],
+      ['hub', 'performance'],
+      ['frame/paint', 'cosmetics'],
+    ]);
+  });
+  it('counts what lapses during the event it would run at', () => {
+    const before: Payload = { kind: 'ran', minutes: 10 };
+    const at = (minutes: number) => {
+      const event: Payload = { kind: 'event', event: 'Round 1', from: minute(900), until: minute(990), minutes };
+      const state = fold(facts([...all, before, event]));
+      return fitness(kart, state, {
+        now: minute(800),
+        ...(state.events['Round 1'] && { event: state.events['Round 1'] }),
+      });
+    };
+    expect(at(50)).toMatchObject({ verdict: 'fit', kart: 'small' });
+    expect(at(51)).toMatchObject({ verdict: 'not fit', against: [{ on: 'frame/welds' }] });
+  });
 });

@@ -33,6 +33,8 @@ describe('the code of a hazard', () => {
   it('is refused for what is no chance', () => {
     expect(() => riskCode(scheme, 1, Number.NaN)).toThrow('chance must lie in 0 to 1, got NaN');
     expect(() => riskCode(scheme, 1, 1.1)).toThrow('got 1.1');
+    expect(() => riskCode(scheme, 1, -0.1)).toThrow('got -0.1');
+    expect(() => riskCode(scheme, 5 as Severity, 0.1)).toThrow('riskCode: severity must be 1, 2, 3 or 4, got 5');
   });
   it('has bands that go down', () => {
     const edges = CHANCE_BANDS.map(band => scheme.chances[band].above);
@@ -50,5 +52,9 @@ describe('over several events', () => {
     expect(overEvents(1, 0)).toBe(0);
     expect(overEvents(1, 3)).toBe(1);
     expect(() => overEvents(0.5, 1.5)).toThrow('events must be a whole number');
+    expect(() => overEvents(0.5, -1)).toThrow('events must be a whole number of 0 or more, got -1');
+    for (const chance of [-0.1, 1.1, Number.NaN])
+      expect(() => overEvents(chance, 3)).toThrow(`overEvents: chance must lie in 0 to 1, got ${chance}`);
+    expect(overEvents(0, 3)).toBe(0);
   });
 });

@@ -27,15 +27,22 @@ const switches = world.__stryker__;
 const HITS = 100; // times as often as without the mutant: then it is held to run for ever
 const PATIENCE_MS = 5_000; // and so much longer than five times as long as without
 
+const SLOW_MS = 1000; // of work: a longer test is left out, since all that live would run it
+
+/** Work a test takes, in ms of processor time, whatever else the machine does. */
+const work = new Map<string, number>();
+
 export default class MutantRunner extends TestRunner {
   override onBeforeTryTask(test: Test): void {
     super.onBeforeTryTask(test);
     switches.currentTestId = test.id;
+    work.set(test.id, -spent());
   }
 
   override onAfterTryTask(test: Test): void {
     super.onAfterTryTask(test);
     switches.currentTestId = undefined;
+    work.set(test.id, (work.get(test.id) ?? 0) + spent());
   }
 
   override async onAfterRunSuite(suite: Suite): Promise<void> {
@@ -50,13 +57,15 @@ const testsOf = (suite: Suite): readonly Test[] =>
 
 async function tryMutants(file: string, tests: readonly Test[]): Promise<void> {
   const before = toldSoFar();
-  if (before.some(line => 'stale' in line || ('done' in line && line.file === file))) return;
+  if (before.some(line => 'stale' in line)) return;
   const [sound, failing] = [tests.filter(passed), tests.filter(test => !passed(test))];
   if (sound.length === 0) throw new Error(`${file}: its tests must pass without a mutant`);
-  if (failing.length > 0) tell({ file, leftOut: failing.map(test => test.name) });
+  const [quick, slow] = [sound.filter(isQuick), sound.filter(test => !isQuick(test))];
+  if (failing.length > 0 || slow.length > 0)
+    tell({ file, failing: failing.map(test => test.name), slow: slow.map(test => test.name) });
   const { static: atLoad = {}, perTest = {} } = structuredClone(switches.mutantCoverage) ?? {};
-  const quickFirst = sound.toSorted((a, b) => took(a) - took(b));
-  const reached = [...new Set(Object.values(perTest).flatMap(hits => Object.keys(hits)))];
+  const quickFirst = quick.toSorted((a, b) => workOf(a) - workOf(b));
+  const reached = [...new Set(sound.flatMap(test => Object.keys(perTest[test.id] ?? {})))];
   tell({ file, reached, atLoad: Object.keys(atLoad) });
   const settled: ReadonlySet<string> = new Set(
     before.flatMap(line => ('end' in line && (line.end === 'killed' || line.file === file) ? [line.mutant] : [])),
@@ -64,6 +73,7 @@ async function tryMutants(file: string, tests: readonly Test[]): Promise<void> {
   let fresh = true;
   for (const mutant of reached.filter(each => !settled.has(each))) {
     const its = quickFirst.filter(test => perTest[test.id]?.[mutant] !== undefined);
+    if (its.length === 0) continue;
     tell({ file, mutant, begun: PATIENCE_MS + 5 * its.reduce((sum, test) => sum + took(test), 0) });
     const by = await killer(mutant, its, test => perTest[test.id]?.[mutant] ?? 0);
     const stale = by !== undefined && !(await passes(by));
@@ -76,6 +86,12 @@ async function tryMutants(file: string, tests: readonly Test[]): Promise<void> {
 }
 
 const passed = (test: Test): boolean => test.result?.state === 'pass';
+const spent = (): number => {
+  const { user, system } = process.cpuUsage();
+  return (user + system) / 1000;
+};
+const workOf = (test: Test): number => work.get(test.id) ?? 0;
+const isQuick = (test: Test): boolean => workOf(test) <= SLOW_MS;
 const took = (test: Test): number => test.result?.duration ?? 0;
 
 async function killer(mutant: string, tests: readonly Test[], hits: (test: Test) => number): Promise<Test | undefined> {

@@ -9,8 +9,11 @@ export const work: { readonly folder: string; readonly tests: readonly string[] 
 export type Told =
   /** Which mutants the tests of a file reach, and which are reached only while files load. */
   | { readonly file: string; readonly reached: readonly string[]; readonly atLoad: readonly string[] }
-  /** Tests that fail without a mutant too: the switches make every function larger, and a deep recursion may outgrow the stack. */
-  | { readonly file: string; readonly leftOut: readonly string[] }
+  /**
+   * Tests left out: those that fail without a mutant too (the switches make every function larger, and a deep recursion may outgrow
+   * the stack), and those that would take too long for each.
+   */
+  | { readonly file: string; readonly failing: readonly string[]; readonly slow: readonly string[] }
   | { readonly file: string; readonly done: true }
   | { readonly file: string; readonly mutant: string; readonly begun: number } // ms that it may take
   | { readonly file: string; readonly mutant: string; readonly end: 'killed' | 'lived'; readonly by?: string }

@@ -179,7 +179,7 @@ export function App(props: { readonly session: Session; readonly keep: Keep; rea
             </p>
           )}
           {place.sheet === 'device' ? (
-            <DeviceSheet session={session} versions={versions} />
+            <DeviceSheet session={session} keep={keep} versions={versions} />
           ) : begins && who !== '' ? (
             <FirstRunPage
               session={session}

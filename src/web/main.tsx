@@ -10,6 +10,7 @@ import { askToKeep } from './book/room.ts';
 import type { Theirs } from './book/sync.ts';
 import { createVersions } from './book/versions.ts';
 import { changeBook, currentBook, freshBook } from './book/which.ts';
+import { readChoice } from './choice/choice.ts';
 import { keepIn } from './place.ts';
 import { keptCrew } from './plan/crew.ts';
 import { searchInWorker } from './plan/search.ts';
@@ -52,6 +53,7 @@ async function lookAt(name: string): Promise<Theirs> {
 /** As the page was asked for: once drawn, it writes the place it shows there. */
 const asked = location.hash;
 const keep = keepIn(storage());
+readChoice(keep, navigator.language);
 const book = await openDeviceBook({
   ...(await storeOf(currentBook(keep))),
   remote: httpRemote,

@@ -41,7 +41,7 @@ async function open(
   hash: string,
   options: { viewport?: typeof PHONE; colorScheme?: 'light' | 'dark' } = {},
 ): Promise<Page> {
-  const context = await browser.newContext({ viewport: PHONE, ...options });
+  const context = await browser.newContext({ viewport: PHONE, locale: 'en-GB', ...options });
   contexts.push(context);
   const page = await context.newPage();
   page.on('pageerror', error => faults.push(error.message));

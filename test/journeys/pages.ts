@@ -45,7 +45,7 @@ export function browserPages(): Pages {
     for (const page of contexts.flatMap(context => context.pages())) if (page.url() !== 'about:blank') await sent(page);
   };
   const bare = async (url: string, device: Device = {}): Promise<Page> => {
-    const context = await browser.newContext({ viewport: PHONE, ...device });
+    const context = await browser.newContext({ viewport: PHONE, locale: 'en-GB', ...device });
     contexts.push(context);
     const page = await context.newPage();
     page.on('pageerror', error => faults.push(error.message));

@@ -60,6 +60,8 @@ const namesOfThePage = new Set(
     const names: string[] = [];
     const visit = (node: ts.Node): void => {
       if (ts.isLiteralTypeNode(node) && ts.isStringLiteral(node.literal)) names.push(node.literal.text);
+      if (ts.isAsExpression(node) && ts.isArrayLiteralExpression(node.expression))
+        names.push(...node.expression.elements.filter(ts.isStringLiteral).map(({ text }) => text)); // a type by its members
       ts.forEachChild(node, visit);
     };
     visit(parsed(path, readText(path)));
@@ -112,7 +114,6 @@ function textsOf(path: string, source: string): readonly Text[] {
 function isName(node: ts.Expression, file: ts.SourceFile): boolean {
   const { parent } = node;
   if (ts.isStringLiteralLike(node) && (namesOfTheCore.has(node.text) || namesOfThePage.has(node.text))) return true;
-  if (ts.isAsExpression(parent.parent) && ts.isArrayLiteralExpression(parent)) return true; // members of a type
   if (ts.isPropertyAssignment(parent) && parent.name === node) return true;
   if (ts.isElementAccessExpression(parent) || ts.isCaseClause(parent) || ts.isPropertyDeclaration(parent)) return true;
   if (ts.isBinaryExpression(parent) && /^[!=]==$|^in$/.test(parent.operatorToken.getText(file))) return true;

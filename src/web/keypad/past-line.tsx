@@ -1,7 +1,7 @@
 import type { Dimension } from '../../quantity/index.ts';
 import { keypadWords } from '../words/keypad.ts';
 import { dateOf } from '../words/reads.ts';
-import { type Past, pastSaid } from './past.ts';
+import { type Past, pastSaid, wholeOf } from './past.ts';
 
 type Limits = { readonly min?: number | undefined; readonly max?: number | undefined }; // SI
 
@@ -40,7 +40,7 @@ export function PastReadings(props: {
             <tr key={one.fact}>
               <td>{dateOf(one.at)}</td>
               <td>{one.by}</td>
-              <td class="number">{one.text}</td>
+              <td class="number">{wholeOf(one)}</td>
             </tr>
           ))}
         </tbody>

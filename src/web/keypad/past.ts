@@ -1,7 +1,8 @@
 /** What was read of an item before, so that the next reading is a comparison and not a habit. */
 import type { State } from '../../book/index.ts';
 import type { Item } from '../../kart/index.ts';
-import { type Dimension, formatQuantity } from '../../quantity/index.ts';
+import { type Dimension, findUnit, formatQuantity } from '../../quantity/index.ts';
+import { aimsWords } from '../words/aims.ts';
 import { keypadWords } from '../words/keypad.ts';
 import { dateOf } from '../words/reads.ts';
 
@@ -11,6 +12,7 @@ export type Past = {
   readonly by: string;
   readonly si: number;
   readonly text: string; // in the unit that is asked for
+  readonly typed?: string; // as it was taken, where that is another
 };
 
 const SHOWN = 5;
@@ -21,20 +23,24 @@ export function pastOf(item: Item, state: State, unit: string, dimension: Dimens
   return (state.items[item.id]?.readings ?? [])
     .filter(one => one.pos > since)
     .slice(-SHOWN)
-    .map(({ fact, at, by, reading: { si } }) => ({
+    .map(({ fact, at, by, reading }) => ({
       fact,
       at,
       by,
-      si,
-      text: formatQuantity(si, unit, undefined, dimension),
+      si: reading.si,
+      text: formatQuantity(reading.si, unit, undefined, dimension),
+      ...(findUnit(unit, dimension)?.symbol === reading.unit ? {} : { typed: reading.text }),
     }));
 }
+
+/** With what was typed, where it was read in another unit. */
+export const wholeOf = ({ text, typed }: Past): string => (typed === undefined ? text : aimsWords.typedAs(text, typed));
 
 /** 'Last read 142.6 mm on 12 Oct 2026. In 3 readings +0.4 mm.' */
 export function pastSaid(past: readonly Past[], unit: string, dimension: Dimension | undefined): string {
   const [first, last] = [past[0], past.at(-1)];
   if (first === undefined || last === undefined) return keypadWords.notReadBefore;
-  const said = [last.text, dateOf(last.at)] as const;
+  const said = [wholeOf(last), dateOf(last.at)] as const;
   if (past.length === 1) return keypadWords.lastRead(...said);
   return keypadWords.lastReadOf(...said, past.length, moved(last.si - first.si, unit, dimension));
 }

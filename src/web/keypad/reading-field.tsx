@@ -3,6 +3,7 @@ import { readingSaid, readReading } from '../../app/index.ts';
 import type { Item } from '../../kart/index.ts';
 import { findUnit } from '../../quantity/index.ts';
 import { withUnit } from '../answer.ts';
+import { ownUnitOf } from '../choice/choice.ts';
 import type { Keep } from '../place.ts';
 import type { Snapshot } from '../session.ts';
 import { InstrumentChoice, Judged } from '../views/judged.tsx';
@@ -42,7 +43,8 @@ export function ReadingField(props: {
     setWanted(next);
   };
   const dimension = findUnit(asked)?.dimension;
-  const past = item === undefined || props.blind ? undefined : pastOf(item, snapshot.state, asked, dimension);
+  const shown = ownUnitOf(asked);
+  const past = item === undefined || props.blind ? undefined : pastOf(item, snapshot.state, shown, dimension);
   return (
     <>
       <div class="reading-head">
@@ -64,7 +66,7 @@ export function ReadingField(props: {
       </div>
       {item && <Written item={item} snapshot={snapshot} text={withUnit(text, unit)} />}
       {item && <Judged kart={snapshot.kart} item={item} unit={unit} typed={text} instrument={props.instrument} />}
-      {past && <PastReadings past={past} unit={asked} dimension={dimension} limits={props.limits} />}
+      {past && <PastReadings past={past} unit={shown} dimension={dimension} limits={props.limits} />}
       {keys && <Keypad unit={unit} text={text} onText={props.onText} />}
       <p class="soft">{keys ? keypadWords.readSeveralTimesNext : keypadWords.numberIsInAnyOther(unit)}</p>
       {item && (

@@ -1,4 +1,5 @@
 /** The season on a page: hours and laps by event, the best lap of each track dry and wet, and what is not known. */
+import { own } from '../choice/choice.ts';
 import './printed.css';
 import { type Season, seasonOf } from '../../app/index.ts';
 import { Cell, PrintTitle, Refused } from '../parts.tsx';
@@ -149,7 +150,7 @@ function spent(cost: Season['cost']): string {
   return cost.unpriced.length === 0 ? String(cost.money) : lapsPagesWords.atLeast(cost.money);
 }
 
-const degrees = (celsius: number | null): string => (celsius === null ? lapsPagesWords.notKnown : `${celsius} °C`);
+const degrees = (celsius: number | null): string => (celsius === null ? lapsPagesWords.notKnown : own(`${celsius} °C`));
 
 /** One kart runs one session at a time. */
 const runAt = ({ facts }: Snapshot, at: string): string =>

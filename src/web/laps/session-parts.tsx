@@ -1,7 +1,9 @@
 /** The parts of a session sheet. What nobody wrote down says so. */
+
 import type { SessionSheet } from '../../app/index.ts';
 import { TYRES } from '../../book/index.ts';
 import type { SessionLap } from '../../laps/index.ts';
+import { own, ownUnitOf } from '../choice/choice.ts';
 import { lapsPagesWords } from '../words/laps/printed.ts';
 import { lapText, nameOf, remarksOn, within } from '../words/laps/reads.ts';
 import { capital, timeOf } from '../words/reads.ts';
@@ -65,17 +67,17 @@ export function Conditions({ sheet: { weather, session, tyres, plug, litres } }:
   const { at, celsius, pascal, pressureIs, humidity, trackCelsius, note } = weather ?? {};
   const said = [session.conditions, note].filter(Boolean).join(', ');
   const lines: readonly (readonly [string, string | undefined])[] = [
-    [lapsPagesWords.air, celsius === undefined ? undefined : `${celsius} °C`],
+    [lapsPagesWords.air, celsius === undefined ? undefined : own(`${celsius} °C`)],
     [
       lapsPagesWords.pressureOfAir,
       pascal === undefined ? undefined : `${Math.round(pascal / 100)} hPa${pressureIs ? ` (${pressureIs})` : ''}`,
     ],
     [lapsPagesWords.humidity, humidity === undefined ? undefined : `${Math.round(humidity * 100)} %`],
-    [lapsPagesWords.trackSurface, trackCelsius === undefined ? undefined : `${trackCelsius} °C`],
+    [lapsPagesWords.trackSurface, trackCelsius === undefined ? undefined : own(`${trackCelsius} °C`)],
     [lapsPagesWords.remarks, said === '' ? undefined : said],
     [lapsPagesWords.setOfTyres, tyres ?? undefined],
     [lapsPagesWords.plugRead, plug ?? undefined],
-    [lapsPagesWords.fuelUsed, litres === null ? undefined : `${litres} L`],
+    [lapsPagesWords.fuelUsed, litres === null ? undefined : own(`${litres} L`)],
   ];
   return (
     <section class="group" aria-label={lapsPagesWords.conditions}>
@@ -94,6 +96,9 @@ export function Conditions({ sheet: { weather, session, tyres, plug, litres } }:
   );
 }
 
+/** Without their unit, which stands above. */
+const degrees = (celsius: number): string => own(`${celsius} °C`).replace(/ .*/, '');
+
 export function Tyres({ sheet: { cold, hot, treads } }: Of) {
   return (
     <section class="group" aria-label={lapsPagesWords.pressures}>
@@ -106,7 +111,7 @@ export function Tyres({ sheet: { cold, hot, treads } }: Of) {
             <th scope="col">{lapsPagesWords.tyre}</th>
             <th scope="col">{lapsPagesWords.cold}</th>
             <th scope="col">{lapsPagesWords.hot}</th>
-            <th scope="col">{lapsPagesWords.treadC}</th>
+            <th scope="col">{lapsPagesWords.tread(ownUnitOf('°C'))}</th>
           </tr>
         </thead>
         <tbody>
@@ -115,9 +120,9 @@ export function Tyres({ sheet: { cold, hot, treads } }: Of) {
             return (
               <tr key={tyre}>
                 <th scope="row">{capital(tyre)}</th>
-                <td>{cold[tyre]?.text ?? '–'}</td>
-                <td>{hot[tyre]?.text ?? '–'}</td>
-                <td>{tread ? `${tread.inside} / ${tread.middle} / ${tread.outside}` : '–'}</td>
+                <td>{own(cold[tyre]?.text ?? '–')}</td>
+                <td>{own(hot[tyre]?.text ?? '–')}</td>
+                <td>{tread ? [tread.inside, tread.middle, tread.outside].map(degrees).join(' / ') : '–'}</td>
               </tr>
             );
           })}

@@ -2,6 +2,7 @@
 import { Fragment } from 'preact';
 import { useMemo } from 'preact/hooks';
 import { type Answer, BIBLIOGRAPHY, readFirst, type Source, type Subject } from '../../numbers/index.ts';
+import { own } from '../choice/choice.ts';
 import { Caution } from '../parts.tsx';
 import { numbersWords } from '../words/numbers.ts';
 import { capital } from '../words/reads.ts';
@@ -87,7 +88,7 @@ export function Figures({ subject, answer }: { readonly subject: Subject; readon
       <h2>{numbersWords.figures}</h2>
       <Table
         head={['', 'value']}
-        rows={first.map(([name, { text }]) => [name, text])}
+        rows={first.map(([name, { text }]) => [name, own(text)])}
         name={numbersWords.figuresOfAnswer}
       />
       {rest.length > 0 && (
@@ -95,7 +96,7 @@ export function Figures({ subject, answer }: { readonly subject: Subject; readon
           <summary>{numbersWords.otherFigures(rest.length)}</summary>
           <Table
             head={['', 'value']}
-            rows={rest.map(([name, { text }]) => [name, text])}
+            rows={rest.map(([name, { text }]) => [name, own(text)])}
             name={numbersWords.otherFigures2}
           />
         </details>

@@ -1,3 +1,4 @@
+import { own } from '../choice/choice.ts';
 import { Glyph } from '../glyph.tsx';
 import { partWords } from '../words/part.ts';
 import { dateOf } from '../words/reads.ts';
@@ -25,8 +26,8 @@ function JointRow({ known: { joint, made, opened } }: { readonly known: JointKno
   const what = [joint.count > 1 ? `${joint.count} ×` : '', joint.kind, joint.thread, joint.propertyClass];
   const range =
     torque === undefined || torque.min.si === torque.max.si
-      ? torque?.min.text
-      : `${torque.min.text} to ${torque.max.text}`;
+      ? own(torque?.min.text ?? '')
+      : own(`${torque.min.text} to ${torque.max.text}`);
   return (
     <li>
       <Glyph sign={opened ? 'open' : made ? 'done' : 'not known'} />

@@ -1,4 +1,5 @@
 /** The set-up sheet: how the kart stands, what differs and from when, what is said of it, what this kart showed. */
+import { own } from '../choice/choice.ts';
 import './setup.css';
 import { useMemo, useState } from 'preact/hooks';
 import { type Moment, type Setting, type SetupSheet, setupSheet } from '../../prep/index.ts';
@@ -112,7 +113,7 @@ const Row = ({ name, part, value, from, at, by }: Setting) => (
       <span>{name}</span>
       {part !== null && <small class="soft"> {part}</small>}
     </th>
-    <td class="value">{unbroken(value)}</td>
+    <td class="value">{unbroken(own(value))}</td>
     <td class="soft">
       {from === 'reading' ? setupWords.read : setupWords.set} {dateOf(at)}, <span class="whole">{by}</span>
     </td>
@@ -182,7 +183,8 @@ function Differences({ sheet: { against, differences, settings } }: { readonly s
               <span>{name}</span>
               {part !== null && <small class="soft"> {part}</small>}
               <p>
-                {unbroken(was ?? setupWords.notWrittenDown)} → <b>{unbroken(now ?? setupWords.notWrittenDown)}</b>
+                {unbroken(own(was ?? setupWords.notWrittenDown))} →{' '}
+                <b>{unbroken(own(now ?? setupWords.notWrittenDown))}</b>
               </p>
             </div>
             <span class="side">{by ?? ''}</span>

@@ -2,17 +2,18 @@
 import { useEffect, useState } from 'preact/hooks';
 import { askToKeep, type Room, roomNow } from '../book/room.ts';
 import type { Versions } from '../book/versions.ts';
+import { ChoiceForm } from '../choice/form.tsx';
 import { Glyph } from '../glyph.tsx';
 import { Cell, Refused } from '../parts.tsx';
-import { hashOf } from '../place.ts';
+import { hashOf, type Keep } from '../place.ts';
 import type { Session, View } from '../session.ts';
 import { SyncWord } from '../views/sync-word.tsx';
 import { dateOf, spanOf, timeOf } from '../words/reads.ts';
 import { deviceWords } from '../words/this-device.ts';
 
-export type DeviceProps = { readonly session: Session; readonly versions: Versions };
+export type DeviceProps = { readonly session: Session; readonly keep: Keep; readonly versions: Versions };
 
-export function DeviceSheet({ session, versions }: DeviceProps) {
+export function DeviceSheet({ session, keep, versions }: DeviceProps) {
   const view = session.view();
   const [room, setRoom] = useState<Room>();
   useEffect(() => {
@@ -67,6 +68,7 @@ export function DeviceSheet({ session, versions }: DeviceProps) {
           </>
         )}
       </div>
+      <ChoiceForm keep={keep} />
       <Keeping view={view} room={room} onAsk={() => void askToKeep(navigator.storage).then(setRoom)} />
       <section class="group" aria-labelledby="page-files">
         <h2 id="page-files">{deviceWords.pageItself}</h2>

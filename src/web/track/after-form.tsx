@@ -1,6 +1,8 @@
 /** After a session: everything in one form and one press, in less than a minute with gloves on. */
+
 import { TYRES } from '../../book/index.ts';
 import { CORNERS } from '../../kart/index.ts';
+import { ownUnitOf } from '../choice/choice.ts';
 import { Caution } from '../parts.tsx';
 import type { Keep } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
@@ -169,7 +171,7 @@ function Treads({ asking }: { readonly asking: Asking }) {
     <details class="group" open={isOpen(asking, TREADS)}>
       <summary>
         <h2>
-          {trackWords.treadTemperatures} <span>{trackWords.byProbeC}</span>
+          {trackWords.treadTemperatures} <span>{trackWords.byProbe(ownUnitOf('°C'))}</span>
         </h2>
       </summary>
       {TYRES.map(tyre => (

@@ -4,6 +4,7 @@ import { TYRES, type Tyre } from '../../book/index.ts';
 import type { Kart } from '../../kart/index.ts';
 import { type AfterSaid, afterSession, type PressuresSaid, type TrackDraft } from '../../prep/index.ts';
 import { withUnit } from '../answer.ts';
+import { ownUnitOf } from '../choice/choice.ts';
 import type { Draft } from '../session.ts';
 import { trackWords } from '../words/track.ts';
 import { isProblem, lapsSaid, type Measured, numberSaid, problemAt, type Said, said, type Typed } from './said.ts';
@@ -72,9 +73,9 @@ export function pressuresSaid(kart: Kart, key: string, of: (tyre: Tyre) => strin
   );
 }
 
-/** In what the wheels are read; bar where the kart file does not say. */
+/** In what the wheels are read, as the person chose; bar where the kart file does not say. */
 export const pressureUnit = (kart: Kart, key: string): string =>
-  Object.values(kart.items).find(item => item.key === key)?.measure?.unit ?? 'bar';
+  ownUnitOf(Object.values(kart.items).find(item => item.key === key)?.measure?.unit ?? 'bar');
 
 /** A tyre is probed at three places or not at all. */
 function treadsSaid(typed: Typed): Said<NonNullable<AfterSaid['treads']>> {

@@ -1,6 +1,7 @@
 /** The air as it was read before a session: from what was typed to a weather fact, and what the last one there says. */
 import type { FactLine } from '../../app/index.ts';
 import type { FactOf } from '../../book/index.ts';
+import { own } from '../choice/choice.ts';
 import type { Draft } from '../session.ts';
 import { trackWords } from '../words/track.ts';
 import { isProblem, type Measured, numberSaid, problemAt, type Said, said, type Typed } from './said.ts';
@@ -66,6 +67,6 @@ export function lastAirAt(facts: readonly FactLine[], track: string | undefined)
   )?.fact as FactOf<'weather'> | undefined;
   return {
     ...(last?.pressureIs && { pressureIs: last.pressureIs }),
-    ...(last?.elevation !== undefined && { elevation: String(last.elevation) }),
+    ...(last?.elevation !== undefined && { elevation: own(`${last.elevation} m`).replace(/ .*/, '') }),
   };
 }

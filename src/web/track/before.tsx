@@ -1,8 +1,10 @@
 /** Before a session: the air, the laps to come, and from them and the record the numbers of the day. */
+
 import { useMemo } from 'preact/hooks';
 import type { KartEvent } from '../../book/index.ts';
 import { type Since, type TrackSheet, trackSheet } from '../../prep/index.ts';
 import { withUnit } from '../answer.ts';
+import { ownUnitOf } from '../choice/choice.ts';
 import { toProblem } from '../numbers/ask-line.tsx';
 import { PrintTitle } from '../parts.tsx';
 import { capital } from '../words/reads.ts';
@@ -138,7 +140,9 @@ function sheetOf({ kart, facts }: TrackProps['snapshot'], typed: Typed): TrackSh
       ...(typeof laps === 'number' && { laps }),
       wet: (typed.wet ?? '') !== '',
       ...(engineSpeed !== '' &&
-        speed !== '' && { wanted: { engineSpeed: withUnit(engineSpeed, 'rpm'), speed: withUnit(speed, 'km/h') } }),
+        speed !== '' && {
+          wanted: { engineSpeed: withUnit(engineSpeed, 'rpm'), speed: withUnit(speed, ownUnitOf('km/h')) },
+        }),
     },
   );
 }

@@ -3,6 +3,7 @@ import { TYRES, type Tyre } from '../../book/index.ts';
 import type { Kart } from '../../kart/index.ts';
 import { coldSet, type TrackPart } from '../../prep/index.ts';
 import { formatQuantity } from '../../quantity/index.ts';
+import { own } from '../choice/choice.ts';
 import type { Keep } from '../place.ts';
 import type { Session } from '../session.ts';
 import { trackWords } from '../words/track.ts';
@@ -50,7 +51,7 @@ export function ColdForm(props: {
   return (
     <>
       <div class="only-print">
-        <p>{part.lead.map(({ label, text }) => `${label} ${text}`).join(' · ')}</p>
+        <p>{part.lead.map(({ label, text }) => `${label} ${own(text)}`).join(' · ')}</p>
       </div>
       <div class="no-print">
         <Press writing={writing} button={trackWords.setAsSaid}>

@@ -2,6 +2,7 @@
 import type { ComponentChildren } from 'preact';
 import type { Problem } from '../../app/index.ts';
 import { TYRES, type Tyre } from '../../book/index.ts';
+import { ownUnitOf } from '../choice/choice.ts';
 import { Refused } from '../parts.tsx';
 import { capital } from '../words/reads.ts';
 import { trackWords } from '../words/track.ts';
@@ -28,7 +29,7 @@ export function Entry({ asking, at, label, hint, unit }: Of & { readonly unit?: 
       <label for={id}>{label}</label>
       <div class="with-unit">
         <Typing asking={asking} at={at} {...(hint === undefined ? {} : { describedBy: `${id}-hint` })} />
-        {unit !== undefined && <span>{unit}</span>}
+        {unit !== undefined && <span>{ownUnitOf(unit)}</span>}
       </div>
       {hint !== undefined && (
         <p class="soft" id={`${id}-hint`}>

@@ -1,5 +1,6 @@
 /** All numbers of the day in a few lines, each with its warning: what is read while walking to the kart. */
 import type { TrackPart } from '../../prep/index.ts';
+import { own } from '../choice/choice.ts';
 import { Glyph } from '../glyph.tsx';
 import { trackWords } from '../words/track.ts';
 import { NAMES } from './part.tsx';
@@ -30,7 +31,8 @@ export const Glance = ({ parts }: { readonly parts: readonly TrackPart[] }) => (
 );
 
 /** The first figure; of the tyres the four as they stand on the kart, left and right with a stroke between. */
-function shown({ subject, lead }: TrackPart): readonly string[] {
+function shown({ subject, lead: figures }: TrackPart): readonly string[] {
+  const lead = figures.map(one => ({ ...one, text: own(one.text) }));
   const [first] = lead;
   if (first === undefined) return [trackWords.notKnownYet];
   if (subject !== 'tyres') return [first.text];

@@ -3,6 +3,7 @@ import type { ComponentChildren } from 'preact';
 import { useMemo } from 'preact/hooks';
 import { type Answer, subjects } from '../../numbers/index.ts';
 import type { Lead, Missing, TrackPart } from '../../prep/index.ts';
+import { own } from '../choice/choice.ts';
 import { Glyph } from '../glyph.tsx';
 import { Cautions, Figures, HowWorkedOut, Marked, Notes, PlateFigure, Said } from '../numbers/answered.tsx';
 import { toProblem } from '../numbers/ask-line.tsx';
@@ -98,7 +99,7 @@ const Leads = ({ lead }: { readonly lead: readonly Lead[] }) =>
       {lead.map(({ label, text }) => (
         <div key={label}>
           <dt>{label}</dt>
-          <dd>{text}</dd>
+          <dd>{own(text)}</dd>
         </div>
       ))}
     </dl>

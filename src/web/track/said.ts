@@ -1,8 +1,9 @@
-/** What was typed at the track, read as numbers: a bare number is in the unit that stands beside its field. */
+/** What was typed at the track, read as numbers: a bare number is in the unit that stands beside its field, the one that was chosen. */
 import type { Problem } from '../../app/index.ts';
 import { sentence } from '../../app/index.ts';
 import { type Dimension, inUnit, parseQuantity } from '../../quantity/index.ts';
 import { withUnit } from '../answer.ts';
+import { ownUnitOf } from '../choice/choice.ts';
 import { trackWords } from '../words/track.ts';
 
 /** What stands in the fields, by key; a tick is 'yes'. */
@@ -19,11 +20,11 @@ export type Measured = {
   readonly dimension: Dimension;
 };
 
-/** The number in the unit of its field, undefined where nothing was typed, or why it is none. */
+/** The number in the unit of its field, typed in the one that was chosen; undefined where nothing was typed, or why it is none. */
 export function numberSaid(typed: Typed, { key, label, unit, dimension }: Measured): number | Problem | undefined {
   const text = (typed[key] ?? '').trim();
   if (text === '') return undefined;
-  const read = parseQuantity(withUnit(text, unit), dimension);
+  const read = parseQuantity(withUnit(text, ownUnitOf(unit)), dimension);
   if (!read.ok) return problemAt(key, label, `“${text}”`, sentence(read.remedy));
   return Number(inUnit(read.value.si, unit, dimension).toPrecision(12)); // 69.8 °F is 21 °C, not 20.999999999999993
 }

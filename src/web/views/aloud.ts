@@ -1,13 +1,13 @@
 /** A step as it is read out: the caution before the work, units as they are spoken. */
 import type { Step } from '../../prep/index.ts';
+import { aimsOf } from '../choice/aims.ts';
 import { actionOf, titleOf } from '../words/reads.ts';
 import { workWords } from '../words/work.ts';
 
 export function aloudOf(step: Step): string {
   const place = step.item !== null && step.part !== null ? `, ${step.part}` : '';
-  const aims = [...new Set([step.target?.text, step.tolerance?.text])].filter(
-    text => text !== undefined && text !== '',
-  );
+  const { target, allowed } = aimsOf(step);
+  const aims = [target, allowed].filter(text => text !== '');
   return spoken(
     [
       workWords.step(step.n, actionOf(step), titleOf(step), place),
@@ -28,6 +28,11 @@ const UNITS: readonly (readonly [string, string])[] = [
   ['kg', 'kilograms'],
   ['bar', 'bar'],
   ['°C', workWords.degreesCelsius],
+  ['°F', workWords.degreesFahrenheit],
+  ['ft·lb', workWords.footPounds],
+  ['in·lb', workWords.inchPounds],
+  ['psi', 'psi'],
+  ['lb', 'pounds'],
   ['°', 'degrees'],
   ['min', 'minutes'],
   ['%', workWords.perCent],

@@ -36,7 +36,8 @@ export function Answers(props: {
   const [chosen, setChosen] = useKept(keep, `instrument ${step.unit ?? ''}`);
   // So is the unit of the tape or gauge.
   const [said, setUnit] = useKept(keep, `read in ${step.unit ?? ''}`);
-  const unit = step.unit !== null && unitsFor(step.unit).includes(said) ? said : step.unit;
+  const units = step.unit === null ? [] : unitsFor(step.unit);
+  const unit = units.includes(said) ? said : (units[0] ?? null);
   const instrument = item && instrumentsFor(kart, item).includes(chosen) ? chosen : '';
 
   const handling = isHandling(step);

@@ -1,4 +1,5 @@
 import type { Step } from '../../prep/index.ts';
+import { aimsOf } from '../choice/aims.ts';
 import { drawnOn } from '../dimensioned/which.ts';
 import { KartDrawing } from '../drawing/kart-drawing.tsx';
 import { useAwake } from '../interruption/awake.ts';
@@ -7,6 +8,7 @@ import { hashOf, type Keep } from '../place.ts';
 import type { Crew } from '../plan/crew.ts';
 import { StepHands } from '../plan/row.tsx';
 import type { Session, Snapshot } from '../session.ts';
+import { aimsWords } from '../words/aims.ts';
 import { actionOf, capital, spanOf, titleOf } from '../words/reads.ts';
 import { workWords } from '../words/work.ts';
 import { Answers } from './answers.tsx';
@@ -92,27 +94,30 @@ export function StepCard(props: {
 }
 
 function Target({ step }: { readonly step: Step }) {
-  if (step.target === null && step.tolerance === null) return null;
-  const same = step.target?.text === step.tolerance?.text;
+  const { target, allowed, given } = aimsOf(step);
+  if (target === '' && allowed === '') return null;
   return (
-    <dl class="target">
-      {step.target && (
-        <div>
-          <dt>{workWords.target2}</dt>
-          <dd>
-            <Amount text={step.target.text} />
-          </dd>
-        </div>
-      )}
-      {step.tolerance && step.tolerance.text !== '' && !same && (
-        <div>
-          <dt>{workWords.allowed}</dt>
-          <dd>
-            <Amount text={step.tolerance.text} />
-          </dd>
-        </div>
-      )}
-    </dl>
+    <>
+      <dl class="target">
+        {target !== '' && (
+          <div>
+            <dt>{workWords.target2}</dt>
+            <dd>
+              <Amount text={target} />
+            </dd>
+          </div>
+        )}
+        {allowed !== '' && (
+          <div>
+            <dt>{workWords.allowed}</dt>
+            <dd>
+              <Amount text={allowed} />
+            </dd>
+          </div>
+        )}
+      </dl>
+      {given !== '' && <p class="soft">{capital(aimsWords.givenAs(given))}</p>}
+    </>
   );
 }
 

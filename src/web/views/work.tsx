@@ -2,6 +2,7 @@ import { useEffect, useState } from 'preact/hooks';
 import { openOf } from '../../app/index.ts';
 import type { Release } from '../../book/index.ts';
 import type { Plan, Step } from '../../prep/index.ts';
+import { aimsSaid } from '../choice/aims.ts';
 import { Glyph } from '../glyph.tsx';
 import type { Away } from '../interruption/away.ts';
 import { BackAgain } from '../interruption/back-again.tsx';
@@ -304,7 +305,7 @@ function WorkList({ snapshot }: { readonly snapshot: Snapshot }) {
                   </>
                 )}
               </td>
-              <td>{[...new Set([s.target?.text, s.tolerance?.text])].filter(Boolean).join('; ') || s.accept}</td>
+              <td>{aimsSaid(s) || s.accept}</td>
               <td class="hand" />
               <td class="tick">☐</td>
             </tr>

@@ -1,17 +1,12 @@
 /** How a moment, a length of time and a fact read on the page. */
 import type { Fact, FactOf } from '../../book/index.ts';
 import type { Step } from '../../prep/index.ts';
+import { own } from '../choice/choice.ts';
+import { dateOf } from '../choice/dates.ts';
+import { aimsWords } from './aims.ts';
 import { readAtTrack } from './read-at-track.ts';
 
-const DATE = new Intl.DateTimeFormat('en-GB', { weekday: 'short', day: 'numeric', month: 'short' });
-const WEEKDAY = new Intl.DateTimeFormat('en-GB', { weekday: 'short' });
-const FULL = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'short', year: 'numeric' });
-const TIME = new Intl.DateTimeFormat('en-GB', { hour: '2-digit', minute: '2-digit' });
-
-export const dayOf = (instant: string): string => DATE.format(new Date(instant));
-export const weekdayOf = (instant: string): string => WEEKDAY.format(new Date(instant));
-export const dateOf = (instant: string): string => FULL.format(new Date(instant));
-export const timeOf = (instant: string): string => TIME.format(new Date(instant));
+export { dateOf, dayOf, timeOf, weekdayOf } from '../choice/dates.ts';
 
 /** 95 → '1 h 35 min'. */
 export function spanOf(minutes: number): string {
@@ -149,5 +144,11 @@ const goneWords = ({ halfHours: half, tenthHours: tenth, interval }: FactOf<'lif
 const carried = ({ carriedMinutes: run }: FactOf<'fitted'>): string =>
   run === undefined ? '' : `, ${spanOf(run)} of running on it`;
 const reading = (fact: { readonly reading?: { readonly text: string } | undefined }): string =>
-  fact.reading ? `, ${fact.reading.text}` : '';
+  fact.reading ? `, ${asTyped(fact.reading.text)}` : '';
+
+/** In the unit that was chosen, with what was typed beside it where that is another. */
+export function asTyped(text: string): string {
+  const said = own(text);
+  return said === text ? text : aimsWords.typedAs(said, text);
+}
 const why = (fact: { readonly why?: string | undefined }): string => (fact.why ? `: ${fact.why}` : '');

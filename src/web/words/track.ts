@@ -25,7 +25,7 @@ export const trackWords = {
   howHard: 'How hard',
   whereItWasHit: 'Where it was hit',
   treadTemperatures: 'Tread temperatures',
-  byProbeC: 'by probe, °C',
+  byProbe: (unit: string) => `by probe, ${unit}`,
   minutesEngineRan: 'Minutes the engine ran',
   fuelUsedFilledInLess: 'Fuel used: filled in less drained',
   hourMeterReadsNow: 'The hour meter reads now',

@@ -2,6 +2,7 @@
 import type { VNode } from 'preact';
 import type { Answer } from '../../../numbers/index.ts';
 import { type Dimension, parseQuantity } from '../../../quantity/index.ts';
+import { own } from '../../choice/choice.ts';
 
 export type Asked = {
   readonly question: Readonly<Record<string, unknown>>;
@@ -20,7 +21,7 @@ export type Drawn = {
 export type DrawPlate = (asked: Asked) => Drawn | undefined;
 
 export const figureOf = ({ answer }: Asked, name: string): number => answer.figures[name]?.si ?? Number.NaN;
-export const wordsOf = ({ answer }: Asked, name: string): string => answer.figures[name]?.text ?? 'not known';
+export const wordsOf = ({ answer }: Asked, name: string): string => own(answer.figures[name]?.text ?? 'not known');
 
 /** A size of the question in SI, without its limits; not a number where none was given. */
 export function askedSize({ question }: Asked, key: string, dimension: Dimension): number {

@@ -62,7 +62,7 @@ export const lapsPagesWords = {
   tyre: 'Tyre',
   cold: 'Cold',
   hot: 'Hot',
-  treadC: 'Tread, °C',
+  tread: (unit: string) => `Tread, ${unit}`,
   gaugePressuresTread: 'Gauge pressures. Tread: inside / middle / outside.',
   changedSinceSession: 'Changed since the session before',
   changed: 'Changed',

@@ -1,0 +1,117 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { inOwnUnit, limitsInOwnUnit, type OwnUnits, ownUnit, textInOwnUnits } from './own-units.ts';
+import { parseQuantity } from './parse.ts';
+
+const IMPERIAL: OwnUnits = {
+  size: 'in',
+  distance: 'ft',
+  torque: 'ft·lb',
+  pressure: 'psi',
+  temperature: '°F',
+  mass: 'lb',
+  volume: 'US gal',
+  speed: 'mph',
+};
+const METRIC: OwnUnits = {
+  size: 'mm',
+  distance: 'm',
+  torque: 'N·m',
+  pressure: 'bar',
+  temperature: '°C',
+  mass: 'kg',
+  volume: 'l',
+  speed: 'km/h',
+};
+const measure = (text: string) => {
+  const read = parseQuantity(text);
+  if (!read.ok) throw new Error(`measure: text must be a quantity, got ${text}`);
+  return read.value;
+};
+const shown = (text: string, own: OwnUnits): string => inOwnUnit(measure(text), own);
+
+// NIST SP 811 (2008), Appendix B.8, factors as printed there to seven figures; inch, foot, pound and gallon exact.
+test.each([
+  ['1 psi', { pressure: 'kPa' }, 6.894757, 'kPa'],
+  ['100 psi', { pressure: 'bar' }, 6.894757, 'bar'],
+  ['100 ft·lb', { torque: 'N·m' }, 135.5818, 'N·m'],
+  ['100 in·lb', { torque: 'N·m' }, 11.29848, 'N·m'],
+  ['100 lb', { mass: 'kg' }, 45.35924, 'kg'],
+  ['100 US gal', { volume: 'l' }, 378.5412, 'l'],
+  ['100 mph', { speed: 'km/h' }, 160.9344, 'km/h'],
+  ['100 ft', { distance: 'm' }, 30.48, 'm'],
+] as const)('%s by the factor of NIST SP 811', (text, own, value, unit) => {
+  const said = shown(text, own);
+  const decimals = said.split(' ')[0]?.split('.')[1]?.length ?? 0;
+  expect(said.endsWith(` ${unit}`)).toBe(true);
+  expect(Math.abs(Number(said.split(' ')[0]) - value)).toBeLessThanOrEqual(0.5 * 10 ** -decimals);
+});
+
+test('a size is said in the unit that was chosen, no finer than it was written', () => {
+  expect(shown('146.05 mm', IMPERIAL)).toBe('5 3/4 in');
+  expect(shown('147 mm', IMPERIAL)).toBe('5.79 in');
+  expect(shown('0.65 bar', IMPERIAL)).toBe('9.4 psi');
+  expect(shown('0.65 bar', { pressure: 'kPa' })).toBe('65 kPa');
+  expect(shown('24 N·m', IMPERIAL)).toBe('17.7 ft·lb');
+  expect(shown('21 °C', IMPERIAL)).toBe('70 °F');
+  expect(shown('5 3/4 in', METRIC)).toBe('146.1 mm');
+});
+
+test('a rise in kelvins is a rise in degrees, without the zero of the scale', () => {
+  const rise = { si: 10, unit: 'K', text: '10 K' };
+  expect(inOwnUnit(rise, { temperature: '°C' })).toBe('10 °C');
+  expect(inOwnUnit(rise, { temperature: '°F' })).toBe('18 °F');
+});
+
+test('where nothing was chosen, and for a unit that has no other, the text stays as it was', () => {
+  expect(shown('146.05 mm', {})).toBe('146.05 mm');
+  expect(shown('1013 hPa', IMPERIAL)).toBe('1013 hPa');
+  expect(shown('12 °', IMPERIAL)).toBe('12 °');
+  expect(ownUnit('hPa', IMPERIAL)).toBe('hPa');
+  expect(ownUnit('mm', IMPERIAL)).toBe('in');
+});
+
+test('every quantity of a text is said anew, and the rest stays', () => {
+  const said = (text: string): string => textInOwnUnits(text, IMPERIAL);
+  expect(said('142.55 mm (5 5/8 in)')).toBe('5.612 in (5 5/8 in)');
+  expect(said('18 N·m to 22 N·m, computed')).toBe('13.3 ft·lb to 16.2 ft·lb, computed');
+  expect(said('18 to 22 N·m')).toBe('13.3 ft·lb to 16.2 ft·lb');
+  expect(said('all 0.65 bar')).toBe('all 9.4 psi');
+  expect(said('at least 20 N·m, at most 24 N·m')).toBe('at least 14.8 ft·lb, at most 17.7 ft·lb');
+  expect(said('20 N·m to 20 N·m')).toBe('20 N·m to 20 N·m');
+  expect(said('± 0.5 mm')).toBe('± 0.019 in');
+  expect(said('70 °C ± 5 °C')).toBe('158 °F ± 9 °F');
+  expect(said('M8x1.25, 12 teeth, 1013 hPa')).toBe('M8x1.25, 12 teeth, 1013 hPa');
+  expect(said('1.18 kg/m³')).toBe('1.18 kg/m³');
+});
+
+test('a tolerance that is shown lies inside the true one, whatever it is and whichever unit was chosen', () => {
+  const units = ['mm', 'in', 'N·m', 'ft·lb', 'bar', 'psi', 'kPa', '°C', 'kg', 'lb', 'l'] as const;
+  const cases = fc.record({
+    unit: fc.constantFrom(...units),
+    low: fc.integer({ min: 1, max: 200000 }),
+    width: fc.integer({ min: 0, max: 5000 }),
+    decimals: fc.integer({ min: 0, max: 2 }),
+    own: fc.constantFrom(IMPERIAL, METRIC, { ...IMPERIAL, torque: 'in·lb', pressure: 'kPa' }),
+  });
+  fc.assert(
+    fc.property(cases, ({ unit, low, width, decimals, own }) => {
+      const end = (n: number) => measure(`${(n / 100).toFixed(decimals)} ${unit}`);
+      const [min, max] = [end(low), end(low + width)];
+      const said = limitsInOwnUnit({ min, max }, own);
+      const [lowest, highest] = [measure(said.min ?? ''), measure(said.max ?? '')];
+      const bit = 1e-11 * Math.max(Math.abs(min.si), Math.abs(max.si));
+      expect(lowest.si).toBeGreaterThanOrEqual(min.si - bit);
+      expect(highest.si).toBeLessThanOrEqual(max.si + bit);
+      expect(lowest.si).toBeLessThanOrEqual(highest.si + bit);
+    }),
+  );
+});
+
+test('limits round to their strict side, and one end alone does too', () => {
+  const limits = (min: string | null, max: string | null) =>
+    limitsInOwnUnit({ min: min === null ? null : measure(min), max: max === null ? null : measure(max) }, IMPERIAL);
+  expect(limits('141.5 mm', '143.5 mm')).toEqual({ min: '5.571 in', max: '5.649 in' }); // 5.57087, 5.64961
+  expect(limits(null, '1400 mm')).toEqual({ min: null, max: '55.11 in' }); // 55.11811
+  expect(limits('20 N·m', '24 N·m')).toEqual({ min: '14.8 ft·lb', max: '17.7 ft·lb' }); // 14.7512, 17.7015
+});

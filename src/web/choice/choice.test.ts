@@ -1,0 +1,71 @@
+import { afterEach, expect, test } from 'vitest';
+import { keepIn } from '../place.ts';
+import { asTyped, dateOf, dayOf, timeOf } from '../words/reads.ts';
+import { aimsOf, aimsSaid } from './aims.ts';
+import { choice, choiceIn, choose, own, ownUnitOf, readChoice } from './choice.ts';
+
+const AT = new Date(2026, 10, 26, 14, 5).toISOString();
+const keep = keepIn(undefined);
+afterEach(() => readChoice(keepIn(undefined), 'en-GB'));
+
+test('before anything is chosen, dates and clock are as the browser reads, and sizes as their maker wrote them', () => {
+  expect(choiceIn('en-GB')).toEqual({ date: 'named', clock: '24 h' });
+  expect(choiceIn('en-US')).toEqual({ date: 'month first', clock: '12 h' });
+  expect(choiceIn('sv-SE')).toEqual({ date: 'year first', clock: '24 h' });
+  readChoice(keepIn(undefined), 'en-US');
+  expect(choice().units).toEqual({});
+  expect(own('146.05 mm')).toBe('146.05 mm');
+});
+
+test.each([
+  ['named', '26 Nov 2026', 'Thu 26 Nov'],
+  ['year first', '2026-11-26', 'Thu 2026-11-26'],
+  ['month first', '11/26/2026', 'Thu 11/26'],
+  ['day first', '26/11/2026', 'Thu 26/11'],
+])('a date that is written %s', (way, date, day) => {
+  choose(keep, 'en-GB', 'date', way);
+  expect(dateOf(AT)).toBe(date);
+  expect(dayOf(AT).replace(',', '')).toBe(day); // with or without its comma, by the browser
+});
+
+test('the time of day has 24 hours or 12', () => {
+  choose(keep, 'en-GB', 'clock', '24 h');
+  expect(timeOf(AT)).toBe('14:05');
+  choose(keep, 'en-GB', 'clock', '12 h');
+  expect(timeOf(AT)).toMatch(/^2:05.pm$/);
+});
+
+test('what was chosen is kept, may be taken back, and nothing that cannot be chosen counts', () => {
+  const here = keepIn(undefined);
+  choose(here, 'en-GB', 'size', 'in');
+  choose(here, 'en-GB', 'pressure', 'furlongs');
+  readChoice(here, 'en-GB');
+  expect(choice().units).toEqual({ size: 'in' });
+  expect(ownUnitOf('mm')).toBe('in');
+  choose(here, 'en-GB', 'size', '');
+  expect(choice().units).toEqual({});
+});
+
+test('what was typed stands beside what is shown, where it is another unit', () => {
+  const here = keepIn(undefined);
+  choose(here, 'en-GB', 'size', 'in');
+  expect(asTyped('146.05 mm')).toBe('5 3/4 in (typed 146.05 mm)');
+  expect(asTyped('5 3/4 in')).toBe('5 3/4 in');
+});
+
+test('a step says target and limits in the unit that was chosen, its limits to the strict side, and how they were given', () => {
+  const at = (millimetres: number) => ({ si: millimetres / 1000, unit: 'mm', text: `${millimetres} mm` });
+  const step = {
+    target: { ...at(142.55), text: '142.55 mm (5 5/8 in)' },
+    tolerance: { min: at(141.5), max: at(143.5), text: 'at least 141.5 mm, at most 143.5 mm' },
+  };
+  expect(aimsOf(step)).toEqual({ target: step.target.text, allowed: step.tolerance.text, given: '' });
+  const here = keepIn(undefined);
+  choose(here, 'en-GB', 'size', 'in');
+  expect(aimsOf(step)).toEqual({
+    target: '5.612 in (5 5/8 in)',
+    allowed: 'at least 5.571 in, at most 5.649 in', // 5.57087 and 5.64961
+    given: '142.55 mm (5 5/8 in); at least 141.5 mm, at most 143.5 mm',
+  });
+  expect(aimsSaid({ target: at(142.5), tolerance: null })).toBe('5.61 in (5 5/8 in), given as 142.5 mm');
+});

@@ -1,7 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { parse } from 'yaml';
 import { templateKarts } from '../../../test/template-karts.ts';
-import { additionsFor, namedBy, readRetentions } from './index.ts';
+import type { Joint } from '../../kart/index.ts';
+import { additionsFor, namedBy, type Retention, readRetentions } from './index.ts';
 
 const text = readFileSync(new URL('../../../data/retentions.yaml', import.meta.url), 'utf8');
 const catalogue = readRetentions(text);
@@ -56,12 +58,64 @@ describe('what can be added', () => {
   });
 });
 
+describe('what can be added at like minutes', () => {
+  const pin = (name: string, minutes?: number, money?: number): Retention => ({
+    name,
+    words: [name],
+    way: 'pin',
+    chance: {},
+    fits: ['bolt'],
+    ...(minutes === undefined ? {} : { minutes }),
+    ...(money === undefined ? {} : { money }),
+  });
+  const joint: Joint = { id: 'j', part: 'p', name: 'n', kind: 'bolt', count: 2, retention: 'nut', item: 'j' };
+  it('comes by its price, and what has none costs nothing', () => {
+    const retentions = [pin('dear', 2, 9), pin('slow', 3, 1), pin('cheap', 2, 4), pin('free')];
+    expect(
+      additionsFor(joint, { ...catalogue, retentions }).map(each => [each.retention.name, each.minutes, each.money]),
+    ).toEqual([
+      ['free', 0, 0],
+      ['cheap', 4, 8],
+      ['dear', 4, 18],
+      ['slow', 6, 2],
+    ]);
+  });
+});
+
+describe('the file that is shipped', () => {
+  it('is read as it stands', () => expect(readRetentions(text)).toEqual(parse(text)));
+
+  it('may name every dependence of the handbook', () => {
+    for (const word of ['none', 'low', 'moderate', 'high', 'complete'])
+      expect(readRetentions(text.replace('one look: high', `one look: ${word}`)).dependence['one look']).toBe(word);
+  });
+});
+
+describe('words with signs of their own', () => {
+  it('are taken as they are written, letter by letter', () => {
+    const retentions = catalogue.retentions.map(one => (one.name === 'tether' ? { ...one, words: ['a.b (c)'] } : one));
+    const meant = (words: string) => namedBy(words, 'second', { ...catalogue, retentions }).is;
+    expect([meant('one a.b (c)'), meant('one axb (c)')]).toEqual(['holds', 'unknown']);
+  });
+});
+
 describe('a file of another shape', () => {
   it.each([
     ['first: 0.002, second: 0.02', 'first: 0', /chance/],
     ['first: 0.002, second: 0.02', 'first: 1.5, second: 0.02', /chance/],
     ['one look: high', 'one look: sometimes', /dependence/],
-    ['first: 0.002, second: 0.02', 'first: 0.002', /fits a joint/],
+    ['first: 0.002, second: 0.02', 'first: 0.002', /one that fits a joint has money, minutes and a chance as second/],
+    ['money: 2\n    minutes: 3', 'minutes: 3', /fits a joint/],
+    ['money: 2\n    minutes: 3', 'money: 2', /fits a joint/],
+    ['money: 2\n    minutes: 3', 'money: -2\n    minutes: 3', /money/],
+    ['trusted to a factor of: 3', 'trusted to a factor of: 0.5', /trusted to a factor of/],
+    ['weight: 2.64', 'weight: 0', /weight/],
+    ['gone: 0.1', 'gone: 1', /gone/],
+    ['at once within: 10', 'at once within: -1', /at once within/],
+    ['  1: 1000', '  1: -1', /weights/],
+    ['least: 2', 'least: 1.5', /least/],
+    ['way: strap', "way: ''", /way/],
+    ['words: [split pin]', 'words: []', /words/],
   ])('with %s as %s is refused with the place', (was, is, said) => {
     expect(text).toContain(was);
     expect(() => readRetentions(text.replace(was, is))).toThrow(said);

@@ -116,6 +116,8 @@ describe('the choice of second retentions', () => {
   it.each([
     [{ chances: [1.5] }, /chances\[0\] must lie in 0…1, got 1.5/],
     [{ chances: [Number.NaN] }, /chances\[0\]/],
+    [{ chances: [-0.1] }, /chances\[0\] must lie in 0…1, got -0.1/],
+    [{ options: [{ joint: 0, chance: -0.1, money: 0, minutes: 0 }] }, /chance must lie in 0…0.1, got -0.1/],
     [
       { options: [{ joint: 3, chance: 0, money: 0, minutes: 0 }] },
       /options\[0\].joint must be one of the joints, got 3/,
@@ -125,5 +127,11 @@ describe('the choice of second retentions', () => {
     [{ options: [{ joint: 0, chance: 0, money: 1, minutes: Number.NaN }] }, /minutes must be 0 or more/],
   ])('refuses %o', (wrong, said) => {
     expect(() => chooser({ chances: [0.1], singleOf: [0], options: [], hazards: [], ...wrong })).toThrow(said);
+  });
+
+  it('takes chances of none and of certainty, and a second that changes nothing', () => {
+    const options = [{ joint: 1, chance: 1, money: 0, minutes: 0 }];
+    const found = chooser({ chances: [0, 1], singleOf: [0, 0], options, hazards: [anyOf(1, [0, 1])] });
+    expect(found.within({ money: 1, minutes: 1 }).options).toEqual([]);
   });
 });

@@ -1,5 +1,5 @@
 /** The whole program behind one object: every face asks and commands through it, and through nothing else. */
-import { exportLines, type Fact, type FactKind, importLines } from '../book/index.ts';
+import { exportLines, FACT_FORMAT, type Fact, type FactKind, importLines } from '../book/index.ts';
 import type { TrackSheet } from '../prep/index.ts';
 import { given } from './asking.ts';
 import type { DemoText } from './demo.ts';
@@ -7,7 +7,7 @@ import { BATCH, type BookSide, notTaken, readForeign, takenOf } from './exchange
 import type { ForgetAsk, Forgot } from './forget.ts';
 import type { LapsIn, LogSaid, SessionSaid } from './laps.ts';
 import type { BookStore, Clock, Ids, KartReader, Kept, Snapshots } from './ports.ts';
-import { fromKartFile, type Problem, refuse, sentence } from './problem.ts';
+import { fromKartFile, type Problem, Refusal, refuse, sentence } from './problem.ts';
 import type { Proof } from './proof.ts';
 import { type Queries, queriesOn } from './queries.ts';
 import type { LogBytes } from './read-log.ts';
@@ -57,7 +57,8 @@ export type App = Queries & {
   /** Takes a person out of it; only the name and what is theirs goes. */
   forget(ask: ForgetAsk): Promise<Forgot>;
   /** The whole book as JSON Lines: the same facts always give the same bytes. */
-  exportBook(): Promise<string>;
+  /** @param format an older one, for an older program: throws `Refusal` when that cannot be without loss */
+  exportBook(format?: number): Promise<string>;
   /** Merges an exported book into this one, or nothing of it. */
   importBook(text: string): Promise<Imported>;
   /** What is wrong with the book; nothing when it is whole. A snapshot is compared with the facts, and thrown away when it does not fit. */
@@ -110,7 +111,13 @@ function appOn(writer: Writer): App {
     fileKart: (text, ask) => fileKart(writer, text, ask),
     release: (kart, sign) => release(writer, kart, sign),
     forget: async ask => (await import('./forget.ts')).forget(writer, ask),
-    exportBook: async () => exportLines((await store.read()).map(({ fact }) => fact)),
+    exportBook: async (format = FACT_FORMAT) =>
+      exportLines(
+        heldBy(
+          format,
+          (await store.read()).map(({ fact }) => fact),
+        ),
+      ),
     importBook: text => importBook(store, text),
     verifyBook: () => verifyBook(writer),
     ends: async () => Object.fromEntries((await fresh()).ends()),
@@ -132,6 +139,21 @@ function appOn(writer: Writer): App {
       await store.close();
     },
   };
+}
+
+/** A hash proves its fact in the format it was sealed in, and in no other. */
+function heldBy(format: number, facts: readonly Fact[]): readonly Fact[] {
+  const newer = facts.filter(({ v }) => v > format);
+  const [first] = newer;
+  if (first === undefined) return facts;
+  throw new Refusal([
+    refuse(
+      'book',
+      `fact ${first.id}`,
+      `Expected facts up to format ${format}, got ${newer.length} of ${facts.length} in a newer one, the first written ${first.recorded}.`,
+      `Written in format ${format} they would lose the hashes that prove who wrote them. Update the older program, or give it a backup of before.`,
+    ),
+  ]);
 }
 
 async function verifyBook({ store, shelf, snapshots }: Writer): Promise<Verified> {

@@ -79,6 +79,8 @@ export { type Season, seasonOf } from './season.ts';
 export { goesBy, type SessionSheet, sessionSheetOf } from './session-sheet.ts';
 export { type SheetQuestion, sheetOf } from './sheet.ts';
 export { type SparesAnswer, type SparesQuestion, sparesOf } from './spares.ts';
+export { takeAlong } from './take-along.ts';
+export { tarOf } from './tar.ts';
 export { changesIn, type DayRun, type TestDay, testDays } from './test-days.ts';
 export type { TrackQuestion } from './track.ts';
 export {

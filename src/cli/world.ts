@@ -20,7 +20,7 @@ export type World = {
   /** A file as it streams by, and how large it is. */
   readPieces(path: string): Promise<{ readonly bytes: number; readonly pieces: AsyncIterable<Uint8Array> } | undefined>;
   /** False when the file is there already: nothing is overwritten. */
-  writeNew(path: string, text: string): Promise<boolean>;
+  writeNew(path: string, text: string | AsyncIterable<Uint8Array>): Promise<boolean>;
   /** Where the shipped JSON Schema of kart files is, seen from a kart file. */
   schemaFor(file: string): string;
   library(): Promise<Library>;

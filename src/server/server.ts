@@ -24,6 +24,8 @@ import {
   sessionSheetOf,
   sheetOf,
   sparesOf,
+  takeAlong,
+  tarOf,
   wantSecond,
   weakLinksOf,
   whatElse,
@@ -234,6 +236,15 @@ export function createServer(app: App, parts: ServerParts = {}): Hono {
       'content-disposition': 'attachment; filename="kartwright-book.jsonl"',
     }),
   );
+  server.get('/api/export/files', c => {
+    const person = c.req.query('person');
+    const files = takeAlong(app, { ...(person && { person }) });
+    const body = streamed(tarOf(files, new Date()));
+    return c.body(body, 200, {
+      'content-type': 'application/x-tar',
+      'content-disposition': 'attachment; filename="kartwright.tar"',
+    });
+  });
   server.get('/api/live', c => live(c, app, parts.stopping));
 
   server.get('*', c => {
@@ -308,6 +319,17 @@ function live(c: Context, app: App, stopping?: AbortSignal): Response {
     stopping?.removeEventListener('abort', hangUp);
   });
 }
+
+/** A piece at a time, as fast as the other end takes them. */
+const streamed = (pieces: AsyncGenerator<Uint8Array<ArrayBuffer>>): ReadableStream<Uint8Array<ArrayBuffer>> =>
+  new ReadableStream({
+    async pull(controller) {
+      const { done, value } = await pieces.next();
+      if (done) controller.close();
+      else controller.enqueue(value);
+    },
+    cancel: async () => void (await pieces.return(undefined)),
+  });
 
 function answer(c: Context, result: Recorded): Response {
   if (result.kind === 'recorded') {

@@ -16,13 +16,14 @@ export function addBook(program: Command, world: World): void {
     .command('export')
     .description('print the whole book as JSON Lines, or write it to a new file')
     .argument('[file]', 'where to write it; nothing is overwritten')
+    .option('--format <n>', 'for an older program: refused where that cannot be without loss')
     .option('--demo', 'the demo book')
     .option('--json', 'with a file: print what was written; the export itself is JSON Lines')
     .addHelpText('after', '\nExample:\n  kartwright book export backup.jsonl\n')
-    .action(async (file: string | undefined, options: Options) => {
+    .action(async (file: string | undefined, options: Options & { readonly format?: string }) => {
       const app = await openBook(world, options);
       try {
-        const text = await app.exportBook();
+        const text = await app.exportBook(options.format === undefined ? undefined : formatOf(options.format));
         if (file === undefined) world.out(text);
         else if (!(await world.writeNew(file, text)))
           fail(
@@ -32,6 +33,35 @@ export function addBook(program: Command, world: World): void {
             'Choose another name; nothing was overwritten.',
           );
         else if (options.json) world.out(`${JSON.stringify({ file })}\n`);
+      } finally {
+        await app.close();
+      }
+    });
+
+  book
+    .command('files')
+    .description('everything as open files in one tar: facts, kart files, calendars, laps, photos, logs')
+    .argument('<file>', 'where to write it; nothing is overwritten')
+    .option('--person <name>', 'only what this person wrote or signed')
+    .option('--demo', 'the demo book')
+    .option('--json', 'print what was written as JSON')
+    .addHelpText(
+      'after',
+      '\nExample:\n  kartwright book files mine.tar --person "R. Stranger"\nREADME.txt in it says what each file is.\n',
+    )
+    .action(async (file: string, options: Options & { readonly person?: string }) => {
+      const { takeAlong, tarOf } = await import('../../app/index.ts');
+      const app = await openBook(world, options);
+      try {
+        const files = takeAlong(app, { ...(options.person !== undefined && { person: options.person }) });
+        if (!(await world.writeNew(file, tarOf(files, world.now()))))
+          fail(
+            'book',
+            file,
+            'Expected no file there yet, and there is one.',
+            'Choose another name; nothing was overwritten.',
+          );
+        if (options.json) world.out(`${JSON.stringify({ file })}\n`);
       } finally {
         await app.close();
       }
@@ -93,4 +123,9 @@ export function addBook(program: Command, world: World): void {
     });
 
   addVerify(book, world);
+}
+
+function formatOf(text: string): number {
+  if (/^[1-9]\d?$/.test(text)) return Number(text);
+  return fail('wrong shape', '--format', `Expected the number of a format, got "${text}".`, 'Give 1 or 2.');
 }

@@ -48,11 +48,27 @@ function factText({ fact, struck }: FactLine): string {
   return `${said}      ${fact.by}, id ${fact.id}\n`;
 }
 
-const ENVELOPE = new Set(['v', 'id', 'kart', 'at', 'recorded', 'by', 'device', 'seq', 'prev', 'hash', 'kind']);
+const ENVELOPE = new Set([
+  'v',
+  'id',
+  'kart',
+  'at',
+  'recorded',
+  'by',
+  'device',
+  'seq',
+  'prev',
+  'hash',
+  'kind',
+  'salt',
+  'salts',
+  'gone',
+]);
 
 /** 'checked: item rear hub left/seat, result pass, reading 146 mm' */
 export function inWords(fact: Fact): string {
   if (fact.kind === 'kart filed') return `kart filed: ${count(fact.text.split('\n').length, 'line')}`;
+  if (fact.kind === 'redacted') return `redacted: what named ${fact.as}, of ${count(fact.facts.length, 'fact')}`;
   const rest = Object.entries(fact)
     .filter(([key, value]) => !ENVELOPE.has(key) && value !== undefined)
     .map(([key, value]) => `${key} ${plain(value)}`);

@@ -36,6 +36,15 @@ export function Forget({ who, onDone }: { readonly who: string; readonly onDone:
       <button type="button" class="button big" disabled={person.trim() === ''} onClick={() => void say(true)}>
         {admissionWords.forgetLook}
       </button>
+      {person.trim() !== '' && (
+        <a
+          class="button"
+          href={`/api/export/files?person=${encodeURIComponent(person.trim())}`}
+          download="kartwright.tar"
+        >
+          {admissionWords.forgetTake}
+        </a>
+      )}
       {shown && (
         <div role="status">
           <p>

@@ -59,6 +59,7 @@ export const admissionWords = {
     'Their name goes from every entry, their photos and logs with it. What was done to the kart stays. It cannot be undone, and travels to every device that meets this book.',
   forgetWho: 'Whom, as the name stands in the book',
   forgetWords: 'their notes and remarks too',
+  forgetTake: 'Take what they wrote along first, as files',
   forgetLook: 'Show what would go',
   forgetGoes: (theirs: number, naming: number, files: number) =>
     `Written or signed by them: ${theirs}. Others that name them: ${naming}. Photos and logs: ${files}.`,

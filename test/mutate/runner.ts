@@ -74,8 +74,11 @@ async function tryMutants(file: string, tests: readonly Test[]): Promise<void> {
   for (const mutant of reached.filter(each => !settled.has(each))) {
     const its = quickFirst.filter(test => perTest[test.id]?.[mutant] !== undefined);
     if (its.length === 0) continue;
-    tell({ file, mutant, begun: PATIENCE_MS + 5 * its.reduce((sum, test) => sum + took(test), 0) });
-    const by = await killer(mutant, its, test => perTest[test.id]?.[mutant] ?? 0);
+    const begin = (test: Test): number => {
+      tell({ file, mutant, begun: PATIENCE_MS + 5 * took(test) });
+      return perTest[test.id]?.[mutant] ?? 0;
+    };
+    const by = await killer(mutant, its, begin);
     const stale = by !== undefined && !(await passes(by));
     if (!stale || fresh) tell({ file, mutant, end: by === undefined ? 'lived' : 'killed', ...(by && { by: by.name }) });
     if (stale) return tell({ file, stale: mutant });
@@ -94,11 +97,16 @@ const workOf = (test: Test): number => work.get(test.id) ?? 0;
 const isQuick = (test: Test): boolean => workOf(test) <= SLOW_MS;
 const took = (test: Test): number => test.result?.duration ?? 0;
 
-async function killer(mutant: string, tests: readonly Test[], hits: (test: Test) => number): Promise<Test | undefined> {
+/** @param begin says how often the test met the mutant when it was off */
+async function killer(
+  mutant: string,
+  tests: readonly Test[],
+  begin: (test: Test) => number,
+): Promise<Test | undefined> {
   for (const test of tests) {
-    switches.activeMutant = mutant;
+    switches.hitLimit = HITS * begin(test);
     switches.hitCount = 0;
-    switches.hitLimit = HITS * hits(test);
+    switches.activeMutant = mutant;
     const survives = await passes(test);
     switches.activeMutant = undefined;
     switches.hitLimit = undefined;

@@ -106,6 +106,7 @@ describe('cut sets', () => {
   const { cutSets } = solved(bridge);
 
   it('are listed up to an order, up to a number, smallest first, and as often as asked', () => {
+    expect([...cutSets.list()].map(set => set.join(' ')).toSorted()).toEqual(['b1 b2', 'b1 b3 b5', 'b4 b5']);
     expect([...cutSets.list()].map(set => set.length)).toEqual([2, 2, 3]);
     expect([...cutSets.list({ order: 2 })]).toHaveLength(2);
     expect([...cutSets.list({ sets: 1 })]).toHaveLength(1);
@@ -159,6 +160,10 @@ describe('givens', () => {
     const never = solved(faultTree('top', { top: ['and', 'off', 'x'] }, { off: false, x: 0.1 }));
     expect([never.top, never.cutSets.count, [...never.cutSets.list()]]).toEqual([0, 0n, []]);
     expect(never.importance('x')).toBeUndefined();
+    expect([...on.cutSets.list({ sets: 0 })]).toEqual([]);
+    expect(on.importance('x')).toMatchObject({ birnbaum: 0, ifFailed: 1, ifPerfect: 1 }); // it happens anyway
+    expect(on.importance('off')).toBeUndefined();
+    expect([on, never].map(each => each.topWith(new Map([['x', 0.5]])))).toEqual([1, 0]);
   });
   it('make a pair with one part off a single point', () => {
     expect(
@@ -177,6 +182,7 @@ describe('a caller', () => {
     expect(() => analysis.topWith(new Map([['c', 0.1]]))).toThrow('topWith: event must be one of the tree, got "c"');
     expect(() => analysis.topWith(new Map([['a', 1.1]]))).toThrow('topWith: chance of a must lie in 0…1, got 1.1');
     expect(() => analysis.topWith(new Map([['a', Number.NaN]]))).toThrow('must lie in 0…1');
+    expect(() => analysis.topWith(new Map([['a', -0.1]]))).toThrow('topWith: chance of a must lie in 0…1, got -0.1');
     const given = solved(faultTree('top', { top: ['or', 'a', 'b'] }, { a: true, b: 0.2 }));
     expect(() => given.topWith(new Map([['a', 0.1]]))).toThrow('event must have a chance, got "a", which is given');
   });

@@ -42,15 +42,26 @@ describe('a cause shared by a pair', () => {
     expect(topOf(twice)).toBeCloseTo(1 - 0.98 * 0.98 * (1 - 0.06 ** 2), 12);
   });
 
+  it('may share nothing or all, and not the name of what its members become', () => {
+    expect(topOf(withSharedCause(pair(0.1, 0.2), hands(0)))).toBeCloseTo(0.1 * 0.2, 15);
+    expect(topOf(withSharedCause(pair(0.1, 0.2), hands(1)))).toBeCloseTo(0.1, 15);
+    const once = withSharedCause(pair(0.1, 0.2), hands(0.1));
+    expect(() => withSharedCause(once, { ...hands(0.1), members: ['clip', 'strap'] })).toThrow(
+      'must be new in the tree',
+    );
+  });
+
   it('is not known where one of the pair is not', () => {
     expect(topOf(withSharedCause(pair(0.1, undefined), hands(0.1)))).toBeUndefined();
   });
 
   it('is refused to a caller whose group is none', () => {
     expect(() => withSharedCause(pair(0.1, 0.2), hands(1.5))).toThrow('beta must lie in 0…1, got 1.5');
-    expect(() => withSharedCause(pair(0.1, 0.2), { ...hands(0.1), members: ['clip', 'clip'] })).toThrow(
-      'two or more different',
-    );
+    expect(() => withSharedCause(pair(0.1, 0.2), hands(-0.1))).toThrow('beta must lie in 0…1, got -0.1');
+    for (const members of [['clip', 'clip'], ['clip'], ['clip', 'strap', 'clip']])
+      expect(() => withSharedCause(pair(0.1, 0.2), { ...hands(0.1), members })).toThrow(
+        `withSharedCause: members must be two or more different events, got ${members.join(', ')}`,
+      );
     expect(() => withSharedCause(pair(0.1, 0.2), { ...hands(0.1), members: ['clip', 'pin'] })).toThrow('got "pin"');
     expect(() => withSharedCause(pair(0.1, true), hands(0.1))).toThrow('got "strap"');
     expect(() => withSharedCause(pair(0.1, 0.2), { ...hands(0.1), name: 'off' })).toThrow('must be new in the tree');

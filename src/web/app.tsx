@@ -10,6 +10,7 @@ import {
   DimensionedPage,
   FirstRunPage,
   FitPage,
+  JointsPage,
   LabelsPage,
   PartPage,
   RecordPage,
@@ -242,6 +243,8 @@ export function App(props: { readonly session: Session; readonly keep: Keep; rea
               openKart={openKart}
               find={(part, grade) => beginFind(keep, part, grade)}
             />
+          ) : place.sheet === 'joints' ? (
+            <JointsPage snapshot={snapshot} about={place.about} go={move} />
           ) : place.sheet === 'drawing' ? (
             <DimensionedPage snapshot={snapshot} about={place.about ?? ''} />
           ) : place.sheet === 'type-in' ? (

@@ -16,13 +16,14 @@ const BESIDE = [
   'devices',
   'part',
   'drawing',
+  'joints',
   'box',
   'labels',
   'search',
   'type-in',
   'start',
 ] as const;
-const ABOUT = ['weak', 'lives', 'laps', 'part', 'box', 'drawing'];
+const ABOUT = ['weak', 'lives', 'laps', 'part', 'box', 'drawing', 'joints'];
 export type Place = {
   readonly sheet: Sheet | (typeof BESIDE)[number];
   readonly step?: string;

@@ -14,6 +14,8 @@ export function KartDrawing(props: {
   readonly picking?: Picking;
   readonly off: ReadonlySet<string>;
   readonly here?: string | undefined;
+  /** Drawn darker: the parts of one system. */
+  readonly inked?: ReadonlySet<string>;
   readonly title: string;
 }) {
   const drawing = drawKart(props.kart);
@@ -22,7 +24,11 @@ export function KartDrawing(props: {
   const here = props.here === undefined ? undefined : props.kart.parts[props.here];
   const spot = here && placeOf(here);
   const drawPart = (p: DrawnPart) => (
-    <Draw key={p.part} shape={p.shape} name={props.off.has(p.part) ? 'part off' : 'part'} />
+    <Draw
+      key={p.part}
+      shape={p.shape}
+      name={`part${props.off.has(p.part) ? ' off' : ''}${props.inked?.has(p.part) ? ' inked' : ''}`}
+    />
   );
   return (
     <svg

@@ -5,6 +5,7 @@ import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { fromKart } from '../../app/index.ts';
 import type { Kart } from '../../kart/index.ts';
 import { type Subject, subjects } from '../../numbers/index.ts';
+import { PrintTitle } from '../parts.tsx';
 import { hashOf, type Keep } from '../place.ts';
 import { numbersWords } from '../words/numbers.ts';
 import { capital } from '../words/reads.ts';
@@ -79,7 +80,8 @@ function SubjectPage({ subject, kart, keep }: { readonly subject: Subject; reado
     JSON.stringify(questionOf(form, typed)) === JSON.stringify(questionOf(form, typedOf(subject.example)));
   return (
     <>
-      <p>
+      <PrintTitle title={numbersWords.numbers} kart={kart.name} event={name} invented={kart.invented} />
+      <p class="no-print">
         <a class="back" href={hashOf({ sheet: 'numbers' })}>
           {numbersWords.allNumbers}
         </a>

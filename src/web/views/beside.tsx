@@ -1,5 +1,6 @@
 import type { DimensionedProps } from '../dimensioned/sheet.tsx';
 import type { FirstRunProps } from '../first-run/sheet.tsx';
+import type { JointsProps } from '../joints/sheet.tsx';
 import type { LabelsProps } from '../labels/sheet.tsx';
 import type { PartProps } from '../part/sheet.tsx';
 import type { SearchProps } from '../search/sheet.tsx';
@@ -13,6 +14,11 @@ export const DimensionedPage = fetched<DimensionedProps>(
   'drawing',
   'drawing',
   async () => (await import('../dimensioned/sheet.tsx')).Dimensioned,
+);
+export const JointsPage = fetched<JointsProps>(
+  'joints',
+  'joints',
+  async () => (await import('../joints/sheet.tsx')).Joints,
 );
 export const LabelsPage = fetched<LabelsProps>(
   'labels',

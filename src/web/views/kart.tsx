@@ -3,6 +3,7 @@ import { drawKart } from '../drawing/geometry.ts';
 import { KartDrawing } from '../drawing/kart-drawing.tsx';
 import { MARK_WORDS, MARKS, marksOf } from '../drawing/marks.ts';
 import { Glyph, Legend } from '../glyph.tsx';
+import { PrintTitle } from '../parts.tsx';
 import { hashOf } from '../place.ts';
 import type { Snapshot } from '../session.ts';
 import { kartWords } from '../words/kart.ts';
@@ -18,7 +19,13 @@ export function KartSheet({ snapshot, here }: { readonly snapshot: Snapshot; rea
   const used = MARKS.filter(kind => marks.some(m => m.lines.some(l => l.kind === kind)));
   return (
     <>
-      <h1>{kartWords.kartFromAbove}</h1>
+      <PrintTitle
+        title={kartWords.kartFromAbove}
+        kart={kart.name}
+        event={snapshot.fitness.event}
+        invented={kart.invented}
+      />
+      <h1 class="no-print">{kartWords.kartFromAbove}</h1>
       <div class="kart-page head-gap">
         <figure class="sheet">
           <KartDrawing
@@ -42,6 +49,9 @@ export function KartSheet({ snapshot, here }: { readonly snapshot: Snapshot; rea
               {kartWords.withItsDimensions[name]}
             </a>
           ))}
+          <a class="button wide head-gap" href={hashOf({ sheet: 'joints' })}>
+            {kartWords.jointsBySystem}
+          </a>
           <a class="button wide head-gap" href={hashOf({ sheet: 'numbers' })}>
             {kartWords.numbers}
           </a>

@@ -8,6 +8,7 @@ export const kartWords = {
     'rear axle': 'Rear axle with its dimensions',
     'front end': 'Front end with its dimensions',
   },
+  jointsBySystem: 'Joints and what keeps them made, by system',
   numbers: 'Numbers: to which dimension, torque, weight',
   setUpHowItStands: 'Set-up: how it stands, what was changed',
   weakLinksWhatWouldHurt: 'Weak links: what would hurt us',

@@ -8,8 +8,8 @@ const MINUTE = 60_000;
 /** Facts come in events of about this many; between two events lies a week. */
 const FACTS_AN_EVENT = 200;
 
-/** `count` facts of the kart, chained and sealed, oldest first. The last event lies ahead of the last fact. */
-export function inventBook(kart: Kart, count: number, seed = 41): readonly Fact[] {
+/** `count` facts of the kart, chained and sealed, oldest first, under `name`. The last event lies ahead of the last fact. */
+export function inventBook(kart: Kart, count: number, seed = 41, name = kart.name): readonly Fact[] {
   const random = seeded(seed);
   const drafts: Draft[] = [];
   for (let n = 0; n < count; n++) {
@@ -17,12 +17,12 @@ export function inventBook(kart: Kart, count: number, seed = 41): readonly Fact[
     const at = new Date(START + week * 7 * 24 * 60 * MINUTE + (n % FACTS_AN_EVENT) * 3 * MINUTE).toISOString();
     drafts.push({
       ...payloadAt(kart, random, n, week),
-      id: `bench-${n}`,
-      kart: kart.name,
+      id: `${name}-${n}`,
+      kart: name,
       at,
       recorded: at,
       by: random.pick(['A. Bench', 'B. Bench']),
-      device: 'bench',
+      device: name,
     } as Draft);
   }
   return sealAll(CHAIN_START, drafts);

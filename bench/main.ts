@@ -1,6 +1,6 @@
 /**
  * The bench. Figures of one run on one machine: compare the ratios, and runs on the same machine.
- * With the name of a group only that group: `npm run bench:risk`.
+ * With the name of a group only that group: `npm run bench:risk`; with `-- --only TEXT` only titles that hold it.
  */
 import { cpus } from 'node:os';
 import { appends } from './append.ts';
@@ -8,12 +8,15 @@ import { ballasts } from './ballast.ts';
 import { faultTrees } from './fault-trees.ts';
 import { folds } from './fold.ts';
 import { frontEnds } from './front-end.ts';
+import { databaseAppends } from './keeping-append.ts';
 import { lapsAsked } from './laps-asked.ts';
 import { lapImports } from './laps-import.ts';
 import { lapPredictions } from './laps-predict.ts';
 import { lives } from './lives.ts';
 import { type Figure, table } from './measure.ts';
+import { million, opened } from './million.ts';
 import { pages } from './page/figures.ts';
+import { phones } from './phones.ts';
 import { plans } from './plan.ts';
 import { planner } from './planner.ts';
 import { kartPlans } from './planner-kart.ts';
@@ -22,10 +25,14 @@ import { seconds } from './second-retentions.ts';
 import { spares } from './spares.ts';
 import { starts } from './start.ts';
 
+const [only, ...words] = process.argv.slice(2);
+if (only === 'opened') {
+  console.log(await opened(words[0] ?? '', words[1] ?? ''));
+  process.exit();
+}
 console.log(
   `Node ${process.versions.node}, ${process.platform} ${process.arch}, ${cpus().length} cores (${cpus()[0]?.model ?? 'unknown'})\n`,
 );
-const [only] = process.argv.slice(2);
 const all: readonly [title: string, measure: () => Promise<readonly Figure[]>, group: string][] = [
   ['Plan', plans, 'planner'],
   ['Plan of a whole kart', kartPlans, 'planner'],
@@ -33,6 +40,10 @@ const all: readonly [title: string, measure: () => Promise<readonly Figure[]>, g
   ['Schedules', planner, 'planner'],
   ['Fold', folds, 'book'],
   ['Append', appends, 'book'],
+  ['Append to a file', appends, 'keeping'],
+  ['Append to a database', databaseAppends, 'keeping'],
+  ['A hundred phones', phones, 'keeping'],
+  ['A million facts', million, 'keeping'],
   ['Ballast', ballasts, 'numbers'],
   ['Front end', frontEnds, 'numbers'],
   ['Fault trees', faultTrees, 'risk'],
@@ -45,9 +56,11 @@ const all: readonly [title: string, measure: () => Promise<readonly Figure[]>, g
   ['Start', starts, 'start'],
   ['Page in a browser', pages, 'page'],
 ];
-const chosen = all.filter(([, , group]) => only === undefined || group === only);
+const chosen = all.filter(([, , group]) => (only === undefined ? group !== 'keeping' : group === only));
 if (chosen.length === 0)
   throw new Error(
     `bench: group must be one of ${[...new Set(all.map(([, , group]) => group))].join(', ')}, got ${only}`,
   );
-for (const [title, measure] of chosen) console.log(`${title}\n${table(await measure())}\n`);
+const named = words[words.indexOf('--only') + 1] ?? '';
+for (const [title, measure] of chosen.filter(([title]) => !words.includes('--only') || title.includes(named)))
+  console.log(`${title}\n${table(await measure())}\n`);

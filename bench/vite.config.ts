@@ -2,6 +2,6 @@
 import { defineConfig } from 'vite';
 
 export default defineConfig({
-  ssr: { noExternal: true, external: ['@photostructure/sqlite', 'playwright-core', 'vite'] },
+  ssr: { noExternal: true, external: ['@photostructure/sqlite', 'playwright-core', 'vite', 'pg'] },
   build: { target: 'node20', minify: false, emptyOutDir: true, rolldownOptions: { external: [/^node:/] } },
 });

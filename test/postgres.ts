@@ -28,7 +28,8 @@ export function postgresBinaries(): string | undefined {
   return newest === undefined ? undefined : join(ROOT, String(newest), 'bin');
 }
 
-export async function startPostgres(bin: string): Promise<Postgres> {
+/** @param how `durable`: commits wait for the disk, as they do for people */
+export async function startPostgres(bin: string, how: { readonly durable?: boolean } = {}): Promise<Postgres> {
   const folder = mkdtempSync(join(tmpdir(), 'kartwright-postgres-'));
   const as = runner();
   if (as.uid !== undefined && as.gid !== undefined) chownSync(folder, as.uid, as.gid);
@@ -44,7 +45,19 @@ export async function startPostgres(bin: string): Promise<Postgres> {
   const start = async (): Promise<void> => {
     const started = spawn(
       join(bin, 'postgres'),
-      ['-D', data, '-p', String(port), '-h', '127.0.0.1', '-k', folder, '-c', 'max_connections=60', ...FAST],
+      [
+        '-D',
+        data,
+        '-p',
+        String(port),
+        '-h',
+        '127.0.0.1',
+        '-k',
+        folder,
+        '-c',
+        'max_connections=60',
+        ...(how.durable ? [] : FAST),
+      ],
       { ...as, cwd: folder, stdio: ['ignore', 'ignore', 'pipe'] },
     );
     server = started;

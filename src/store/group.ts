@@ -36,9 +36,9 @@ export class Group<W> {
   }
 
   async #run(): Promise<void> {
-    // What arrives in the same turn of the loop still joins.
-    await new Promise(done => setImmediate(done));
     while (this.#waiting.length > 0) {
+      // What arrives in the same turn of the loop still joins, and whoever only asks has a turn in between.
+      await new Promise(done => setImmediate(done));
       const some = this.#waiting.splice(0, MOST);
       const together = some.length > 1 && (await this.#tried(some));
       if (!together) for (const one of some) await this.#tried([one], one.failed);

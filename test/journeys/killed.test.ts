@@ -5,7 +5,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { randoms, report, SEED, tries } from '../faults/size.ts';
+import { onTheWay, randoms, report, SEED, tries } from '../faults/size.ts';
 import { type Postgres, postgresBinaries, startPostgres } from '../postgres.ts';
 import { runCli } from './run-cli.ts';
 
@@ -53,7 +53,10 @@ async function killedAgainAndAgain(what: string, times: number, more: Record<str
   expect((await kw(['book', 'import'], (await kw(['book', 'export', '--demo'])).out)).code).toBe(0);
   const random = randoms(SEED);
   const acknowledged: string[] = [];
-  for (let n = 0; n < times; n++) acknowledged.push(...(await onceUnderLoad(more, random() * 600)));
+  for (let n = 0; n < times; n++) {
+    acknowledged.push(...(await onceUnderLoad(more, random() * 150)));
+    onTheWay(what, n + 1, times);
+  }
   const verified = await kw(['verify']);
   expect([verified.code, verified.err]).toEqual([0, '']);
   const kept = new Map<string, number>();
@@ -68,7 +71,7 @@ async function killedAgainAndAgain(what: string, times: number, more: Record<str
   );
 }
 
-test('a book in a file', () => killedAgainAndAgain('SQLite', tries(2, 200), {}), 3_600_000);
+test('a book in a file', () => killedAgainAndAgain('SQLite', tries(2, 1000), {}), 7_200_000);
 
 const bin = postgresBinaries();
 describe.skipIf(bin === undefined)('a book in a database', () => {
@@ -79,6 +82,6 @@ describe.skipIf(bin === undefined)('a book in a database', () => {
   afterAll(() => server?.stop(), 60_000);
 
   test('keeps what was acknowledged as well', async () => {
-    await killedAgainAndAgain('PostgreSQL', tries(1, 200), { DATABASE_URL: await server.newDatabase() });
-  }, 3_600_000);
+    await killedAgainAndAgain('PostgreSQL', tries(1, 1000), { DATABASE_URL: await server.newDatabase() });
+  }, 7_200_000);
 });

@@ -59,7 +59,7 @@ const pageFiles: Plugin = {
 /** Nothing of ours does anything by being imported but what a page or its worker begins with, so the numbers wait in their own chunk. */
 const treeshake = {
   moduleSideEffects: (id: string) =>
-    !/\/src\/(?!web\/(main|sw|(plan|beside)\/worker|laps\/((compare|predict)-)?worker))/.test(id) ||
+    !/\/src\/(?!web\/(main|sw|(plan|slow-questions|kart-file)\/worker|laps\/((compare|predict)-)?worker))/.test(id) ||
     /\.(css|html)/.test(id),
 };
 

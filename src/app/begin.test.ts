@@ -14,7 +14,7 @@ const SIX: Beginning = {
 let app: App;
 beforeEach(() => {
   let n = 0;
-  const ids = { next: () => `id-${n++}`, salt: () => 'salt' };
+  const ids = { next: () => `id-${n++}`, salt: () => '0'.repeat(32) };
   app = createApp({ store: memoryStore(), clock: { now: () => now }, ids, reader, device: 'test' });
 });
 const begin = (said: Partial<Beginning>, sure = false) =>

@@ -22,7 +22,14 @@ export { askWithKart, fromKart, type Said } from './from-kart.ts';
 export { type HelpedAnswer, type HelpedQuestion, helpedOf } from './helped.ts';
 export { instrumentsFor, judgeTyped, type ReadingJudged } from './judge.ts';
 export { type KartChange, kartChange } from './kart-change.ts';
-export { type JointChoice, type KartChoices, kartChoices, type PartChoice } from './kart-choices.ts';
+export {
+  type JointChoice,
+  type KartChoices,
+  kartChoices,
+  MAIN_DIMENSIONS,
+  mayBeNamed,
+  type PartChoice,
+} from './kart-choices.ts';
 export { edited, type KartEdit } from './kart-text.ts';
 export { KEEP, type KeepRules, keepRulesIn, noLongerKept } from './keep-rules.ts';
 export { boxesOf, type Label, type LabelAsk, labelsFor } from './labels.ts';

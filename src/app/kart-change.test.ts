@@ -5,7 +5,7 @@ import { demoText, kartReader, libraryFiles } from '../host/index.ts';
 import type { Kart } from '../kart/index.ts';
 import { readRetentions } from '../risk/index.ts';
 import { memoryStore } from '../store/memory/index.ts';
-import { createApp, edited, type KartEdit, kartChange, kartChoices } from './index.ts';
+import { createApp, edited, type KartEdit, kartChange, kartChoices, MAIN_DIMENSIONS, mayBeNamed } from './index.ts';
 
 const library = libraryFiles();
 const reader = kartReader(library);
@@ -15,7 +15,7 @@ let facts: readonly Fact[];
 let kart: Kart;
 beforeAll(async () => {
   let n = 0;
-  const ids = { next: () => `id-${n++}`, salt: () => 'salt' };
+  const ids = { next: () => `id-${n++}`, salt: () => '0'.repeat(32) };
   const app = createApp({ store: memoryStore(), clock: { now: () => new Date(now) }, ids, reader, device: 'test' });
   await app.seedDemo(demoText());
   facts = (await app.facts('41')).map(({ fact }) => fact);
@@ -113,5 +113,18 @@ describe('what can be tapped', () => {
       measured: true,
     });
     expect(dimensions.find(({ name }) => name === 'caster')?.measured).toBe(false);
+  });
+
+  test('is a name for a new part that no other has, and that a kart file may hold', () => {
+    const { parts } = kartChoices(kart, library, retentions);
+    expect(mayBeNamed(' second chain guard ', parts)).toBe(true);
+    for (const name of ['', '  ', 'radiator', ' radiator', 'a/b', 'self', 'mate tie rod', 'x'.repeat(91), 'a\nb'])
+      expect(mayBeNamed(name, parts), name).toBe(false);
+  });
+
+  test('begins with the main dimensions, which the template has', () => {
+    const { dimensions } = kartChoices(kart, library, retentions);
+    const names = dimensions.map(({ name }) => name);
+    expect(MAIN_DIMENSIONS.filter(name => !names.includes(name))).toEqual([]);
   });
 });

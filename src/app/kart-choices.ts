@@ -30,6 +30,26 @@ export type KartChoices = {
   readonly dimensions: readonly { readonly name: string; readonly text: string; readonly measured: boolean }[];
 };
 
+/** What the plan and the numbers rest on first; common practice. */
+export const MAIN_DIMENSIONS: readonly string[] = [
+  'wheelbase',
+  'overall rear width',
+  'overall front width',
+  'axle length',
+  'axle diameter',
+  'front tyre diameter',
+  'rear tyre diameter',
+  'mass with driver',
+];
+
+const LONGEST_NAME = 90;
+/** May a new part be called so? As the reader of kart files takes names, and as no other part is called. */
+export function mayBeNamed(name: string, parts: readonly PartChoice[]): boolean {
+  const part = name.trim();
+  const isShaped = part !== '' && part.length <= LONGEST_NAME && !/[/\n]/.test(part);
+  return isShaped && part !== 'self' && !part.startsWith('mate ') && parts.every(one => one.part !== part);
+}
+
 export function kartChoices(kart: Kart, library: LibraryTexts, retentions: Catalogue): KartChoices {
   const { templates, kinds } = readLibrary(library);
   const below = partsOf(templates.get(kart.template ?? '')?.value);

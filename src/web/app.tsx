@@ -7,7 +7,9 @@ import { hashOf, type Keep, type Place, placeFrom, SHEETS, type Sheet } from './
 import { onSlash } from './search/slash.ts';
 import type { Session } from './session.ts';
 import {
+  BuildPage,
   DimensionedPage,
+  FilePage,
   FirstRunPage,
   FitPage,
   JointsPage,
@@ -253,6 +255,10 @@ export function App(props: { readonly session: Session; readonly keep: Keep; rea
             <SearchPage snapshot={snapshot} keep={keep} />
           ) : place.sheet === 'labels' ? (
             <LabelsPage key={snapshot.kart.name} snapshot={snapshot} keep={keep} />
+          ) : place.sheet === 'build' ? (
+            <BuildPage key={snapshot.kart.name} snapshot={snapshot} session={session} keep={keep} who={who} />
+          ) : place.sheet === 'file' ? (
+            <FilePage key={snapshot.kart.name} snapshot={snapshot} session={session} keep={keep} who={who} />
           ) : place.sheet === 'record' ? (
             <RecordPage snapshot={snapshot} session={session} keep={keep} />
           ) : (

@@ -22,6 +22,8 @@ const BESIDE = [
   'search',
   'type-in',
   'start',
+  'build',
+  'file',
 ] as const;
 const ABOUT = ['weak', 'lives', 'laps', 'part', 'box', 'drawing', 'joints'];
 export type Place = {

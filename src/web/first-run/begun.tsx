@@ -84,6 +84,9 @@ export function Begun(props: {
       <p class="note">{firstRunWords.nobodyLooked}</p>
       <Hours {...props} />
       <div class="answers">
+        <a class="button full" href={hashOf({ sheet: 'build' })}>
+          {firstRunWords.build}
+        </a>
         <button type="button" class="button plain full" onClick={another}>
           {firstRunWords.anotherKart}
         </button>

@@ -1,6 +1,7 @@
 import type { DimensionedProps } from '../dimensioned/sheet.tsx';
 import type { FirstRunProps } from '../first-run/sheet.tsx';
 import type { JointsProps } from '../joints/sheet.tsx';
+import type { KartFileProps } from '../kart-file/use-kart-file.ts';
 import type { LabelsProps } from '../labels/sheet.tsx';
 import type { PartProps } from '../part/sheet.tsx';
 import type { SearchProps } from '../search/sheet.tsx';
@@ -45,4 +46,14 @@ export const FirstRunPage = fetched<FirstRunProps>(
   'start',
   'questions',
   async () => (await import('../first-run/sheet.tsx')).FirstRun,
+);
+export const BuildPage = fetched<KartFileProps>(
+  'build',
+  'parts',
+  async () => (await import('../build/sheet.tsx')).Build,
+);
+export const FilePage = fetched<KartFileProps>(
+  'file',
+  'file',
+  async () => (await import('../kart-file/sheet.tsx')).FileSheet,
 );

@@ -64,6 +64,9 @@ export function KartSheet({ snapshot, here }: { readonly snapshot: Snapshot; rea
           <a class="button wide head-gap" href={hashOf({ sheet: 'labels' })}>
             {kartWords.labelsForPartsAndBoxes}
           </a>
+          <a class="button wide head-gap" href={hashOf({ sheet: 'build' })}>
+            {kartWords.build}
+          </a>
           <a class="button wide head-gap" href={hashOf({ sheet: 'start' })}>
             {kartWords.anotherKart}
           </a>

@@ -53,6 +53,7 @@ export const firstRunWords = {
   ofSteps: (count: number) => `of ${count} steps`,
   nobodyLooked:
     'Nobody has looked at this kart for this book yet, so every look is due once: what is not known cannot hold. It need not be done in one evening, and each thing you record is one less. The dimensions are those of the template until you measure your own.',
+  build: 'Tap parts in and out, write its dimensions',
   anotherKart: 'Another kart',
   sinceRebuild: 'Since the last rebuild',
   hoursNotKnown: 'The hours are not known: everything that is renewed by hours is due.',

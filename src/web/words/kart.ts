@@ -13,6 +13,7 @@ export const kartWords = {
   setUpHowItStands: 'Set-up: how it stands, what was changed',
   weakLinksWhatWouldHurt: 'Weak links: what would hurt us',
   labelsForPartsAndBoxes: 'Labels for parts and boxes of spares',
+  build: 'Build: parts in and out, dimensions, the kart file',
   anotherKart: 'Another kart: four questions to its first plan',
   nothingLiesOff: 'Nothing lies off and no work stands open.',
   place: (n: number) => `Place ${n}`,

@@ -61,6 +61,7 @@ test('a rise in kelvins is a rise in degrees, without the zero of the scale', ()
   const rise = { si: 10, unit: 'K', text: '10 K' };
   expect(inOwnUnit(rise, { temperature: '°C' })).toBe('10 °C');
   expect(inOwnUnit(rise, { temperature: '°F' })).toBe('18 °F');
+  expect(inOwnUnit({ ...rise, text: '10 °C' }, { temperature: '°F' })).toBe('18 °F'); // as the numbers say a rise
 });
 
 test('where nothing was chosen, and for a unit that has no other, the text stays as it was', () => {

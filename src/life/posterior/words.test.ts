@@ -25,6 +25,11 @@ describe('a chance in words', () => {
       'fewer than 1 in 10,000, between 0 and fewer than 1',
     );
   });
+  it('just below a hundredth or a thousandth is told as that one', () => {
+    expect(chanceWords(chance(0.0096, 0.004, 0.02), from).short).toBe('1 in 100, between fewer than 1 and 2');
+    expect(chanceWords(chance(0.00096, 0.0004, 0.002), from).short).toBe('1 in 1,000, between fewer than 1 and 2');
+    expect(chanceWords(chance(0.0094, 0.004, 0.02), from).short).toBe('9 in 1,000, between 4 and 20');
+  });
   it('above a half rounds the side that is left', () => {
     const words = chanceWords(chance(0.963, 0.7, 0.99), from);
     expect(words.short).toBe('96 in 100, between 70 and 99');

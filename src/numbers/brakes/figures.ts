@@ -20,7 +20,7 @@ export const tenths = (si: number): Figure => other(si, 'mm', 1);
 const rise = (si: number): Figure => ({
   si,
   unit: 'K',
-  text: formatQuantity(si, 'K', 0, 'temperature-difference'),
+  text: formatQuantity(si, '°C', 0, 'temperature-difference'), // a rise, said in the degrees that a person reads
 });
 
 /** A deceleration from its number of g: `9.1 m/s² (0.93 g)`. One that never comes reads `never`. */

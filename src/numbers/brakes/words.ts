@@ -50,7 +50,9 @@ const withinBar = (share: number): boolean => share > 0.3 && share < 0.7;
 function stops({ stop, reached, heat, input }: Worked): readonly string[] {
   if (!stop) return [];
   const slow = slowing(reached).si;
-  const hot = Object.entries(heat).map(([end, up]) => `${end} ${formatQuantity(up, 'K', 0, 'temperature-difference')}`);
+  const hot = Object.entries(heat).map(
+    ([end, up]) => `${end} ${formatQuantity(up, '°C', 0, 'temperature-difference')}`,
+  );
   return [
     `From ${input.speed?.text ?? ''} it takes ${metres(brakingDistance(stop, slow)).text} of braking at that deceleration.`,
     ...(hot.length > 0 ? [`One such stop heats a disc by at most: ${hot.join(', ')}.`] : []),

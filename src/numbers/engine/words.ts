@@ -118,7 +118,7 @@ function pipe({ pipe: found }: Worked): readonly string[] {
   if (!found) return [];
   return [
     `Tuned length ${shown(found.length, 'mm', 0).text}, from the piston face to the middle of the closing cone, for an exhaust that is open ${degrees(found.duration).text}.`,
-    `Gas hotter by 100 K moves the tuned speed up ${shown(found.hotter, '%', 1).text}: a start for trials, not a result.`,
+    `Gas hotter by 100 °C moves the tuned speed up ${shown(found.hotter, '%', 1).text}: a start for trials, not a result.`,
     'A pipe that works elsewhere asks for other jets: richen first, then look at the plug. Lean means seizure.',
     ...(found.cones && found.cones.bellyLength < 0
       ? ['The cones have no room in this length: steeper cones, or a thinner header pipe.']

@@ -23,7 +23,12 @@ export const pressure = (si: number, unit: string): Figure => ({
   text: formatQuantity(si, unit, PRESSURE_DIGITS[unit] ?? 2),
 });
 export const warmth = (si: number, unit: string): Figure => ({ si, unit, text: formatQuantity(si, unit, 0) });
-export const kelvins = (si: number): Figure => ({ si, unit: 'K', text: formatQuantity(si, 'K', 1) });
+/** A difference of temperatures, said in the degrees that a person reads. */
+export const kelvins = (si: number): Figure => ({
+  si,
+  unit: 'K',
+  text: formatQuantity(si, '°C', 1, 'temperature-difference'),
+});
 export const millimetres = (si: number): Figure => ({ si, unit: 'mm', text: formatQuantity(si, 'mm', 1) });
 export const many = (si: number): Figure => ({ si, unit: '', text: formatQuantity(si, '', 0) });
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -66,7 +66,7 @@ function said(found: Cold, tyre: string, unit: string, { hot, at }: { hot: strin
         `${name}: set ${pressure(found.cold, unit).text} cold at ${at} for ${hot} hot. By the gas law with ${warmth(found.gas, '°C').text} in the tyre, not from this kart's runs.`,
       ],
       notes: [
-        `${name}: ${few(found.runs)}. How sure the gas law is depends on the hot temperature given: 10 K move the cold pressure by about ${pressure((found.cold + 1e5) * (10 / found.gas), unit).text}.`,
+        `${name}: ${few(found.runs)}. How sure the gas law is depends on the hot temperature given: 10 °C move the cold pressure by about ${pressure((found.cold + 1e5) * (10 / found.gas), unit).text}.`,
       ],
     };
   const { cold, rise } = found;

@@ -140,7 +140,7 @@ describe('a question about stagger, treads and the set', () => {
     const treads = [{ tyre: 'front left', inside: '70 °C', middle: '60 °C', outside: '58 °C' }];
     const { say, notes } = answer({ treads, set: { 'heat cycles': '2' } });
     expect(say[0]).toContain(
-      'Front left: the middle is 4.0 K cooler than the edges: pressure rather low; inside 12.0 K hotter.',
+      'Front left: the middle is 4.0 °C cooler than the edges: pressure rather low; inside 12.0 °C hotter.',
     );
     expect(say[0]).toContain('more than the usual');
     expect(notes.join(' ')).toContain('trend');

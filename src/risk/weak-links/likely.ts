@@ -16,7 +16,8 @@ export const guessed = (chance: number, factor: number, basis: string): Likely =
 
 /** 'from 4 to 2 of 1,000': two chances by one denominator, that of the smaller one that still shows. */
 export function fromTo(from: number, to: number): string {
-  const of = from >= 0.01 ? 100 : from >= 0.001 ? 1000 : 10_000;
+  const about = Number(from.toPrecision(2)); // as it is told: 1 of 100, and not 10 of 1,000
+  const of = about >= 0.01 ? 100 : about >= 0.001 ? 1000 : 10_000;
   return `from ${figure(from * of)} to ${figure(to * of)} of ${of.toLocaleString('en-GB')}`;
 }
 

@@ -2,7 +2,16 @@
  * How dates, times of day and sizes read on this device, as the person chose; first as the browser's language has it, sizes as
  * their maker wrote them. One page belongs to one person, so it stands here once and is not handed to every place that writes one.
  */
-import { OWN_KINDS, OWN_UNITS, type OwnKind, type OwnUnits, ownUnit, textInOwnUnits } from '../../quantity/index.ts';
+import {
+  inOwnUnit,
+  type Measure,
+  OWN_KINDS,
+  OWN_UNITS,
+  type OwnKind,
+  type OwnUnits,
+  ownUnit,
+  textInOwnUnits,
+} from '../../quantity/index.ts';
 import type { Keep } from '../place.ts';
 
 /** 26 Nov 2026 · 2026-11-26 · 11/26/2026 · 26/11/2026 */
@@ -42,6 +51,10 @@ export function choose(keep: Keep, language: string, what: Chosen, value: string
 
 /** The unit that was chosen for what is written in this one. */
 export const ownUnitOf = (unit: string): string => ownUnit(unit, now.units);
+
+/** A figure in the unit that was chosen; what is kept in kelvins is a difference, whatever its text says. */
+export const ownFigure = (figure: Pick<Measure, 'si' | 'unit' | 'text'>): string =>
+  figure.unit === 'K' ? inOwnUnit(figure, now.units) : own(figure.text);
 
 /** A text with its sizes in the units that were chosen. */
 export const own = (text: string): string => textInOwnUnits(text, now.units);

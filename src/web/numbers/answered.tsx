@@ -2,7 +2,7 @@
 import { Fragment } from 'preact';
 import { useMemo } from 'preact/hooks';
 import { type Answer, BIBLIOGRAPHY, readFirst, type Source, type Subject } from '../../numbers/index.ts';
-import { own } from '../choice/choice.ts';
+import { ownFigure } from '../choice/choice.ts';
 import { Caution } from '../parts.tsx';
 import { numbersWords } from '../words/numbers.ts';
 import { capital } from '../words/reads.ts';
@@ -88,7 +88,7 @@ export function Figures({ subject, answer }: { readonly subject: Subject; readon
       <h2>{numbersWords.figures}</h2>
       <Table
         head={['', 'value']}
-        rows={first.map(([name, { text }]) => [name, own(text)])}
+        rows={first.map(([name, figure]) => [name, ownFigure(figure)])}
         name={numbersWords.figuresOfAnswer}
       />
       {rest.length > 0 && (
@@ -96,7 +96,7 @@ export function Figures({ subject, answer }: { readonly subject: Subject; readon
           <summary>{numbersWords.otherFigures(rest.length)}</summary>
           <Table
             head={['', 'value']}
-            rows={rest.map(([name, { text }]) => [name, own(text)])}
+            rows={rest.map(([name, figure]) => [name, ownFigure(figure)])}
             name={numbersWords.otherFigures2}
           />
         </details>

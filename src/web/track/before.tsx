@@ -4,7 +4,7 @@ import { useMemo } from 'preact/hooks';
 import type { KartEvent } from '../../book/index.ts';
 import { type Since, type TrackSheet, trackSheet } from '../../prep/index.ts';
 import { withUnit } from '../answer.ts';
-import { ownUnitOf } from '../choice/choice.ts';
+import { own, ownUnitOf } from '../choice/choice.ts';
 import { toProblem } from '../numbers/ask-line.tsx';
 import { PrintTitle } from '../parts.tsx';
 import { capital } from '../words/reads.ts';
@@ -114,8 +114,8 @@ function Changed({ since, ran }: { readonly since: readonly Since[]; readonly ra
           <li key={`${what}${now}`}>
             <span>{capital(what)}</span>
             <p>
-              {was !== null && `${was} → `}
-              <b>{now}</b>
+              {was !== null && `${own(was)} → `}
+              <b>{own(now)}</b>
             </p>
           </li>
         ))}

@@ -2,7 +2,7 @@
 import type { VNode } from 'preact';
 import type { Answer } from '../../../numbers/index.ts';
 import { type Dimension, parseQuantity } from '../../../quantity/index.ts';
-import { own } from '../../choice/choice.ts';
+import { ownFigure } from '../../choice/choice.ts';
 
 export type Asked = {
   readonly question: Readonly<Record<string, unknown>>;
@@ -21,7 +21,10 @@ export type Drawn = {
 export type DrawPlate = (asked: Asked) => Drawn | undefined;
 
 export const figureOf = ({ answer }: Asked, name: string): number => answer.figures[name]?.si ?? Number.NaN;
-export const wordsOf = ({ answer }: Asked, name: string): string => own(answer.figures[name]?.text ?? 'not known');
+export function wordsOf({ answer }: Asked, name: string): string {
+  const figure = answer.figures[name];
+  return figure === undefined ? 'not known' : ownFigure(figure);
+}
 
 /** A size of the question in SI, without its limits; not a number where none was given. */
 export function askedSize({ question }: Asked, key: string, dimension: Dimension): number {

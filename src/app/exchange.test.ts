@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { report, tries } from '../../test/faults/size.ts';
 import { note } from '../../test/store-contract/note.ts';
+import { redactionOf } from '../../test/store-contract/redacting.ts';
 import { type Fact, sealNext, verifyChain } from '../book/index.ts';
 import { memoryStore } from '../store/memory/index.ts';
 import { type App, createApp, exchange, sameBook } from './index.ts';
@@ -33,6 +34,14 @@ async function copied(one: Book, device: string): Promise<Book> {
   return copy;
 }
 
+/** Takes the writer of what is here so far out of it, as an owner would. */
+async function forget(one: Book): Promise<void> {
+  const named = (await held(one)).filter(({ by }) => by === 'A. Sample');
+  const { store, device } = one;
+  if (named.length > 0)
+    await store.appendNext(device, last => [redactionOf(named, [], { last, device, id: `${device} ${++n}` })]);
+}
+
 const NAMES = ['bench', 'phone', 'tablet', 'track'];
 const place = fc.nat({ max: NAMES.length - 1 });
 const happening = fc.oneof(
@@ -40,6 +49,7 @@ const happening = fc.oneof(
   { weight: 4, arbitrary: fc.record({ is: fc.constant('meet' as const), at: place, with: place }) },
   { weight: 1, arbitrary: fc.record({ is: fc.constant('back up' as const), at: place }) },
   { weight: 1, arbitrary: fc.record({ is: fc.constant('restore' as const), at: place }) },
+  { weight: 1, arbitrary: fc.record({ is: fc.constant('forget' as const), at: place }) },
 );
 
 describe('two books that meet', () => {
@@ -52,6 +62,7 @@ describe('two books that meet', () => {
         for (const one of happenings) {
           const here = books[one.at] as Book;
           if (one.is === 'write') await write(here);
+          if (one.is === 'forget') await forget(here);
           if (one.is === 'meet' && one.with !== one.at)
             expect((await exchange(here.app, (books[one.with] as Book).app)).problems).toEqual([]);
           if (one.is === 'back up') copies.set(one.at, await copied(here, here.device));
@@ -64,6 +75,11 @@ describe('two books that meet', () => {
           expect(new Set(await ids(one))).toEqual(all);
           expect((await ids(one)).length).toBe(all.size);
           expect(verifyChain(await held(one))).toEqual([]);
+          const facts = await held(one);
+          const redactions = new Set(
+            facts.flatMap(fact => (fact.kind === 'redacted' ? fact.facts.map(f => f.fact) : [])),
+          );
+          for (const { id, by } of facts) if (redactions.has(id)) expect(by).toBe('somebody 1');
         }
       }),
       { numRuns: tries(200, 10_000) },

@@ -2,7 +2,16 @@
 import fc from 'fast-check';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { BookStore } from '../../src/app/ports.ts';
-import { bonesOf, CHAIN_START, type Draft, type Fact, sealAll, sealNext, verifyChain } from '../../src/book/index.ts';
+import {
+  bonesOf,
+  CHAIN_START,
+  type ChainEnd,
+  type Draft,
+  type Fact,
+  sealAll,
+  sealNext,
+  verifyChain,
+} from '../../src/book/index.ts';
 import type { Kind, Place } from './book-store.ts';
 import { note } from './note.ts';
 import { books } from './random-facts.ts';
@@ -10,16 +19,20 @@ import { books } from './random-facts.ts';
 const SALT = '00112233445566778899aabbccddeeff';
 
 /** A redaction of `facts` by another device, as an owner's program writes it. */
-export function redactionOf(facts: readonly Fact[], files: readonly string[] = []): Fact {
-  const said = { id: 'redaction', kind: 'redacted', as: 'somebody 1', by: 'O. Owner', salt: SALT };
+export function redactionOf(
+  facts: readonly Fact[],
+  files: readonly string[] = [],
+  { last = CHAIN_START, device = 'desk', id = 'redaction' }: { last?: ChainEnd; device?: string; id?: string } = {},
+): Fact {
+  const said = { id, kind: 'redacted', as: 'somebody 1', by: 'O. Owner', salt: SALT };
   const entries = facts.map(fact => ({
     fact: fact.id,
     names: ['by'],
     out: ['photo', 'file'],
     ...(fact.v === 1 && { bones: bonesOf(fact) }),
   }));
-  const { text: _, ...envelope } = note('r', 'desk') as Draft & { text: string };
-  return sealNext(CHAIN_START, {
+  const { text: _, ...envelope } = note(id, device) as Draft & { text: string };
+  return sealNext(last, {
     ...envelope,
     ...said,
     facts: entries,

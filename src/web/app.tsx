@@ -13,6 +13,7 @@ import {
   FirstRunPage,
   FitPage,
   JointsPage,
+  KartPage,
   LabelsPage,
   PartPage,
   RecordPage,
@@ -21,7 +22,6 @@ import {
 } from './views/beside.tsx';
 import { DeviceSheet } from './views/device.tsx';
 import { Devices } from './views/devices.tsx';
-import { KartSheet } from './views/kart.tsx';
 import { Laps } from './views/laps.tsx';
 import { Lives } from './views/lives.tsx';
 import { Numbers } from './views/numbers.tsx';
@@ -204,7 +204,7 @@ export function App(props: { readonly session: Session; readonly keep: Keep; rea
           ) : place.sheet === 'work' ? (
             <Work snapshot={snapshot} session={session} keep={keep} away={away} who={who} step={place.step} go={go} />
           ) : place.sheet === 'kart' ? (
-            <KartSheet snapshot={snapshot} here={stepPart(keep, snapshot.plan.steps)} />
+            <KartPage snapshot={snapshot} here={stepPart(keep, snapshot.plan.steps)} />
           ) : place.sheet === 'numbers' ? (
             <Numbers kart={snapshot.kart} keep={keep} subject={place.number} />
           ) : place.sheet === 'setup' ? (

@@ -1,5 +1,5 @@
 /** Shapes that stand beside their word, so that nothing is said by colour alone. */
-import { MARK_WORDS, type MarkKind } from './drawing/marks.ts';
+import type { MarkKind } from './drawing/marks.ts';
 
 export type Sign =
   | 'done'
@@ -48,17 +48,5 @@ export function Glyph({ sign }: { readonly sign: Sign }) {
     <svg class={`glyph${SIGNAL.includes(sign) ? ' signal' : ''}`} viewBox="0 0 24 24" aria-hidden="true">
       <path d={PATHS[sign]} />
     </svg>
-  );
-}
-
-export function Legend({ kinds }: { readonly kinds: readonly MarkKind[] }) {
-  return (
-    <p class="legend">
-      {kinds.map(kind => (
-        <span key={kind}>
-          <Glyph sign={kind} /> {MARK_WORDS[kind]}
-        </span>
-      ))}
-    </p>
   );
 }

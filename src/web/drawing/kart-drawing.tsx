@@ -8,7 +8,7 @@ type AnyMark = Mark<Called>;
 export type Picking = { readonly chosen: number | undefined; readonly pick: (n: number) => void };
 
 /** The kart from above. `here` is the part the step is on; `off` are parts drawn as not there. */
-export function KartDrawing(props: {
+export type DrawingProps = {
   readonly kart: Kart;
   readonly marks: readonly AnyMark[];
   readonly picking?: Picking;
@@ -17,7 +17,9 @@ export function KartDrawing(props: {
   /** Drawn darker: the parts of one system. */
   readonly inked?: ReadonlySet<string>;
   readonly title: string;
-}) {
+};
+
+export function KartDrawing(props: DrawingProps) {
   const drawing = drawKart(props.kart);
   const { picking } = props;
   const { view } = drawing;

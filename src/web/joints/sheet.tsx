@@ -2,11 +2,11 @@
 import './joints.css';
 import { SYSTEMS, type System } from '../../kart/index.ts';
 import { KartDrawing } from '../drawing/kart-drawing.tsx';
+import { partsOff } from '../drawing/parts-off.ts';
 import { Glyph } from '../glyph.tsx';
 import { PrintTitle } from '../parts.tsx';
 import { hashOf, type Place } from '../place.ts';
 import type { Snapshot } from '../session.ts';
-import { partsOff } from '../views/kart.tsx';
 import { jointWords } from '../words/joints.ts';
 import { capital, dateOf } from '../words/reads.ts';
 import { HELD, jointsOf, mapOfJoints } from './of-system.ts';

@@ -8,6 +8,7 @@ import type { SearchProps } from '../search/sheet.tsx';
 import type { TypeInProps } from '../type-in/sheet.tsx';
 import { fetched } from './fetched.tsx';
 import type { FitProps } from './fit.tsx';
+import type { KartProps } from './kart.tsx';
 import type { RecordProps } from './record.tsx';
 
 export const PartPage = fetched<PartProps>('part', 'part', async () => (await import('../part/sheet.tsx')).PartSheet);
@@ -16,6 +17,7 @@ export const DimensionedPage = fetched<DimensionedProps>(
   'drawing',
   async () => (await import('../dimensioned/sheet.tsx')).Dimensioned,
 );
+export const KartPage = fetched<KartProps>('kart', 'kart', async () => (await import('./kart.tsx')).KartSheet);
 export const JointsPage = fetched<JointsProps>(
   'joints',
   'joints',

@@ -1,19 +1,18 @@
 import { DRAWINGS } from '../dimensioned/which.ts';
 import { drawKart } from '../drawing/geometry.ts';
 import { KartDrawing } from '../drawing/kart-drawing.tsx';
-import { MARK_WORDS, MARKS, marksOf } from '../drawing/marks.ts';
-import { Glyph, Legend } from '../glyph.tsx';
+import { MARK_WORDS, MARKS, type MarkKind, marksOf } from '../drawing/marks.ts';
+import { partsOff } from '../drawing/parts-off.ts';
+import { Glyph } from '../glyph.tsx';
 import { PrintTitle } from '../parts.tsx';
 import { hashOf } from '../place.ts';
 import type { Snapshot } from '../session.ts';
 import { kartWords } from '../words/kart.ts';
 
-/** The parts that lie beside the kart. */
-export const partsOff = ({ kart, state }: Snapshot): ReadonlySet<string> =>
-  new Set(Object.keys(kart.parts).filter(id => state.parts[id]?.on === false));
-
 /** The kart from above with what stands open, each by shape, number and word. */
-export function KartSheet({ snapshot, here }: { readonly snapshot: Snapshot; readonly here: string | undefined }) {
+export type KartProps = { readonly snapshot: Snapshot; readonly here: string | undefined };
+
+export function KartSheet({ snapshot, here }: KartProps) {
   const { kart, state, due } = snapshot;
   const marks = marksOf(kart, state, due.due, drawKart(kart).view);
   const used = MARKS.filter(kind => marks.some(m => m.lines.some(l => l.kind === kind)));
@@ -94,5 +93,17 @@ export function KartSheet({ snapshot, here }: { readonly snapshot: Snapshot; rea
         </section>
       </div>
     </>
+  );
+}
+
+function Legend({ kinds }: { readonly kinds: readonly MarkKind[] }) {
+  return (
+    <p class="legend">
+      {kinds.map(kind => (
+        <span key={kind}>
+          <Glyph sign={kind} /> {MARK_WORDS[kind]}
+        </span>
+      ))}
+    </p>
   );
 }

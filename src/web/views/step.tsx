@@ -1,7 +1,7 @@
 import type { Step } from '../../prep/index.ts';
 import { aimsOf } from '../choice/aims.ts';
 import { drawnOn } from '../dimensioned/which.ts';
-import { KartDrawing } from '../drawing/kart-drawing.tsx';
+import { partsOff } from '../drawing/parts-off.ts';
 import { useAwake } from '../interruption/awake.ts';
 import { Caution } from '../parts.tsx';
 import { hashOf, type Keep } from '../place.ts';
@@ -12,7 +12,7 @@ import { aimsWords } from '../words/aims.ts';
 import { actionOf, capital, spanOf, titleOf } from '../words/reads.ts';
 import { workWords } from '../words/work.ts';
 import { Answers } from './answers.tsx';
-import { partsOff } from './kart.tsx';
+import { Locator } from './locator.tsx';
 import { ReadOut } from './read-out.tsx';
 
 /** One step as it is done: caution first, the number large, then the answers. */
@@ -79,7 +79,7 @@ export function StepCard(props: {
         <Fine step={step} />
         {step.part !== null && (
           <div class="locator">
-            <KartDrawing
+            <Locator
               kart={snapshot.kart}
               marks={[]}
               off={partsOff(snapshot)}

@@ -2,10 +2,10 @@
 import { useState } from 'preact/hooks';
 import type { LinkPair, SinglePoint } from '../../risk/index.ts';
 import { KartDrawing } from '../drawing/kart-drawing.tsx';
+import { partsOff } from '../drawing/parts-off.ts';
 import { Glyph } from '../glyph.tsx';
 import { hashOf } from '../place.ts';
 import type { Snapshot } from '../session.ts';
-import { partsOff } from '../views/kart.tsx';
 import { capital } from '../words/reads.ts';
 import { weakWords } from '../words/weak.tsx';
 import { Job, type Jobs } from './job.tsx';

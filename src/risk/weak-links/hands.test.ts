@@ -79,8 +79,25 @@ describe('one pair of hands on joints that back each other up', () => {
     );
   });
 
+  it('says who made them, how far apart, and who looked', () => {
+    const says = (...done: readonly Done[]) =>
+      of(kart, ...done).hands?.says.replace('one pair of hands: clevis pins of left and right, ', '');
+    expect(of(kart, made(LEFT, 0), made(RIGHT, 4)).hands?.id).toBe(
+      'one pair of hands: brake push rod, clevis pins, a. bench',
+    );
+    expect(says(made(LEFT, 0), made(RIGHT, 400))).toBe('made by A. Bench at different times, looked at once');
+    expect(says(made(LEFT, 0), made(RIGHT, 60))).toBe('made by A. Bench at different times, looked at once');
+    expect(says(made(LEFT, 0), made(RIGHT, 59))).toBe('made by A. Bench within 59 min, looked at once');
+    expect(says(made(LEFT, 0), made(RIGHT, 0, ' a. bench '))).toBe('made by A. Bench within 1 min, looked at once');
+    expect(says(made(LEFT, 0), made(RIGHT, 4), look(LEFT, 30, 'B. Other'))).toBe(
+      'made by A. Bench within 4 min, looked at twice, by two people or looked at once',
+    );
+    expect(of(kart, made(LEFT, 0), made(RIGHT, 10)).chance).toBeCloseTo(P * leftOutToo(P, 'high'), 15); // still at once
+  });
+
   it('is taken for one pair where nobody wrote down whose they were', () => {
     const { hands, chance } = of(kart);
+    expect(hands?.id).toBe('one pair of hands: brake push rod, clevis pins');
     expect(chance).toBeCloseTo(P * leftOutToo(P, 'high'), 15);
     expect(hands?.says).toContain('nobody wrote down who made them');
   });
@@ -127,5 +144,33 @@ describe('a second look by the one who made it', () => {
       says: 'looked at twice, by two people',
     });
     expect(level(made(LEFT, 0), look(LEFT, 1, ' a. BENCH ')).dependence).toBe('high');
+  });
+
+  test('is none while nobody looked, and none any more once a look failed', () => {
+    const none = { verified: false, dependence: 'high', says: 'not looked at since' };
+    expect(level()).toEqual(none);
+    expect(level(made(LEFT, 0))).toEqual({ verified: true, dependence: 'high', says: 'looked at once' });
+    const failed: Done = { what: { kind: 'checked', item: LEFT, result: 'fail', why: 'bent' }, at: 5 };
+    expect(level(made(LEFT, 0), failed)).toEqual(none);
+    expect(level(made(LEFT, 0), { what: { kind: 'loosened', joint: LEFT }, at: 5 })).toEqual(none);
+    expect(level(made(LEFT, 0, ' A. Bench'), look(LEFT, 11, 'A. Bench'))).toEqual({
+      verified: true,
+      dependence: 'moderate',
+      says: 'looked at twice, by one person',
+    });
+  });
+
+  test('is in another order only by one walk of one person, and where both neighbours changed', () => {
+    const NUT = 'right/lock nut';
+    const one = 'looked at twice, by one person';
+    const walk = (...done: readonly Done[]) => level(...both, made(NUT, 4), ...done).says;
+    expect(level(...both, look(RIGHT, 60), look(LEFT, 60 + 1440)).says).toBe(one); // another day
+    expect(level(made(LEFT, 0), made(RIGHT, 3, 'B. Other'), look(RIGHT, 60, 'B. Other'), look(LEFT, 61)).says).toBe(
+      one,
+    );
+    expect(level(...both, look(RIGHT, 60, 'B. Other'), look(LEFT, 61)).says).toBe(one);
+    expect(walk(look(NUT, 60), look(LEFT, 61), look(RIGHT, 62))).toBe(one); // the same comes after it
+    expect(walk(look(LEFT, 60), look(NUT, 61), look(RIGHT, 62))).toBe(one); // the same comes before it
+    expect(walk(look(RIGHT, 60), look(LEFT, 61), look(NUT, 62))).toBe(`${one} in another order`);
   });
 });

@@ -3,7 +3,7 @@ import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { defineConfig, type Plugin } from 'vite';
+import { build, defineConfig, type Plugin, type UserConfig } from 'vite';
 import { packedLibrary } from './src/host/index.ts';
 
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
@@ -48,7 +48,10 @@ const pageFiles: Plugin = {
     if (!files.includes('/index.html')) throw new Error('page-files: expected index.html in the build, found none');
     const hash = createHash('sha256').update(worker.code);
     for (const file of files) hash.update(file).update(contents.get(file) ?? '');
-    const list = JSON.stringify({ files, version: hash.digest('hex').slice(0, 16) });
+    const first = files.filter(
+      file => file.startsWith('/assets/') && String(contents.get('/index.html')).includes(file),
+    );
+    const list = JSON.stringify({ files, first, version: hash.digest('hex').slice(0, 16) });
     const filled = worker.code.replace(/(["'`])__FILES__\1/, () => JSON.stringify(list));
     if (filled === worker.code)
       throw new Error('page-files: expected a place for the files in src/web/sw.ts, found none');
@@ -63,8 +66,54 @@ const treeshake = {
     /\.(css|html)/.test(id),
 };
 
-export default defineConfig(({ isSsrBuild }) =>
-  isSsrBuild
+const page: UserConfig = {
+  root: here('src/web'),
+  build: {
+    outDir: here('dist/web'),
+    emptyOutDir: true,
+    target: 'es2022',
+    assetsInlineLimit: 0,
+    modulePreload: { polyfill: false },
+    rolldownOptions: {
+      treeshake,
+      input: { index: here('src/web/index.html'), sw: here('src/web/sw.ts') },
+    },
+  },
+  worker: { format: 'es', rolldownOptions: { treeshake } },
+};
+
+/** What the page runs before anybody asks for more, found by building it once: what only a later sheet uses is not among it. */
+async function modulesAtOnce(): Promise<ReadonlySet<string>> {
+  const found = new Set<string>();
+  const collect: Plugin = {
+    name: 'modules-at-once',
+    generateBundle(_, bundle) {
+      const seen = new Set<string>();
+      const walk = (file: string): void => {
+        const chunk = bundle[file];
+        if (chunk?.type !== 'chunk' || seen.has(file)) return;
+        seen.add(file);
+        for (const id of chunk.moduleIds) found.add(id);
+        for (const next of chunk.imports) walk(next);
+      };
+      for (const one of Object.values(bundle))
+        if (one.type === 'chunk' && one.name === 'index' && one.isEntry) walk(one.fileName);
+    },
+  };
+  await build({
+    ...page,
+    configFile: false,
+    logLevel: 'error',
+    plugins: [collect],
+    build: { ...page.build, write: false },
+  });
+  if (found.size === 0) throw new Error('modules-at-once: expected the modules of index.html, found none');
+  return found;
+}
+
+export default defineConfig(async ({ isSsrBuild }): Promise<UserConfig> => {
+  const atOnce = isSsrBuild ? undefined : await modulesAtOnce();
+  return isSsrBuild
     ? {
         plugins: [library],
         // Bundled whole, for one file is read faster than a hundred; what holds a compiled binary, and what few need, stays a package.
@@ -92,20 +141,21 @@ export default defineConfig(({ isSsrBuild }) =>
         },
       }
     : {
-        root: here('src/web'),
+        ...page,
         plugins: [fontLicence, pageFiles],
         build: {
-          outDir: here('dist/web'),
-          emptyOutDir: true,
-          target: 'es2022',
-          assetsInlineLimit: 0,
-          modulePreload: { polyfill: false },
+          ...page.build,
           rolldownOptions: {
-            treeshake,
-            input: { index: here('src/web/index.html'), sw: here('src/web/sw.ts') },
-            output: { entryFileNames: ({ name }) => (name === 'sw' ? 'sw.js' : 'assets/[name]-[hash].js') },
+            ...page.build?.rolldownOptions,
+            output: {
+              entryFileNames: ({ name }) => (name === 'sw' ? 'sw.js' : 'assets/[name]-[hash].js'),
+              // One file: a phone waits for each, however small.
+              codeSplitting: {
+                includeDependenciesRecursively: false,
+                groups: [{ name: 'bench', test: id => atOnce?.has(id) ?? false }],
+              },
+            },
           },
         },
-        worker: { format: 'es', rolldownOptions: { treeshake } },
-      },
-);
+      };
+});

@@ -3,6 +3,7 @@
  * its own, on its team's book, with its own name and what its role may do; nothing it can ask for leads to another team.
  */
 import { type Context, Hono } from 'hono';
+import { compress } from 'hono/compress';
 import { type App, appFor, type PairedDevice, type Register, withChain, withDevice } from '../app/index.ts';
 import { headers, onlyHosts, onlyOwnPage } from './guard.ts';
 import { inLog, type Log } from './log.ts';
@@ -74,6 +75,7 @@ export function createFront(parts: FrontParts): Front {
       });
     }
   });
+  front.use(compress({ encoding: 'gzip' })); // a phone on a poor line waits for bytes; a live line is left as it is
   // For whoever looks after the process. No word of the book, so no name of a host is asked for.
   front.get('/healthz', c => c.text('ok\n'));
   front.get('/readyz', async c => {

@@ -179,7 +179,8 @@ export function createServer(app: App, parts: ServerParts = {}): Hono {
       const { kinds, templates, rules, instruments } = await library();
       const text = JSON.stringify({ kinds, templates, rules, instruments });
       const tag = `"${createHash('sha256').update(text).digest('hex')}"`;
-      if (c.req.header('if-none-match') === tag) return c.body(null, 304, { etag: tag });
+      const known = c.req.header('if-none-match')?.replace(/^W\//, ''); // weak once it was compressed (RFC 9110, 13.1.2)
+      if (known === tag) return c.body(null, 304, { etag: tag });
       return c.body(text, 200, { etag: tag, 'content-type': 'application/json' });
     });
 

@@ -4,13 +4,23 @@
  */
 const sw = self as unknown as ServiceWorkerGlobalScope;
 
-/** Files of this build, and a name that changes with any of them. */
-const { files, version } = JSON.parse('__FILES__') as { readonly files: readonly string[]; readonly version: string };
+/** Files of this build, those that the page begins with, and a name that changes with any of them. */
+const { files, first, version } = JSON.parse('__FILES__') as {
+  readonly files: readonly string[];
+  readonly first: readonly string[];
+  readonly version: string;
+};
 const PREFIX = 'kartwright ';
 const OWN = PREFIX + version;
 const TAKE_OVER = 'take over';
 
-sw.addEventListener('install', event => event.waitUntil(fill()));
+sw.addEventListener('install', event => {
+  event.waitUntil(fill());
+  // What the page begins with the browser takes from there by itself, where it knows how: it waits for no worker to start.
+  const { addRoutes } = event as unknown as { addRoutes?: (rules: readonly unknown[]) => Promise<void> };
+  const condition = { or: ['/', ...first].map(pathname => ({ urlPattern: { pathname, search: '' } })) };
+  void addRoutes?.call(event, [{ condition, source: { cacheName: OWN } }]).catch(() => undefined);
+});
 sw.addEventListener('activate', event => event.waitUntil(clearOlder().then(() => sw.clients.claim())));
 sw.addEventListener('message', ({ data }) => {
   if (data === TAKE_OVER) void sw.skipWaiting();
@@ -30,6 +40,7 @@ async function fill(): Promise<void> {
       const before = file.startsWith('/assets/') ? await caches.match(file) : undefined;
       const response = before ?? (await fetch(file, { cache: 'no-cache' }));
       if (!response.ok) throw new Error(`expected ${file} of this version, got ${response.status}`);
+      if (file === '/index.html') await cache.put('/', response.clone());
       await cache.put(file, response);
     }),
   );

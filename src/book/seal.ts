@@ -15,14 +15,20 @@ type Distribute<T> = T extends unknown ? Omit<T, 'v' | 'seq' | 'prev'> : never;
 /** A fact that does not know its place in its device's chain yet. With a random `salt` it is sealed in format 2, without in format 1. */
 export type Draft = Distribute<Unhashed>;
 
-/** Facts sealed by this program. They are frozen, so what held when they were sealed still does. */
-const sealedHere = new WeakSet<object>();
+/** Facts sealed by this program, or held against their hash by it. They are frozen, so what held then still does. */
+const seenToFit = new WeakSet<object>();
 
 /**
- * Does the fact say what its hash was taken of? One that was sealed here is not hashed again. A redacted one of format 1 passes:
+ * Does the fact say what its hash was taken of? One that is known to is not hashed again. A redacted one of format 1 passes:
  * what stayed of it is vouched for by its redaction (`unvouched`).
  */
-export const fitsHash = (fact: Fact): boolean => sealedHere.has(fact) || !provable(fact) || hashOf(fact) === fact.hash;
+export const fitsHash = (fact: Fact): boolean => seenToFit.has(fact) || !provable(fact) || hashOf(fact) === fact.hash;
+
+/** Remembers of a fact that it fits its hash, which whoever calls has just seen; nothing in it can be changed any more. */
+export function nowFits(fact: Fact): Fact {
+  seenToFit.add(frozen(fact));
+  return fact;
+}
 
 /** False for a redacted fact of format 1, whose hash was taken of all it said. */
 export const provable = ({ gone }: Pick<Fact, 'gone'>): boolean =>
@@ -70,10 +76,7 @@ export function seal(unhashed: Unhashed): Fact {
   const text = canonical(unhashed);
   const hash = unhashed.v === 1 ? sha256Hex(text) : hashOf(unhashed);
   const sealed = fact.safeParse({ ...JSON.parse(text), hash });
-  if (sealed.success) {
-    sealedHere.add(frozen(sealed.data));
-    return sealed.data;
-  }
+  if (sealed.success) return nowFits(sealed.data);
   const faults = sealed.error.issues.map(issue => `${issue.path.join('.') || 'fact'}: ${issue.message}`).join('; ');
   throw new TypeError(`seal: fact ${unhashed.id} must be valid, got ${faults}`);
 }

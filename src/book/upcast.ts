@@ -1,7 +1,7 @@
 /** The door for facts from outside: read, brought up to today's format, found whole, or refused with the reason (SPEC B5, B22). */
 import { FACT_FORMAT, FACT_KINDS, type Fact, fact } from './fact.ts';
 import { isProblem, type Problem } from './problem.ts';
-import { fitsHash, hashOf } from './seal.ts';
+import { fitsHash, hashOf, nowFits, provable } from './seal.ts';
 
 /**
  * A fact as parsed from JSON, held against its own hash as it was written. Facts of formats 1 and 2 say the same things and differ in how they
@@ -32,7 +32,8 @@ export function upcast(raw: unknown): Fact | Problem {
   const damage = damageOf(written);
   if (damage) return { ...damage, ...id };
   const read = validated(written);
-  return isProblem(read) ? { ...read, ...id } : read;
+  if (isProblem(read)) return { ...read, ...id };
+  return provable(read) ? nowFits(read) : read;
 }
 
 /** The text of a fact that does not fit its hash, and what to do; undefined when whole. */

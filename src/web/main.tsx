@@ -11,6 +11,7 @@ import type { Theirs } from './book/sync.ts';
 import { createVersions } from './book/versions.ts';
 import { changeBook, currentBook, freshBook } from './book/which.ts';
 import { readChoice } from './choice/choice.ts';
+import { afterPaint } from './later.tsx';
 import { keepIn } from './place.ts';
 import { keptCrew } from './plan/crew.ts';
 import { searchInWorker } from './plan/search.ts';
@@ -80,6 +81,7 @@ const session = createSession(book, {
   who: () => keep.get('name'),
   crewOf: kart => keptCrew(keep, kart),
   search: searchInWorker,
+  afterPaint,
   beginAnew() {
     freshBook(keep);
     location.reload();

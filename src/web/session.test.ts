@@ -50,6 +50,10 @@ async function page(there: App, store = memoryStore()) {
     who: () => 'A. Sample',
     crewOf: () => ALONE,
     search: () => () => undefined,
+    afterPaint(work) {
+      const timer = setTimeout(work);
+      return () => clearTimeout(timer);
+    },
     beginAnew: () => undefined,
     letIn: () => undefined,
   });

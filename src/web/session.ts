@@ -23,6 +23,7 @@ import type { DeviceBook } from './book/open.ts';
 import { Answered, OutOfReach } from './book/remote.ts';
 import type { SyncState } from './book/sync.ts';
 import { ALONE, type Crew } from './plan/crew.ts';
+import { finished } from './plan/finished.ts';
 import { createPlanner, type Planned, type Planner } from './plan/planner.ts';
 import type { Search } from './plan/search.ts';
 import type { Gathered } from './slow-questions/ask.ts';
@@ -64,6 +65,8 @@ export type Session = {
   onChange(listener: () => void): () => void;
   open(kart: string): Promise<void>;
   write(drafts: readonly Draft[], more?: { readonly sure?: boolean; readonly at?: string }): Promise<Written>;
+  /** The same for a step that was done as the plan asks: once it is in the book the next one is there, and the plan is made anew behind it. */
+  finish(step: string, drafts: readonly Draft[], more?: { readonly sure?: boolean }): Promise<Written>;
   /** Anything longer that writes into the book of this kart; the page is worked out again afterwards. */
   busy<T>(work: (app: App, kart: string) => Promise<T>): Promise<T>;
   /** A look at whatever is of the kind of what a fact says failed. */
@@ -111,11 +114,14 @@ export type Device = {
   readonly who: () => string;
   readonly crewOf: (kart: string) => Crew;
   readonly search: Search;
+  /** Once what is asked for by now stands on the screen; returns the way to stop it. */
+  readonly afterPaint: (work: () => void) => () => void;
   readonly beginAnew: () => void;
   readonly letIn: () => void;
 };
 
-export function createSession(book: DeviceBook, { who, crewOf, search, beginAnew, letIn }: Device): Session {
+export function createSession(book: DeviceBook, device: Device): Session {
+  const { who, crewOf, search, afterPaint, beginAnew, letIn } = device;
   const { app, sync } = book;
   let view: View = {
     karts: [],
@@ -129,6 +135,7 @@ export function createSession(book: DeviceBook, { who, crewOf, search, beginAnew
   let name = '';
   let wanted = '';
   let facts = 0;
+  let finishes = 0;
   let turn: Promise<void> = Promise.resolve();
   const listeners = new Set<() => void>();
 
@@ -152,7 +159,9 @@ export function createSession(book: DeviceBook, { who, crewOf, search, beginAnew
           if (view.trouble.length > 0) change({ trouble: [] });
           return;
         }
+        const before = finishes;
         const answers = await app.answers(name);
+        if (before !== finishes) return; // another step was done meanwhile, and is caught up with next
         const snapshot = { ...answers, facts: answers.facts.toReversed() };
         facts = kart.facts;
         change({ karts, trouble: [], ...shown(planner.arrived(answers), snapshot) });
@@ -162,7 +171,18 @@ export function createSession(book: DeviceBook, { who, crewOf, search, beginAnew
     });
     return turn;
   };
-  book.onNews(() => void catchUp(true));
+  let stopWaiting = (): void => undefined;
+  let isNews = false;
+  /** What was asked for is painted first; several in a row are caught up with once. */
+  const catchUpSoon = (anew: boolean): void => {
+    isNews ||= anew;
+    stopWaiting();
+    stopWaiting = afterPaint(() => {
+      void catchUp(isNews);
+      isNews = false;
+    });
+  };
+  book.onNews(() => catchUpSoon(true));
   sync.onChange(() => change({ sync: sync.state() }));
 
   const busy: Session['busy'] = async work => {
@@ -198,6 +218,26 @@ export function createSession(book: DeviceBook, { who, crewOf, search, beginAnew
       await catchUp();
     },
     write: (drafts, more = {}) => writing((to, kart) => to.record(kart, drafts, { by: who(), ...more })),
+    async finish(step, drafts, more = {}) {
+      change({ writing: true });
+      try {
+        const written = writtenFrom(await app.record(name, drafts, { by: who(), ...more }));
+        const { snapshot } = view;
+        if (written.kind === 'refused' || snapshot === undefined) return written;
+        finishes++;
+        sync.expect(written.facts.length);
+        const lines = written.facts.map(fact => ({ fact, struck: null })).toReversed();
+        change({
+          snapshot: { ...snapshot, plan: finished(snapshot.plan, step), facts: [...lines, ...snapshot.facts] },
+        });
+        return written;
+      } catch (error) {
+        return { kind: 'refused', problems: problemsOf(error), asksAgain: false };
+      } finally {
+        change({ writing: false });
+        catchUpSoon(false);
+      }
+    },
     askForLooks: (fact, all) => writing(async (to, kart) => (await rarely()).looks(to, kart, { fact, all, by: who() })),
     wantSecond: second => writing(async (to, kart) => (await rarely()).second(to, kart, second)),
     sign: (statement, signer, sure) =>

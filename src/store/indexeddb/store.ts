@@ -4,7 +4,7 @@
  */
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex } from '@noble/hashes/utils.js';
-import { type DBSchema, type IDBPDatabase, type IDBPTransaction, openDB } from 'idb';
+import { type DBSchema, type IDBPDatabase, type IDBPTransaction, openDB, unwrap } from 'idb';
 import type { AppendOutcome, BookStore, Kept, Lying, Own, Which } from '../../app/ports.ts';
 import { CHAIN_START, type ChainEnd, type Fact, type NamedRedaction, redact } from '../../book/index.ts';
 import { admit, lyingAs, mustAdmit, type Present, redactingIn } from '../admit.ts';
@@ -83,11 +83,8 @@ class IndexedDbStore implements BrowserStore {
     return this.#writing(async tx => {
       const { end } = await presentIn(tx, [], [device]);
       const built = build({ ...end(device) });
-      const present = await presentIn(
-        tx,
-        built.map(({ id }) => id),
-        [device],
-      );
+      const ids = built.map(({ id }) => id);
+      const present: Present = { ...(await presentIn(tx, ids, [])), end };
       const fresh = mustAdmit(built, device, present);
       return { fresh, outcome: fresh };
     });
@@ -209,11 +206,8 @@ class IndexedDbStore implements BrowserStore {
     tx.done.catch(() => undefined); // told below, once
     try {
       const { fresh, outcome } = await work(tx);
-      for (const fact of fresh)
-        void tx
-          .objectStore('facts')
-          .add(fact)
-          .catch(() => undefined);
+      const facts = unwrap(tx.objectStore('facts')); // a promise for each would take longer than the writing; what fails, `done` tells
+      for (const fact of fresh) facts.add(fact);
       await redactKept(tx, fresh);
       await tx.done;
       if (fresh.length > 0) {
@@ -232,6 +226,9 @@ class IndexedDbStore implements BrowserStore {
   }
 }
 
+/** With more to look for, whether there is anything at all is asked first: a device that is new meets a whole book. */
+const FEW = 50;
+
 /** Fetched beforehand, for a decision inside a transaction may wait for nothing else. */
 async function presentIn(
   tx: IDBPTransaction<Book, Stores, 'readwrite'>,
@@ -243,6 +240,8 @@ async function presentIn(
   const redactions = new Map<string, readonly NamedRedaction[]>();
   const kept = tx.objectStore('redactions');
   const forgot = (await kept.count()) > 0;
+  if (ids.length > FEW && !forgot && (await facts.count()) === 0)
+    return { hash: () => undefined, end: () => CHAIN_START, redactions: () => [] };
   await Promise.all([
     ...ids.map(async id => {
       const fact = await facts.index('id').get(id);

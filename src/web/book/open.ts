@@ -6,6 +6,9 @@ import { deviceReader } from './reader.ts';
 import type { Remote } from './remote.ts';
 import { createSync, type Sync } from './sync.ts';
 
+/** Files are fetched when nobody has written anything for so long. */
+const CALM_MS = 1000;
+
 export type DeviceBook = {
   readonly app: App;
   readonly sync: Sync;
@@ -49,7 +52,11 @@ export async function openDeviceBook({ store, kept, remote, clock, random, build
   };
   sync.onArrived(tell);
   const fetching = fetchingFiles(app, remote);
-  const fetchFiles = (): void => void fetching().catch(() => undefined); // who looks at one asks again, and is told
+  let calm: ReturnType<typeof setTimeout> | undefined;
+  const fetchFiles = (): void => {
+    clearTimeout(calm);
+    calm = setTimeout(() => void fetching().catch(() => undefined), CALM_MS); // who looks at one asks again, and is told
+  };
   sync.onArrived(fetchFiles);
   const stopWaiting = sync.onChange(() => {
     if (sync.state().is !== 'all sent') return;

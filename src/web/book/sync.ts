@@ -44,6 +44,8 @@ export type Sync = {
   onChange(listener: () => void): () => void;
   /** Calls back when facts are here that were not, from the server or another page of this device; not amid an exchange. */
   onArrived(listener: () => void): () => void;
+  /** So many facts were written just now; they are counted and sent a moment later. */
+  expect(facts: number): void;
   /** Counts what waits, and sends it as soon as can be. Resolves when it is counted. */
   wrote(): Promise<void>;
   /** Tries now, or once more when it is trying. Resolves after it. */
@@ -70,6 +72,8 @@ type Parts = {
 /** While the server is in reach it tells when something arrived; this is for a line that looks whole and is not. */
 const CALM_MS = 60_000;
 const FIRST_MS = 2_000;
+/** After a write the page shows first what follows from it. */
+const SHOWN_MS = 200;
 const LONGEST_MS = 120_000;
 
 export async function createSync({ app, own, remote, clock }: Parts): Promise<Sync> {
@@ -85,6 +89,8 @@ export async function createSync({ app, own, remote, clock }: Parts): Promise<Sy
   let next: Promise<void> | undefined;
   let unheard = false;
   let mayGiveAll = false;
+  let expected = false;
+  let shown: ReturnType<typeof setTimeout> | undefined;
   let wait = FIRST_MS;
   let timer: ReturnType<typeof setTimeout> | undefined;
   const listeners = new Set<() => void>();
@@ -188,7 +194,8 @@ export async function createSync({ app, own, remote, clock }: Parts): Promise<Sy
   };
   const wrote = async (): Promise<void> => {
     const waiting = await count();
-    if (waiting === state.waiting) return;
+    if (waiting === state.waiting && !expected) return;
+    expected = false;
     put({ waiting, ...(state.is === 'all sent' && waiting > 0 && { is: 'to send' }) });
     if (waiting > 0) void now();
   };
@@ -196,7 +203,8 @@ export async function createSync({ app, own, remote, clock }: Parts): Promise<Sy
   const unwatch = app.watch(() => {
     if (trying) unheard = true;
     else tell(arrivals);
-    void wrote().catch(() => undefined); // a book that cannot be read says so to whoever asks it something
+    clearTimeout(shown);
+    shown = setTimeout(() => void wrote().catch(() => undefined), SHOWN_MS); // a book that cannot be read says so to whoever asks it something
   });
   const listen = () =>
     remote.listen(
@@ -210,6 +218,10 @@ export async function createSync({ app, own, remote, clock }: Parts): Promise<Sy
     state: () => state,
     onChange: listener => added(listeners, listener),
     onArrived: listener => added(arrivals, listener),
+    expect(facts) {
+      expected = true;
+      put({ waiting: state.waiting + facts, ...(state.is === 'all sent' && { is: 'to send' as const }) });
+    },
     wrote,
     now,
     giveAll() {
@@ -222,6 +234,7 @@ export async function createSync({ app, own, remote, clock }: Parts): Promise<Sy
     },
     stop() {
       clearTimeout(timer);
+      clearTimeout(shown);
       unwatch();
       hangUp?.();
     },

@@ -51,7 +51,9 @@ export function Answers(props: {
     setRefused(NOTHING);
   };
   const give = async (answer: Answer, sure = false): Promise<void> => {
-    const written = await session.write(draftsOf(step, answer), sure ? { sure } : {});
+    const [drafts, how] = [draftsOf(step, answer), sure ? { sure } : {}];
+    const written =
+      answer.is === 'done' ? await session.finish(step.key, drafts, how) : await session.write(drafts, how);
     if (written.kind === 'refused') {
       setRefused({ problems: written.problems, again: written.asksAgain ? answer : undefined });
       return;

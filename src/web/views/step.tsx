@@ -3,6 +3,7 @@ import { aimsOf } from '../choice/aims.ts';
 import { drawnOn } from '../dimensioned/which.ts';
 import { partsOff } from '../drawing/parts-off.ts';
 import { useAwake } from '../interruption/awake.ts';
+import { Later } from '../later.tsx';
 import { Caution } from '../parts.tsx';
 import { hashOf, type Keep } from '../place.ts';
 import type { Crew } from '../plan/crew.ts';
@@ -79,13 +80,15 @@ export function StepCard(props: {
         <Fine step={step} />
         {step.part !== null && (
           <div class="locator">
-            <Locator
-              kart={snapshot.kart}
-              marks={[]}
-              off={partsOff(snapshot)}
-              here={step.part}
-              title={workWords.whereOnKart(step.part)}
-            />
+            <Later of={[snapshot.kart, snapshot.state, step.part]}>
+              <Locator
+                kart={snapshot.kart}
+                marks={[]}
+                off={partsOff(snapshot)}
+                here={step.part}
+                title={workWords.whereOnKart(step.part)}
+              />
+            </Later>
           </div>
         )}
       </div>

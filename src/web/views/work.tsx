@@ -7,10 +7,12 @@ import { Glyph } from '../glyph.tsx';
 import type { Away } from '../interruption/away.ts';
 import { BackAgain } from '../interruption/back-again.tsx';
 import { lastDone } from '../interruption/last-done.ts';
+import { Later } from '../later.tsx';
 import { OpenList } from '../lies-open/list.tsx';
 import { PrintSign, PrintTitle } from '../parts.tsx';
 import { hashOf, type Keep } from '../place.ts';
 import { type Crew, isAlone, keepCrew } from '../plan/crew.ts';
+import { nextStep } from '../plan/next-step.ts';
 import { Reasons, whoAndWhen } from '../plan/row.tsx';
 import { Statement } from '../plan/statement.tsx';
 import { WhoAndWhen } from '../plan/who-and-when.tsx';
@@ -110,26 +112,22 @@ export function Work(props: {
               planner.setCrew(said);
             }}
           />
-          <OpenList snapshot={snapshot} />
-          {!isAlone(crew) && <AsBars plan={plan} crew={crew} />}
-          <StepList plan={plan} crew={crew} current={current?.key} />
+          <Later of={[plan, kart, snapshot.state, crew, current?.key]}>
+            <OpenList snapshot={snapshot} />
+            {!isAlone(crew) && <AsBars plan={plan} crew={crew} />}
+            <StepList plan={plan} crew={crew} current={current?.key} />
+          </Later>
           <a class="button plain wide head-gap" href={hashOf({ sheet: 'type-in' })}>
             {workWords.typeInListThatWas}
           </a>
         </section>
       </div>
-      <WorkList snapshot={snapshot} />
-      {!isAlone(crew) && <PrintByPerson plan={plan} crew={crew} />}
+      <Later of={[plan, kart, crew]}>
+        <WorkList snapshot={snapshot} />
+        {!isAlone(crew) && <PrintByPerson plan={plan} crew={crew} />}
+      </Later>
     </>
   );
-}
-
-/** The step to offer: the first that can be done after this one, else the first that can be done at all. */
-export function nextStep(plan: Plan, after?: Step): Step | undefined {
-  const ready = plan.steps.filter(s => s.state === 'ready');
-  const place = after === undefined ? undefined : plan.steps.find(s => s.key === after.key && s.state !== 'done');
-  const from = place?.n ?? 0;
-  return ready.find(s => s.n > from) ?? ready[0] ?? plan.steps.find(s => s.state !== 'done');
 }
 
 /** No step to show: someone was quicker, or the plan is worked off and what remains is a person's decision. */

@@ -1,0 +1,32 @@
+/** What nobody looks at first: drawn once the rest has been painted. What stood there before stays until then. */
+import type { ComponentChildren } from 'preact';
+import { useEffect, useState } from 'preact/hooks';
+
+/** @param of it is drawn anew when one of these is another one */
+export function Later(props: { readonly of: readonly unknown[]; readonly children: ComponentChildren }) {
+  const [drawn, draw] = useState<ComponentChildren>(null);
+  useEffect(() => {
+    const now = (): void => draw(() => props.children);
+    const stop = afterPaint(now);
+    window.addEventListener('beforeprint', now);
+    return () => {
+      stop();
+      window.removeEventListener('beforeprint', now);
+    };
+  }, props.of);
+  return <>{drawn}</>;
+}
+
+/** Once what is asked for by now stands on the screen; a hidden page paints nothing, and does not wait for it. Returns the way to stop it. */
+export function afterPaint(work: () => void): () => void {
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  const soon = (): void => {
+    timer = setTimeout(work);
+  };
+  if (document.visibilityState === 'hidden') soon();
+  const frame = timer === undefined ? requestAnimationFrame(soon) : 0;
+  return () => {
+    cancelAnimationFrame(frame);
+    clearTimeout(timer);
+  };
+}

@@ -1,0 +1,22 @@
+/**
+ * The plan at hand once a step of it is done, so that the next one stands there at once. The plan that is made anew behind it
+ * mostly says the same; where it says otherwise it takes the place of this one, and that is told.
+ */
+import type { Plan, Step } from '../../prep/index.ts';
+
+/** @param key of a step that was done as the plan asks: found good, made, taken off, refitted; nothing new follows from it */
+export function finished(plan: Plan, key: string): Plan {
+  const step = plan.steps.find(one => one.key === key && one.state !== 'done');
+  if (step === undefined) return plan;
+  const done = plan.steps.filter(({ state }) => state === 'done');
+  const rest = plan.steps.filter(one => one !== step && one.state !== 'done');
+  const numberOf = new Map(rest.map(({ n }, i) => [n, done.length + i + 2]));
+  const now = (numbers: readonly number[]): readonly number[] => numbers.flatMap(n => numberOf.get(n) ?? []);
+  const steps = rest.map((one): Step => {
+    const after = now(one.after);
+    const whyNow = one.whyNow.map(why => ({ ...why, steps: now(why.steps) }));
+    return { ...one, n: numberOf.get(one.n) ?? one.n, after, whyNow, state: after.length === 0 ? 'ready' : 'waiting' };
+  });
+  const last: Step = { ...step, n: done.length + 1, after: [], whyNow: [], state: 'done' };
+  return { ...plan, minutes: plan.minutes - step.minutes, steps: [...done, last, ...steps] };
+}

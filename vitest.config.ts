@@ -1,4 +1,5 @@
 /** The tests in five groups, which scripts/test.mjs runs and counts: unit, checks, store, faults, journeys. */
+import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
 
 const setupFiles = ['test/setup/properties.ts'];
@@ -6,6 +7,7 @@ const setupFiles = ['test/setup/properties.ts'];
 export default defineConfig({
   test: {
     allowOnly: false, // a forgotten `.only` must not hide the rest
+    maxWorkers: availableParallelism(), // left out, one core is kept free: on a machine with two that is half of it
     projects: [
       {
         test: {

@@ -15,6 +15,7 @@ import { lapPredictions } from './laps-predict.ts';
 import { lives } from './lives.ts';
 import { type Figure, table } from './measure.ts';
 import { million, opened } from './million.ts';
+import { audits } from './page/audit.ts';
 import { pages } from './page/figures.ts';
 import { phones } from './phones.ts';
 import { plans } from './plan.ts';
@@ -55,6 +56,7 @@ const all: readonly [title: string, measure: () => Promise<readonly Figure[]>, g
   ['Laps predicted', lapPredictions, 'laps'],
   ['Start', starts, 'start'],
   ['Page in a browser', pages, 'page'],
+  ['Page audited', audits, 'page'],
 ];
 const chosen = all.filter(([, , group]) => (only === undefined ? group !== 'keeping' : group === only));
 if (chosen.length === 0)

@@ -153,7 +153,7 @@ describe('work that was interrupted', () => {
     await page.getByRole('button', { name: 'It is not so' }).click();
     await page.getByRole('button', { name: 'Strike it' }).click();
     await page.locator('article.step').waitFor();
-    expect(await last()).toMatchObject({ kind: 'struck', why: 'not so when touched again' });
+    await expect.poll(last).toMatchObject({ kind: 'struck', why: 'not so when touched again' });
   });
 
   test('what lies open is listed with its time, and nobody signs before naming each', async () => {

@@ -196,7 +196,11 @@ export async function createSync({ app, own, remote, clock }: Parts): Promise<Sy
     const waiting = await count();
     if (waiting === state.waiting && !expected) return;
     expected = false;
-    put({ waiting, ...(state.is === 'all sent' && waiting > 0 && { is: 'to send' }) });
+    const { is } = state;
+    put({
+      waiting,
+      is: is === 'all sent' && waiting > 0 ? 'to send' : is === 'to send' && waiting === 0 ? 'all sent' : is,
+    });
     if (waiting > 0) void now();
   };
 

@@ -36,22 +36,17 @@ export function stepsOf(
       people: row.people.map(one => one + 1),
       window: windowOf(hands.windows, row),
       closing: closing[i] ?? null,
-      whyNow: whyNow(row, i),
+      whyNow: [],
     };
+    const why = (): readonly WhyNow[] => whyNow(row, i);
     if ('posture' in placed) {
       lastPosture = n;
       offSide = wasOnSide;
       wasOnSide = placed.posture === 'side';
       const helpers = Math.max(0, (kart.postures?.[placed.posture]?.people ?? 1) - hands.people);
       const after = i === 0 ? [] : [n - 1];
-      return postureStep(kart, placed.posture, end - start, {
-        ...when,
-        n,
-        after,
-        state: i === 0 ? 'ready' : 'waiting',
-        helpers,
-        timing: null,
-      });
+      const place = { ...when, n, after, state: i === 0 ? 'ready' : 'waiting', helpers, timing: null } as const;
+      return withReasons(postureStep(kart, placed.posture, end - start, place), why);
     }
     const job = work.jobs[placed.job] as Job;
     const after = (work.before[placed.job] ?? []).flatMap(b => numberOf.get(b) ?? []);
@@ -59,13 +54,21 @@ export function stepsOf(
     after.sort((a, b) => a - b);
     const step = stepOf(kart, state, job, { ...bareStep, n, after, state: after.length === 0 ? 'ready' : 'waiting' });
     const learnt = hands.timing(job.key, step.minutes);
-    return {
-      ...step,
-      ...when,
-      minutes: end - start,
-      helpers: Math.max(0, peopleFor(job) - hands.people),
-      timing: learnt.timings > 0 ? learnt : null,
-    };
+    const helpers = Math.max(0, peopleFor(job) - hands.people);
+    const timing = learnt.timings > 0 ? learnt : null;
+    return withReasons({ ...step, ...when, minutes: end - start, helpers, timing }, why);
+  });
+}
+
+/** Why each row stands where it stands takes three times as long as the plan, and few are asked for: worked out when it is read. */
+function withReasons(step: Step, why: () => readonly WhyNow[]): Step {
+  let known: readonly WhyNow[] | undefined;
+  return Object.defineProperty(step, 'whyNow', {
+    enumerable: true,
+    get() {
+      known ??= why();
+      return known;
+    },
   });
 }
 

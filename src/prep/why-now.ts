@@ -24,7 +24,11 @@ export function whyNow(
       'job' in placed ? [[work.jobs[placed.job]?.key ?? '', people] as const] : [],
     ),
   );
-  const later = laterCosts(kart, state, draft, hands);
+  let costs: ((job: number) => number) | undefined;
+  const later = (job: number): number => {
+    costs ??= laterCosts(kart, state, draft, hands);
+    return costs(job);
+  };
   const known = new Map<string, number>();
   /** What it would take by itself another time, over its own minutes: the way in that is shared now. */
   const byItself = (job: Extract<Job, { item: unknown }>): number => {

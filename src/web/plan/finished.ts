@@ -14,8 +14,17 @@ export function finished(plan: Plan, key: string): Plan {
   const now = (numbers: readonly number[]): readonly number[] => numbers.flatMap(n => numberOf.get(n) ?? []);
   const steps = rest.map((one): Step => {
     const after = now(one.after);
-    const whyNow = one.whyNow.map(why => ({ ...why, steps: now(why.steps) }));
-    return { ...one, n: numberOf.get(one.n) ?? one.n, after, whyNow, state: after.length === 0 ? 'ready' : 'waiting' };
+    const place = {
+      n: numberOf.get(one.n) ?? one.n,
+      after,
+      state: after.length === 0 ? 'ready' : 'waiting',
+      get whyNow() {
+        return one.whyNow.map(why => ({ ...why, steps: now(why.steps) }));
+      },
+    };
+    // As it stands, not read: why a row stands where it stands is worked out when somebody asks.
+    const { getOwnPropertyDescriptors: asTheyStand } = Object;
+    return Object.defineProperties({}, { ...asTheyStand(one), ...asTheyStand(place) }) as Step;
   });
   const last: Step = { ...step, n: done.length + 1, after: [], whyNow: [], state: 'done' };
   return { ...plan, minutes: plan.minutes - step.minutes, steps: [...done, last, ...steps] };

@@ -11,11 +11,14 @@ type Waiting<W> = {
 
 /** So many at most, so that one group is no long wait for the next. */
 const MOST = 64;
+/** So often in a row one alone does not wait whether others come: a single writer is not held up by company that it does not have. */
+const ALONE = 8;
 
 export class Group<W> {
   readonly #together: (works: readonly W[]) => Promise<readonly Outcome[]>;
   readonly #waiting: Waiting<W>[] = [];
   #running: Promise<void> | undefined;
+  #alone = 0;
 
   /** @param together does every work in one transaction, with an outcome of each; or rejects, and has done none */
   constructor(together: (works: readonly W[]) => Promise<readonly Outcome[]>) {
@@ -38,8 +41,9 @@ export class Group<W> {
   async #run(): Promise<void> {
     while (this.#waiting.length > 0) {
       // What arrives in the same turn of the loop still joins, and whoever only asks has a turn in between.
-      await new Promise(done => setImmediate(done));
+      if (this.#alone === 0) await new Promise(done => setImmediate(done));
       const some = this.#waiting.splice(0, MOST);
+      this.#alone = some.length === 1 ? (this.#alone + 1) % ALONE : 0;
       const together = some.length > 1 && (await this.#tried(some));
       if (!together) for (const one of some) await this.#tried([one], one.failed);
     }

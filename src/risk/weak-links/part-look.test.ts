@@ -46,7 +46,11 @@ describe('how likely a part fails over the event', () => {
     expect(
       partLooks(kart, { books: [bookOf(kart, [])], priors, hours: undefined })(kart.parts.chain as Part).likely,
     ).toBeNull();
-    expect(look(kart, []).unknown).toMatch(/record does not hold/);
+    const none = { likely: null, own: false };
+    const why = 'No event ahead with its running time, so there are no hours to reckon over.';
+    expect(look(kart, [bookOf(kart, [])], 0)).toEqual({ ...none, unknown: why });
+    expect(look(kart, [])).toEqual({ ...none, unknown: 'The record does not hold this part.' });
+    expect(look(kart, [bookOf(kart, ran(2))])).toMatchObject({ unknown: null, own: false });
   });
 
   it('learns from another kart of the same owner, until the two show that they wear it differently', () => {

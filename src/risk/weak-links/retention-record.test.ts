@@ -47,6 +47,14 @@ describe('how often a retention lets go', () => {
     expect(long?.likely.basis).toMatch(/^From your own record: .*1400 events looked at after, and it had let go never/);
   });
 
+  it('says how often it was looked at and had let go', () => {
+    expect(of([book(...clean(1))])?.likely.basis).toContain(
+      '1 event looked at after, and it had let go never. Guess: ',
+    );
+    const twice = of([book(...clean(2), ran(98), fail('clip gone'), made, ran(99), fail('clip gone'))]);
+    expect(twice?.likely.basis).toContain('4 events looked at after, and it had let go 2 times. Guess: ');
+  });
+
   it('is one record over all karts of the owner', () => {
     const other: KartBook = { kart: { ...kart, name: 'other' }, facts: facts([made, ran(1), fail('clip gone')]) };
     const [both, one] = [of([book(...clean(5)), other]), of([book(...clean(5))])];

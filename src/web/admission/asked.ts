@@ -1,6 +1,6 @@
 /** What the page asks of the server about devices; refusals are values. */
 import type { Forgot, Problem, Role } from '../../app/index.ts';
-import { admissionWords } from '../words/admission.tsx';
+import { strangerWords } from '../words/stranger.ts';
 
 export type Paired = {
   readonly id: string;
@@ -51,15 +51,15 @@ async function ask<T>(method: string, url: string, body?: unknown): Promise<Answ
     });
     const said = (await answer.json().catch(() => ({}))) as T & { readonly problems?: readonly Problem[] };
     if (answer.ok) return { ok: true, value: said };
-    return { ok: false, problems: said.problems ?? [unclear(admissionWords.itAnswered(answer.status))] };
+    return { ok: false, problems: said.problems ?? [unclear(strangerWords.itAnswered(answer.status))] };
   } catch {
-    return { ok: false, problems: [unclear(admissionWords.itDoesNotAnswer)] };
+    return { ok: false, problems: [unclear(strangerWords.itDoesNotAnswer)] };
   }
 }
 
 const unclear = (what: string): Problem => ({
   code: 'book',
   where: 'server',
-  message: admissionWords.expectedAnswerOfServer(what),
-  remedy: admissionWords.seeThatItRuns,
+  message: strangerWords.expectedAnswerOfServer(what),
+  remedy: strangerWords.seeThatItRuns,
 });

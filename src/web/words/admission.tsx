@@ -1,9 +1,5 @@
 /** What is said to a device that asks to come in, and of those that are in. */
 export const admissionWords = {
-  itAnswered: (status: number) => `it answered ${status}`,
-  itDoesNotAnswer: 'it does not answer',
-  expectedAnswerOfServer: (what: string) => `Expected an answer of the server, and ${what}.`,
-  seeThatItRuns: 'See that it runs and that this device is on the same network, then try again.',
   letThisDevice: 'Let this device in',
   bookIsOnAnotherMachine: () => (
     <>

@@ -5,10 +5,9 @@ import { join, resolve } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import type { Fact } from '../../src/book/index.ts';
-import type { Kart } from '../../src/kart/index.ts';
-import type { Plan, Step } from '../../src/prep/index.ts';
-import { axe, browserPages, LAPTOP, PHONE, sent, smallTargets } from './pages.ts';
-import { goodReading, type Served, startBuilt } from './served.ts';
+import { heading, phoneAt, press as pressStep, type Readings, readingsOf, word } from './bench-phone.ts';
+import { axe, browserPages, PHONE, sent, smallTargets } from './pages.ts';
+import { type Served, startBuilt } from './served.ts';
 
 const pages = browserPages();
 let served: Served;
@@ -21,45 +20,15 @@ afterEach(async () => {
   await served?.stop();
 });
 
-const heading = (page: Page) => page.locator('.step h1');
-const word = (page: Page, text: string | RegExp) => page.locator('.title-block').getByText(text);
-const stepHash = (step: Step): string => `#/work/${encodeURIComponent(step.key)}`;
 const facts = async (): Promise<readonly Fact[]> =>
   (await served.get<{ facts: { fact: Fact }[] }>('/api/karts/41/facts')).facts.map(({ fact }) => fact);
-const ready = async (): Promise<readonly Step[]> =>
-  (await served.get<Plan>('/api/karts/41/plan')).steps.filter(({ state }) => state === 'ready');
 
-/** A phone that has been here once: its page, its book and the library are on it. */
-async function phone(who: string, hash = '#/work'): Promise<Page> {
-  const page = await pages.open(`${served.url}${hash}`, who);
-  await sent(page);
-  await page.evaluate(async () => {
-    await navigator.serviceWorker.ready;
-    while (navigator.serviceWorker.controller === null) await new Promise(done => setTimeout(done, 20));
-  });
-  // What comes by itself afterwards has a moment; the network is never idle, as the live line never ends.
-  await page.waitForLoadState('networkidle', { timeout: 3000 }).catch(() => undefined);
-  return page;
-}
-
-/** Says that the step on the page is done, with the value given where one is asked. */
-async function press(page: Page, reading?: string): Promise<void> {
-  const said = await heading(page).textContent();
-  const field = page.getByLabel('What you read');
-  if ((await field.count()) > 0) {
-    const key = decodeURIComponent(new URL(page.url()).hash.replace('#/work/', ''));
-    await field.fill(reading ?? READINGS.get(key) ?? '1 mm');
-  }
-  await page.locator('.answers .main').click();
-  await page.waitForFunction(old => document.querySelector('.step h1')?.textContent !== old, said);
-}
-const READINGS = new Map<string, string>();
+/** A phone that has been here once. */
+const phone = (who: string, hash = '#/work'): Promise<Page> => phoneAt(pages, `${served.url}${hash}`, who);
+let readings: Readings = new Map();
+const press = (page: Page, reading?: string): Promise<void> => pressStep(page, readings, reading);
 async function learnReadings(): Promise<void> {
-  const [kart, { steps }] = await Promise.all([
-    served.get<Kart>('/api/karts/41'),
-    served.get<Plan>('/api/karts/41/plan'),
-  ]);
-  for (const step of steps) READINGS.set(step.key, goodReading(step, kart) ?? '');
+  readings = await readingsOf(served, '41');
 }
 
 describe('with the server gone', () => {
@@ -99,39 +68,6 @@ describe('with the server gone', () => {
     expect(new Set(now.map(({ id }) => id)).size).toBe(now.length);
     expect(now.length).toBeGreaterThanOrEqual(before + 3);
     expect(now.slice(before).every(({ by }) => by === 'R. Vale')).toBe(true);
-  });
-
-  test('two phones work on one plan; both come back, and the laptop sees what each did', async () => {
-    await learnReadings();
-    const [one, two] = [(await ready())[0] as Step, (await ready())[1] as Step];
-    const mine = await phone('R. Vale', stepHash(one));
-    const theirs = await phone('J. Moor', stepHash(two));
-    const before = (await facts()).length;
-    await served.kill();
-    for (const page of [mine, theirs]) await word(page, /no server/).waitFor();
-    await press(mine);
-    await press(theirs);
-    await served.again();
-    await sent(mine);
-    await sent(theirs);
-    const came = (await facts()).slice(before);
-    expect(new Set(came.map(({ by }) => by))).toEqual(new Set(['R. Vale', 'J. Moor']));
-    expect(new Set(came.map(({ device }) => device)).size).toBe(2);
-    const laptop = await pages.open(`${served.url}#/record`, 'R. Vale', { viewport: LAPTOP });
-    for (const name of ['R. Vale', 'J. Moor'])
-      await laptop
-        .locator('ul.record')
-        .getByText(new RegExp(`, ${name}`))
-        .first()
-        .waitFor();
-    // And each phone has what the other did.
-    for (const [page, step] of [
-      [mine, two],
-      [theirs, one],
-    ] as const) {
-      await page.goto(`${served.url}${stepHash(step)}`);
-      await page.getByText('This step is done.').or(page.getByText('no longer in the plan')).first().waitFor();
-    }
   });
 
   test('two tabs of one phone write at the same moment, and never take the same number', async () => {

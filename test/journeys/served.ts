@@ -9,6 +9,8 @@ import { formatQuantity } from '../../src/quantity/index.ts';
 
 export type Served = {
   readonly url: string;
+  /** Where its book lies. */
+  readonly folder: string;
   get<T>(path: string): Promise<T>;
   post(
     path: string,
@@ -63,6 +65,7 @@ export async function startBuilt(command: readonly string[] = ['start'], program
   const { url } = running;
   return {
     url,
+    folder,
     get: async path => (await fetch(new URL(path, url))).json(),
     async post(path, body) {
       const answer = await fetch(new URL(path, url), {

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { parseReadings } from '../../numbers/index.ts';
-import { keysFor, pressed } from './keys.ts';
+import { COUNT, keysFor, pressed } from './keys.ts';
 
 const typed = (...keys: string[]): string => keys.reduce(pressed, '');
 
@@ -54,4 +54,10 @@ test('whatever is pressed is a length once no fraction is half typed, or a fract
       if (!read.ok) expect(read.remedy).toMatch(/fraction|beyond all measure|begin with a number/);
     }),
   );
+});
+
+test('pieces have digits only, time a point as well, and neither a sign', () => {
+  const keys = (unit: string) => keysFor(unit).map(({ key }) => key);
+  expect(keys(COUNT).toSorted()).toEqual(['0', '1', '2', '3', '4', '5', '6', '7', '8', '9', 'delete']);
+  for (const unit of ['min', 'h']) expect(keys(unit)).toEqual([...keys(COUNT), '.']);
 });

@@ -20,18 +20,34 @@ const ABOVE: readonly Key[] = [
 /** The marks of a tape that are asked for most; any other is whole, `and`, over. */
 const EIGHTHS = ['1/16', '1/8', '1/4', '3/8', '1/2', '5/8', '3/4', '7/8'];
 
+/** Of what is counted: no sign, no point, no second reading. */
+export const COUNT = 'pieces, counted';
+const DIGITS: readonly Key[] = [
+  ...['7', '8', '9'].map(digit),
+  DELETE,
+  ...['4', '5', '6'].map(digit),
+  digit('0'),
+  ...['1', '2', '3'].map(digit),
+];
+/** Of time: never below nought. */
+const TIMES = ['min', 'h'];
+
 /** Four in a row. A unit that is read in fractions has keys for them. */
 export const keysFor = (unit: string): readonly Key[] =>
-  unit === 'in'
-    ? [
-        ...ABOVE,
-        digit('0'),
-        POINT,
-        { key: ' ', says: keypadWords.andFractionFollows, face: 'and' },
-        { key: '/', says: keypadWords.over, face: '/' },
-        ...EIGHTHS.map(fraction => ({ key: fraction, says: fraction })),
-      ]
-    : [...ABOVE, { ...digit('0'), wide: true }, { ...POINT, wide: true }];
+  unit === COUNT
+    ? DIGITS
+    : TIMES.includes(unit)
+      ? [...DIGITS, POINT]
+      : unit === 'in'
+        ? [
+            ...ABOVE,
+            digit('0'),
+            POINT,
+            { key: ' ', says: keypadWords.andFractionFollows, face: 'and' },
+            { key: '/', says: keypadWords.over, face: '/' },
+            ...EIGHTHS.map(fraction => ({ key: fraction, says: fraction })),
+          ]
+        : [...ABOVE, { ...digit('0'), wide: true }, { ...POINT, wide: true }];
 
 const READING = /^(.*;)?\s*(.*)$/s;
 

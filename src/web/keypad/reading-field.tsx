@@ -1,4 +1,3 @@
-import { useState } from 'preact/hooks';
 import { readingSaid, readReading } from '../../app/index.ts';
 import type { Item } from '../../kart/index.ts';
 import { findUnit } from '../../quantity/index.ts';
@@ -12,9 +11,7 @@ import { Keypad } from './keypad.tsx';
 import { pastOf } from './past.ts';
 import { PastReadings } from './past-line.tsx';
 import { unitsFor } from './units.ts';
-
-/** Where the keys are wanted is a matter of the device, and kept on it. */
-const WANTED = 'keypad';
+import { useKeys } from './wanted.ts';
 
 /** A value as it is read: the field with its unit, what goes into the book, what was read before, and the keys. */
 export function ReadingField(props: {
@@ -36,12 +33,7 @@ export function ReadingField(props: {
   readonly blind: boolean;
 }) {
   const { item, snapshot, keep, text, unit, asked } = props;
-  const [wanted, setWanted] = useState(keep.get(WANTED) || (isTouched() ? 'yes' : 'no'));
-  const keys = wanted === 'yes';
-  const want = (next: string): void => {
-    keep.set(WANTED, next);
-    setWanted(next);
-  };
+  const [keys, want] = useKeys(keep);
   const dimension = findUnit(asked)?.dimension;
   const shown = ownUnitOf(asked);
   const past = item === undefined || props.blind ? undefined : pastOf(item, snapshot.state, shown, dimension);
@@ -49,7 +41,7 @@ export function ReadingField(props: {
     <>
       <div class="reading-head">
         <label for="reading">{props.label}</label>
-        <button type="button" class="button plain small" aria-pressed={keys} onClick={() => want(keys ? 'no' : 'yes')}>
+        <button type="button" class="button plain small" aria-pressed={keys} onClick={() => want(!keys)}>
           {keys ? keypadWords.keyboardInstead : keypadWords.keypad}
         </button>
       </div>
@@ -115,6 +107,3 @@ function Written(props: { readonly item: Item; readonly snapshot: Snapshot; read
     </output>
   );
 }
-
-/** A device that is touched has no keys of its own. */
-const isTouched = (): boolean => window.matchMedia('(pointer: coarse)').matches;

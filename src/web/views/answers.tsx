@@ -3,6 +3,7 @@ import { instrumentsFor, type Problem } from '../../app/index.ts';
 import type { Step } from '../../prep/index.ts';
 import { type Answer, adjustable, draftsOf, dueAgain, isHandling, withUnit } from '../answer.ts';
 import { Glyph } from '../glyph.tsx';
+import { CountField } from '../keypad/count-field.tsx';
 import { ReadingField } from '../keypad/reading-field.tsx';
 import { unitsFor } from '../keypad/units.ts';
 import { Refused } from '../parts.tsx';
@@ -197,17 +198,7 @@ export function Answers(props: {
       {step.fresh && (
         <>
           <label for="words">{workWords.hoursNewOneHasRun}</label>
-          <div class="with-unit">
-            <input
-              id="words"
-              inputMode="decimal"
-              autocomplete="off"
-              placeholder={workWords.none}
-              value={words}
-              onInput={e => setWords(e.currentTarget.value)}
-            />
-            <span>h</span>
-          </div>
+          <CountField id="words" keys={keep} unit="h" placeholder={workWords.none} text={words} onText={setWords} />
           {wrongHours && <p class="note need">{wrongHours}</p>}
         </>
       )}

@@ -1,6 +1,8 @@
 import type { Problem } from '../../app/index.ts';
 import { partAge } from '../../book/index.ts';
+import { CountField } from '../keypad/count-field.tsx';
 import { Refused } from '../parts.tsx';
+import type { Keep } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
 import { dateOf } from '../words/reads.ts';
 import { recordWords } from '../words/record.ts';
@@ -17,6 +19,7 @@ type Props = {
   readonly problems: readonly Problem[];
   readonly snapshot: Snapshot;
   readonly session: Session;
+  readonly keep: Keep;
   readonly onInput: (text: string) => void;
 };
 
@@ -124,15 +127,11 @@ function Input(props: Props) {
       </select>
     );
   if (field.is === 'line') return <input {...of} autocomplete="off" maxLength={200} onInput={typed} />;
-  return (
-    <div class="with-unit">
-      <input {...of} autocomplete="off" inputMode={field.is === 'count' ? 'numeric' : 'decimal'} onInput={typed} />
-      {field.is !== 'count' && <span>{UNITS[field.is]}</span>}
-    </div>
-  );
+  const { id, value: text, ...aria } = of;
+  return <CountField id={id} text={text} aria={aria} keys={props.keep} unit={UNITS[field.is]} onText={props.onInput} />;
 }
 
-const UNITS = { minutes: 'min', hours: 'h', tick: '', ticks: '', pick: '', photo: '' } as const;
+const UNITS = { count: '', minutes: 'min', hours: 'h', tick: '', ticks: '', pick: '', photo: '' } as const;
 
 /** Newest first: a run belongs to the latest more often than to the first. */
 export const eventsOf = ({ state }: Snapshot): readonly (readonly [string, string])[] =>

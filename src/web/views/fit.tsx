@@ -8,6 +8,7 @@ import { hashOf, type Keep } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
 import { fitWords } from '../words/fit.ts';
 import { capital, dateOf, timeOf } from '../words/reads.ts';
+import { signedSince } from './signed.ts';
 
 export type FitProps = {
   readonly snapshot: Snapshot;
@@ -60,12 +61,14 @@ export function Fit(props: FitProps) {
 function PaperSignature({ snapshot }: { readonly snapshot: Snapshot }) {
   const tools = toolsNamed(openOnKart(snapshot.kart, snapshot.state));
   const open = openOf(snapshot.fitness).length + tools.length;
+  const signed = signedSince(snapshot);
   return (
     <div class="only-print">
       <p>{fitWords.makersManualRules(open)}</p>
       {tools.map(line => (
         <p key={line}>{capital(line)}.</p>
       ))}
+      {signed && <p>{fitWords.signedInRecord({ ...signed, on: `${dateOf(signed.at)} ${timeOf(signed.at)}` })}</p>}
       <div class="signature">
         <div>{fitWords.signatureOfPerson}</div>
         <div>{fitWords.dateAndTime}</div>

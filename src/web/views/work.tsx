@@ -1,6 +1,5 @@
 import { useEffect, useState } from 'preact/hooks';
 import { openOf } from '../../app/index.ts';
-import type { Release } from '../../book/index.ts';
 import type { Plan, Step } from '../../prep/index.ts';
 import { aimsSaid } from '../choice/aims.ts';
 import { Glyph } from '../glyph.tsx';
@@ -21,6 +20,7 @@ import { keepPrinted } from '../type-in/printed.ts';
 import { actionOf, spanOf, titleOf } from '../words/reads.ts';
 import { workWords } from '../words/work.ts';
 import { Picture, PrintByPerson } from './picture.tsx';
+import { signedSince } from './signed.ts';
 import { StepCard } from './step.tsx';
 import { Undo } from './undo.tsx';
 import { beginFind } from './writing.ts';
@@ -170,12 +170,6 @@ function Elsewhere({ snapshot, go }: { readonly snapshot: Snapshot; readonly go:
       </div>
     </div>
   );
-}
-
-/** The last release, while it is the last thing that happened. */
-function signedSince({ state }: Snapshot): Release | undefined {
-  const last = state.releases.at(-1);
-  return last !== undefined && last.fact === state.last?.fact ? last : undefined;
 }
 
 function AsBars(props: { readonly plan: Plan; readonly crew: Crew }) {

@@ -146,6 +146,7 @@ function EntryForm(props: {
             problems={refused.problems.filter(p => fieldOf(entry, p)?.key === field.key)}
             snapshot={snapshot}
             session={session}
+            keep={keep}
             part={typed.part ?? ''}
             onInput={text => put(field.key, text)}
           />

@@ -9,6 +9,8 @@ export const fitWords = {
   openBelowSafety: 'Open, below safety',
   makersManualRules: (open: number) =>
     `${open === 0 ? 'Nothing stands open in the record.' : `Who signs has looked at the kart and has read the ${open} entries below that stand open.`} The maker's manual, the rules of the class, the scrutineer and local law win over anything printed here.`,
+  signedInRecord: (by: { signer: string; verdict: string; on: string; statement: string }) =>
+    `Signed in the record by ${by.signer} as ${by.verdict}, ${by.on}: ${by.statement}`,
   signatureOfPerson: 'Signature of the person who decides',
   dateAndTime: 'Date and time',
   sign: 'Sign',

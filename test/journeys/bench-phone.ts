@@ -1,0 +1,65 @@
+/** A phone at the bench: it has been here once, so page, book and library are on it, and a person presses what the step asks. */
+import type { Page } from 'playwright-core';
+import type { Kart } from '../../src/kart/index.ts';
+import type { Plan } from '../../src/prep/index.ts';
+import { type Device, type Pages, sent } from './pages.ts';
+import { goodReading, type Served } from './served.ts';
+
+export type Readings = ReadonlyMap<string, string>;
+
+/** What each step of the plan reads when it holds, asked while the server is there. */
+export async function readingsOf(served: Served, kart: string): Promise<Readings> {
+  const [file, { steps }] = await Promise.all([
+    served.get<Kart>(`/api/karts/${kart}`),
+    served.get<Plan>(`/api/karts/${kart}/plan`),
+  ]);
+  return new Map(steps.map(step => [step.key, goodReading(step, file) ?? '']));
+}
+
+export const heading = (page: Page) => page.locator('.step h1');
+export const word = (page: Page, text: string | RegExp) => page.locator('.title-block').getByText(text);
+
+/** Opens the page and waits until it needs the server no more. */
+export async function phoneAt(pages: Pages, url: string, who: string, device: Device = {}): Promise<Page> {
+  const page = await pages.open(url, who, device);
+  await sent(page);
+  await page.evaluate(async () => {
+    const moment = () => new Promise(done => setTimeout(done, 20));
+    await navigator.serviceWorker.ready;
+    while (navigator.serviceWorker.controller === null) await moment();
+    const asked = <T>(request: IDBRequest<T>): Promise<T> =>
+      new Promise((done, failed) => {
+        request.onsuccess = () => done(request.result);
+        request.onerror = () => failed(request.error);
+      });
+    const name = localStorage.getItem('kartwright.book') || 'kartwright';
+    const db = await asked(indexedDB.open(name));
+    while ((await asked(db.transaction('own').objectStore('own').get('library'))) === undefined) await moment();
+    db.close();
+  });
+  return page;
+}
+
+/** Says that the step on the page is done, with the value given where one is asked. */
+export async function press(page: Page, readings: Readings, reading?: string): Promise<void> {
+  const said = await page.locator('.step').evaluate(textOf);
+  await fillIn(page, readings, reading);
+  await page.locator('.answers .main').click();
+  await page.waitForFunction(old => {
+    const [header, title] = [document.querySelector('.step header'), document.querySelector('.step h1')];
+    return title !== null && `${header?.textContent}${title.textContent}` !== old;
+  }, said);
+}
+
+/** Types the value that the step asks for, if it does. */
+async function fillIn(page: Page, readings: Readings, reading?: string): Promise<void> {
+  const field = page.getByLabel('What you read');
+  if ((await field.count()) > 0) await field.fill(reading ?? readings.get(stepOf(page)) ?? '1 mm');
+}
+
+/** What a step is called: a torque and its second look share the title. */
+const textOf = (step: Element): string =>
+  `${step.querySelector('header')?.textContent}${step.querySelector('h1')?.textContent}`;
+
+/** Key of the step that the page shows. */
+export const stepOf = (page: Page): string => decodeURIComponent(new URL(page.url()).hash.replace('#/work/', ''));

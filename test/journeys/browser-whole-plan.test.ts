@@ -1,0 +1,108 @@
+/** A whole plan on one phone and half of it on another, with the server ended; then both come back and the laptop prints the release. */
+import { readFile, writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import type { Page } from 'playwright-core';
+import { afterEach, beforeEach, expect, test } from 'vitest';
+import type { Fact } from '../../src/book/index.ts';
+import { heading, phoneAt, press, readingsOf, stepOf, word } from './bench-phone.ts';
+import { browserPages, LAPTOP, sent } from './pages.ts';
+import { runCli } from './run-cli.ts';
+import { type Served, startBuilt } from './served.ts';
+
+/** Invented, and small: a dozen steps, one of them putting a wheel back, one a second look. */
+const KART = `
+kart: 1
+name: "7"
+invented: true
+rules: hollow-lane-club-2026
+dimensions: { wheelbase: 1045 mm }
+parts:
+  front wheel left: { kind: front wheel, system: wheels and tyres, corner: front left, place: { x: 1045 mm, y: 500 mm } }
+  front bumper: { kind: front bumper, system: bodywork }
+`;
+
+const pages = browserPages();
+let served: Served;
+beforeEach(async () => {
+  served = await startBuilt(['serve']);
+  const file = join(served.folder, '7.yaml');
+  await writeFile(file, KART);
+  const off = await runCli(served.folder, ['log', 'taken-off', 'front wheel left', '--kart', file], { data: '' });
+  expect(off.err).toBe('');
+});
+// Its pages are still open, and a server that is asked to stop waits for them.
+afterEach(async () => {
+  await served?.kill();
+  await served?.stop();
+});
+
+const facts = async (): Promise<readonly Fact[]> =>
+  (await served.get<{ facts: { fact: Fact }[] }>('/api/karts/7/facts')).facts.map(({ fact }) => fact);
+/** Ids of all facts on this device, as its export has them. */
+const idsOn = async (page: Page): Promise<readonly string[]> => {
+  for (const sheet of ['today', 'device']) await page.goto(`${served.url}#/${sheet}`); // what was made before is left there
+  await page.getByRole('button', { name: 'Export the book' }).click();
+  const saved = page.waitForEvent('download');
+  await page.getByRole('link', { name: 'Save the file' }).click();
+  const text = await readFile(await (await saved).path(), 'utf8');
+  const lines = text.split('\n').filter(line => line.includes('"id"'));
+  return lines.map(line => (JSON.parse(line) as { id: string }).id).toSorted();
+};
+
+/** The phone goes into another hand. */
+async function hand(page: Page, name: string): Promise<void> {
+  await page.getByRole('button', { name: /^Your name/ }).click();
+  await page.getByRole('dialog').getByLabel('Your name').fill(name);
+  await page.getByRole('button', { name: 'That is me' }).click();
+}
+
+test('a plan is worked to its end on a phone without a network while another does half; both come back, and the laptop prints what a person signed', async () => {
+  const readings = await readingsOf(served, '7');
+  const [half, whole] = [
+    await phoneAt(pages, `${served.url}#/work`, 'J. Moor'),
+    await phoneAt(pages, `${served.url}#/work`, 'R. Vale'),
+  ];
+  const before = await facts();
+  await served.kill();
+  for (const page of [half, whole]) await word(page, /no server/).waitFor();
+  for (let n = 0; n < 6; n++) await press(half, readings);
+  let pressed = 0;
+  for (; (await heading(whole).textContent()) !== 'All steps are done'; pressed++) {
+    if (stepOf(whole).startsWith('second-look')) await hand(whole, 'T. Hand'); // straight after, so another person looks
+    await press(whole, readings);
+  }
+  expect(pressed).toBeGreaterThan(10);
+  const [ofHalf, ofWhole] = [await idsOn(half), await idsOn(whole)];
+  expect([ofHalf.length, ofWhole.length]).toEqual([before.length + 6, before.length + pressed]);
+
+  await served.again();
+  await sent(half);
+  await sent(whole);
+  const union = [...new Set([...ofHalf, ...ofWhole])].toSorted();
+  const laptop = await pages.open(`${served.url}#/work`, 'J. Moor', { viewport: LAPTOP });
+  await sent(laptop);
+  for (const page of [half, whole, laptop]) expect(await idsOn(page)).toEqual(union);
+  const now = await facts();
+  expect(now.map(({ id }) => id).toSorted()).toEqual(union);
+  expect(['J. Moor', 'R. Vale', 'T. Hand'].map(name => now.filter(({ by }) => by === name).length)).toEqual([
+    6,
+    pressed - 1,
+    1,
+  ]);
+
+  await laptop.goto(`${served.url}#/work`);
+  await laptop.getByRole('heading', { name: 'All steps are done' }).waitFor();
+  await laptop.getByRole('link', { name: 'See whether it is fit' }).click();
+  await laptop.getByLabel('Who signs').fill('J. Moor');
+  for (const box of await laptop.locator('.name-each input').all()) await box.check();
+  await laptop.getByRole('button', { name: 'Sign', exact: true }).click();
+  await laptop.getByText('Signed and in the record.').waitFor();
+  await laptop.emulateMedia({ media: 'print' });
+  await laptop.getByText('Signed in the record by J. Moor').waitFor();
+  expect(await laptop.getByText('Signature of the person who decides').isVisible()).toBe(true);
+  const pdf = await laptop.pdf({ format: 'A4' });
+  expect(pdf.subarray(0, 5).toString()).toBe('%PDF-');
+  await expect
+    .poll(async () => (await facts()).at(-1))
+    .toMatchObject({ kind: 'released', signer: 'J. Moor', verdict: 'fit' });
+});

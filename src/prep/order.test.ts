@@ -52,6 +52,16 @@ describe('the order of a plan', () => {
     const keys = planOf([foot, bleed]).map(s => s.key);
     expect(keys.indexOf('function-test frame/a firm foot')).toBeGreaterThan(keys.indexOf('torque hub/bolts'));
   });
+  it('asks for second looks in another order than the first ones: one person walks round the other way', () => {
+    const looks = ['a', 'b', 'c', 'd', 'e'].map(name => item(`frame/${name}`, [{ on: 'event' }], { secondLook: true }));
+    const asked = (people: number, action: string) =>
+      makePlan(smallKart(...looks), fold([]), { now: minute(1000), people })
+        .steps.filter(s => s.action === action && s.part === 'frame')
+        .map(s => s.item);
+    expect(asked(1, 'second-look')).toEqual(asked(1, 'look').toReversed());
+    expect(asked(2, 'second-look').toSorted()).toEqual(asked(2, 'look').toSorted());
+    expect(asked(2, 'second-look')).not.toEqual(asked(2, 'look'));
+  });
   it('fills the whole kart before it tries it: fuel before the engine is warmed', () => {
     const fuel = item('frame/fuel', [{ on: 'event' }], { action: 'replace', grade: 'reliability', complete: true });
     const warm = item('frame/warm', [{ on: 'event' }], { action: 'function-test', complete: true });

@@ -13,6 +13,7 @@ export type Device = {
   readonly colorScheme?: 'light' | 'dark';
   readonly extraHTTPHeaders?: Record<string, string>;
   readonly hasTouch?: boolean;
+  readonly reducedMotion?: 'reduce';
 };
 
 export type Pages = {

@@ -33,7 +33,7 @@ export function CountField(props: {
           onFocus={() => setAt(true)}
           // Another field is filled in; a button keeps its place under the finger.
           onBlur={e =>
-            setAt(!(e.relatedTarget instanceof HTMLElement && e.relatedTarget.matches('input, textarea, select')))
+            setAt(!(e.relatedTarget instanceof HTMLInputElement || e.relatedTarget instanceof HTMLTextAreaElement))
           }
         />
         {unit !== '' && <span>{unit}</span>}

@@ -21,7 +21,7 @@ const ABOVE: readonly Key[] = [
 const EIGHTHS = ['1/16', '1/8', '1/4', '3/8', '1/2', '5/8', '3/4', '7/8'];
 
 /** Of what is counted: no sign, no point, no second reading. */
-export const COUNT = 'pieces, counted';
+export const COUNT = 'counted';
 const DIGITS: readonly Key[] = [
   ...['7', '8', '9'].map(digit),
   DELETE,

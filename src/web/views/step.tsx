@@ -41,7 +41,7 @@ export function StepCard(props: {
         <span>{spanOf(step.minutes)}</span>
       </header>
       <div class="step-body">
-        <h1>{titleOf(step)}</h1>
+        <h1 tabIndex={-1}>{titleOf(step)}</h1>
         <p class="soft">
           {step.item !== null && step.part !== null ? `${step.part}. ` : ''}
           {capital(step.why)}

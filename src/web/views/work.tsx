@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import { openOf } from '../../app/index.ts';
 import type { Plan, Step } from '../../prep/index.ts';
 import { aimsSaid } from '../choice/aims.ts';
@@ -59,11 +59,21 @@ export function Work(props: {
     if (props.step === undefined && named !== undefined) go(named); // so that a reload finds the same step
   }, [props.step, named]);
 
+  // A step that was written leaves the page, and the button that had the focus with it: the next one is gone to, and read out.
+  const here = useRef<HTMLDivElement>(null);
+  const [written, setWritten] = useState<Step>();
+  useEffect(() => {
+    if (written !== undefined) here.current?.querySelector<HTMLElement>('.step h1')?.focus();
+  }, [written, named]);
+
   return (
     <>
       <Statement plan={plan} view={view} planner={planner} />
       <div class="work no-print">
-        <div>
+        <div ref={here}>
+          <p class="unseen" role="status">
+            {written && workWords.stepIsWritten(written.n)}
+          </p>
           <Undo
             snapshot={snapshot}
             session={props.session}
@@ -85,6 +95,7 @@ export function Work(props: {
               onFind={step => beginFind(props.keep, step.part ?? '', step.grade)}
               onWritten={() => {
                 props.away.worked();
+                setWritten(current);
                 go(nextStep(props.session.view().snapshot?.plan ?? plan, current)?.key);
               }}
             />
@@ -137,7 +148,7 @@ function Elsewhere({ snapshot, go }: { readonly snapshot: Snapshot; readonly go:
     return (
       <div class="step">
         <div class="step-body">
-          <h1>{workWords.thisStepIsNoLonger}</h1>
+          <h1 tabIndex={-1}>{workWords.thisStepIsNoLonger}</h1>
           <p class="soft">{workWords.someoneDid(snapshot.plan.leftOut.length)}</p>
           <div class="answers">
             <button type="button" class="button main big full" onClick={() => go(next.key)}>
@@ -156,7 +167,7 @@ function Elsewhere({ snapshot, go }: { readonly snapshot: Snapshot; readonly go:
         <span>{signed ? workWords.doneAndSigned : workWords.doneToBeSigned}</span>
       </header>
       <div class="step-body">
-        <h1>{workWords.allStepsAreDone}</h1>
+        <h1 tabIndex={-1}>{workWords.allStepsAreDone}</h1>
         <p class="soft">
           {signed
             ? workWords.signedByAsNothingWas(signed.signer, signed.verdict)

@@ -10,6 +10,7 @@ export const workWords = {
   whatIsWrong: 'What is wrong',
   recordFail: 'Record the fail',
   record: 'Record it',
+  stepIsWritten: (n: number) => `Step ${n} is written.`,
   lookWithYourOwnEyes: 'Look with your own eyes, as if nobody had. The first result is not shown here.',
   howItWasMended: 'How it was mended',
   hoursNewOneHasRun: 'Hours the new one has run before',

@@ -1,5 +1,5 @@
 /** The main dimensions, and the others beneath; what nobody has measured says so. */
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import { type KartChoices, type KartEdit, MAIN_DIMENSIONS } from '../../app/index.ts';
 import { kartFileWords } from '../words/kart-file.ts';
 import { capital } from '../words/reads.ts';
@@ -38,7 +38,17 @@ export function Dimensions({ choices, edit }: { readonly choices: KartChoices; r
 function Field({ one, edit }: { readonly one: Dimension; readonly edit: Edit }) {
   const { name, text, measured } = one;
   const [typed, setTyped] = useState(text);
-  useEffect(() => setTyped(text), [text]); // taken, or taken back
+  const said = useRef(text);
+  useEffect(() => {
+    said.current = text; // taken, or taken back
+    setTyped(text);
+  }, [text]);
+  const commit = (): void => {
+    const value = typed.trim();
+    if (value === '' || value === said.current) return;
+    said.current = value;
+    edit({ is: 'dimension', name, value });
+  };
   const id = `dimension ${name}`;
   return (
     <div>
@@ -50,9 +60,9 @@ function Field({ one, edit }: { readonly one: Dimension; readonly edit: Edit }) 
         value={typed}
         onInput={e => setTyped(e.currentTarget.value)}
         aria-describedby={measured ? undefined : `${id} hint`}
-        onChange={e => {
-          const value = e.currentTarget.value.trim();
-          if (value !== '' && value !== text) edit({ is: 'dimension', name, value });
+        onBlur={commit}
+        onKeyDown={e => {
+          if (e.key === 'Enter') commit();
         }}
       />
       {!measured && (

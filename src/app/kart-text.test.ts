@@ -31,7 +31,11 @@ const kartOf = (text: string) => {
   return read.kart;
 };
 const commentsIn = (text: string) => text.match(/#.*/g)?.map(one => one.trim()) ?? [];
-const keysIn = (text: string): readonly string[] => text.match(/^\s*[\w ]+(?=:)/gm) ?? [];
+/** Each with the block it stands in: a part may be named again elsewhere. */
+const keysIn = (text: string): readonly string[] =>
+  text
+    .split(/^(?=\w)/m)
+    .flatMap(block => (block.match(/^\s*[\w ]+(?=:)/gm) ?? []).map(key => `${/^\w+/.exec(block)}/${key}`));
 
 describe('one thing changed in a kart file', () => {
   test('a part out is written as taken away, and in again leaves the file as the template has it', () => {

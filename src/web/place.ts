@@ -25,6 +25,8 @@ const BESIDE = [
   'build',
   'file',
 ] as const;
+/** Every sheet there is. */
+export const PLACES: readonly Place['sheet'][] = [...SHEETS, ...BESIDE];
 const ABOUT = ['weak', 'lives', 'laps', 'part', 'box', 'drawing', 'joints'];
 export type Place = {
   readonly sheet: Sheet | (typeof BESIDE)[number];
@@ -38,7 +40,7 @@ export type Place = {
 /** `#/work/take-off%20rear%20hub%20left`; anything else is the first sheet. */
 export function placeFrom(hash: string): Place {
   const [, sheet = '', ...rest] = hash.replace(/^#/, '').split('/');
-  const known = [...SHEETS, ...BESIDE].find(s => s === sheet) ?? 'today';
+  const known = PLACES.find(s => s === sheet) ?? 'today';
   const more = plain(rest.join('/'));
   if (more === '') return { sheet: known };
   if (known === 'work') return { sheet: known, step: more };

@@ -36,7 +36,8 @@ const WHEEL = 'front wheel left';
 const RIM = `${WHEEL}/rim`;
 const NOW = Date.parse('2026-05-01T10:00:00.000Z');
 const DAY = 86_400_000;
-const reader = kartReader(libraryFiles());
+const { kinds, templates, rules } = libraryFiles();
+const reader = kartReader({ kinds, templates, rules });
 
 let folder = '';
 let n = 0;
@@ -97,7 +98,7 @@ function serverOf(books: Readonly<Record<string, App>>) {
     bookOf: async team => books[team] as App,
     now: () => new Date(ms),
     log: () => undefined,
-    library: async () => ({ kinds: {}, templates: {}, rules: {} }),
+    library: async () => ({ kinds, templates, rules }),
   });
   let cookie = '';
   const line = { down: false, asked: 0 };

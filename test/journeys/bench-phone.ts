@@ -52,7 +52,7 @@ export async function press(page: Page, readings: Readings, reading?: string): P
 }
 
 /** Types the value that the step asks for, if it does. */
-async function fillIn(page: Page, readings: Readings, reading?: string): Promise<void> {
+export async function fillIn(page: Page, readings: Readings, reading?: string): Promise<void> {
   const field = page.getByLabel('What you read');
   if ((await field.count()) > 0) await field.fill(reading ?? readings.get(stepOf(page)) ?? '1 mm');
 }

@@ -1,8 +1,10 @@
-/** For everyone: at 400 % zoom, and without movement. */
+/** For everyone: at 400 % zoom, without movement, by ear. */
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import type { Kart } from '../../src/kart/index.ts';
+import type { Plan, Step } from '../../src/prep/index.ts';
 import { browserPages } from './pages.ts';
-import { type Served, startBuilt } from './served.ts';
+import { goodReading, type Served, startBuilt } from './served.ts';
 
 const pages = browserPages();
 let served: Served;
@@ -16,7 +18,7 @@ afterAll(async () => {
 
 const SHEETS = ['today', 'work', 'kart', 'track', 'record', 'fit', 'numbers', 'numbers/bolt', 'setup', 'device'].concat(
   ['devices', 'search', 'type-in', 'labels', 'laps', 'laps/compare', 'laps/predict', 'laps/helped', 'laps/season'],
-  ['weak', 'lives', 'spares', 'drawing', 'start'],
+  ['weak', 'lives', 'spares', 'drawing', 'joints', 'start', 'build', 'file'],
 );
 /** 1280 CSS px at 400 % (WCAG 2.2, success criterion 1.4.10). */
 const ZOOMED = { width: 320, height: 256 };
@@ -68,4 +70,58 @@ test('at 400 % no sheet scrolls in two directions, and nothing moves for who wan
     if (found.length > 0) wrong[sheet] = found;
   }
   expect(wrong).toEqual({});
+  await page.evaluate(() => {
+    const breach = document.createElement('p');
+    breach.style.cssText = 'width: 600px; transition: left 1s';
+    document.getElementById('sheet')?.append(breach);
+  });
+  expect([(await beyond(page)).length, (await moving(page)).length]).toEqual([1, 1]); // both looks see what is wrong
+});
+
+test('by ear and by keyboard: a step has its name, its caution, field and answers in order; what was written is said, and the next step is gone to', async () => {
+  const { steps } = await served.get<Plan>('/api/karts/41/plan');
+  const step =
+    steps.find(s => s.state === 'ready' && s.action === 'measure' && s.unit !== null && s.caution !== null) ??
+    steps.find(s => s.state === 'ready' && s.action === 'measure' && s.unit !== null);
+  const { key, n } = step as Step;
+  const page = await pages.open(`${served.url}#/work/${encodeURIComponent(key)}`, 'R. Vale');
+  const card = page.getByRole('article', { name: `Step ${n}` });
+  const said = await card.ariaSnapshot();
+  const order = [
+    'heading',
+    'textbox "What you read"',
+    'combobox "Read with"',
+    'button "It holds"',
+    'button "It fails"',
+    'button "Not done"',
+  ].map(part => said.indexOf(part));
+  expect(
+    order.every(at => at >= 0),
+    said,
+  ).toBe(true);
+  expect(order).toEqual(order.toSorted((a, b) => a - b));
+  if (step?.caution) expect(said.indexOf('Caution.')).toBeLessThan(said.indexOf('textbox'));
+  expect(
+    await card
+      .getByRole('button')
+      .evaluateAll(all => all.filter(b => (b.getAttribute('aria-label') ?? b.textContent ?? '').trim() === '').length),
+  ).toBe(0);
+
+  // With the keyboard alone, from the heading on.
+  await card.getByRole('heading').first().focus();
+  const focused = () => page.evaluate(() => document.activeElement?.id || document.activeElement?.textContent || '');
+  for (let n = 0; n < 12 && (await focused()) !== 'reading'; n++) await page.keyboard.press('Tab');
+  expect(await focused()).toBe('reading');
+  await page.keyboard.type('nonsense');
+  await page.keyboard.press('Enter');
+  await card.getByRole('alert').waitFor(); // read out by itself
+  await page.keyboard.press('Control+A');
+  await page.keyboard.type(goodReading(step as Step, await served.get<Kart>('/api/karts/41')) ?? '1 mm');
+  await page.keyboard.press('Enter');
+  await page.getByRole('status').getByText(`Step ${n} is written.`).waitFor();
+  await page.waitForFunction(() => document.activeElement?.tagName === 'H1');
+  expect(await page.getByRole('article').getAttribute('aria-label')).not.toBe(`Step ${n}`);
+  // And from there the keys go on to the answers of that step.
+  await page.keyboard.press('Tab');
+  expect(await page.evaluate(() => document.activeElement?.closest('article') !== null)).toBe(true);
 });

@@ -103,7 +103,10 @@ test('a new version waits until a person takes it over, never under an open step
   const before = (await facts()).length;
   await served.kill();
   await press(page);
-  await page.goto(`${served.url}#/today`);
+  const field = page.getByLabel('What you read');
+  const step = `${served.url}#/work/${encodeURIComponent('measure brake pads rear/thickness')}`;
+  await page.goto(step);
+  await field.fill('7.5'); // half typed
   const folder = await mkdtemp(join(tmpdir(), 'kartwright-next-'));
   try {
     for (const part of ['package.json', 'dist', 'data']) await cp(part, join(folder, part), { recursive: true });
@@ -113,15 +116,22 @@ test('a new version waits until a person takes it over, never under an open step
     const worker = join(folder, 'dist/web/sw.js');
     await writeFile(worker, (await readFile(worker, 'utf8')).replace(/(version\\":\\")\w/, '$1next'));
     await served.again(join(folder, 'dist/cli.js'));
-    await page.reload();
+    await page.evaluate(async () => {
+      const registration = await navigator.serviceWorker.ready;
+      await registration.update();
+      while (!registration.waiting) await new Promise(done => setTimeout(done, 20));
+    });
+    expect(await field.inputValue()).toBe('7.5');
+    expect(await page.getByText('A new version of this page is here').count()).toBe(0);
+    await page.goto(`${served.url}#/lives`); // a part that this version fetches only now
+    await page.locator('main h1').waitFor();
     await page.getByText('A new version of this page is here').waitFor();
     expect(await page.title()).toBe('Kartwright');
-    await page.goto(`${served.url}#/work`);
-    await heading(page).waitFor();
-    expect(await page.getByText('A new version of this page is here').count()).toBe(0);
-    await page.goto(`${served.url}#/today`);
     await page.getByRole('button', { name: 'Show it' }).click();
     await page.waitForFunction(() => document.title === 'Kartwright, the next');
+    await page.goto(step);
+    await page.getByRole('button', { name: /I touched it/ }).click(); // a page opened anew asks for the last one first
+    expect(await field.inputValue()).toBe('7.5');
     await sent(page);
     expect((await facts()).length).toBeGreaterThan(before);
   } finally {

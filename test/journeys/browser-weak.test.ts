@@ -125,11 +125,11 @@ describe('weak links on the page', () => {
     await page.getByLabel('Minutes there are').fill('10');
     const row = page.locator('.fittings li', { hasText: /strap round the clevis on rod, clevis pins/i });
     await row.getByText(/takes a single point of severity 1 away/).waitFor();
-    await row.getByRole('button', { name: /Make it a job/ }).click();
+    await row.getByRole('button', { name: /make it a job$/ }).click();
     expect(await page.getByLabel('Who wants it').inputValue()).toBe('R. Vale');
     await row.getByRole('button', { name: 'Leave it' }).click();
     expect(await page.getByLabel('Who wants it').count()).toBe(0);
-    await row.getByRole('button', { name: /Make it a job/ }).click();
+    await row.getByRole('button', { name: /make it a job$/ }).click();
     await page.getByRole('button', { name: 'Make it a job', exact: true }).click();
     const made = page
       .locator('.pays')
@@ -140,7 +140,7 @@ describe('weak links on the page', () => {
     // The way back: as if it had never been wanted.
     await made.getByRole('button', { name: 'Take it back' }).click();
     await made.getByRole('button', { name: 'It is not wanted' }).click();
-    await row.getByRole('button', { name: /Make it a job/ }).click();
+    await row.getByRole('button', { name: /make it a job$/ }).click();
     expect(await made.count()).toBe(0);
     await page.getByRole('button', { name: 'Make it a job', exact: true }).click();
     await made.waitFor();

@@ -4,7 +4,8 @@ import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import type { Fact } from '../../src/book/index.ts';
-import { heading, phoneAt, press, readingsOf, stepOf, word } from './bench-phone.ts';
+import { randoms, report, SEED, tries } from '../faults/size.ts';
+import { fillIn, heading, phoneAt, press, readingsOf, stepOf, word } from './bench-phone.ts';
 import { browserPages, LAPTOP, sent } from './pages.ts';
 import { runCli } from './run-cli.ts';
 import { type Served, startBuilt } from './served.ts';
@@ -102,7 +103,75 @@ test('a plan is worked to its end on a phone without a network while another doe
   expect(await laptop.getByText('Signature of the person who decides').isVisible()).toBe(true);
   const pdf = await laptop.pdf({ format: 'A4' });
   expect(pdf.subarray(0, 5).toString()).toBe('%PDF-');
-  await expect
-    .poll(async () => (await facts()).at(-1))
-    .toMatchObject({ kind: 'released', signer: 'J. Moor', verdict: 'fit' });
+  await laptop.emulateMedia({ media: 'screen' });
+  await sent(laptop);
+  expect((await facts()).at(-1)).toMatchObject({ kind: 'released', signer: 'J. Moor', verdict: 'fit' });
+  // And the phones know it, without a press.
+  await whole.goto(`${served.url}#/work`);
+  await whole.getByText(/^Signed by J. Moor as fit/).waitFor();
+});
+
+/** Its process is gone at once, as when the system wants the memory; the device opens the page anew. */
+async function killed(page: Page): Promise<Page> {
+  const context = page.context();
+  const cdp = await context.newCDPSession(page);
+  const gone = page.waitForEvent('crash');
+  cdp.send('Page.crash').catch(() => undefined); // nobody is left to answer
+  await gone;
+  await page.close();
+  const next = await context.newPage();
+  await next.goto(served.url);
+  await heading(next).waitFor();
+  return next;
+}
+
+test('a tab is killed between any two taps, and in the middle of one: what was acknowledged is there, and nothing twice', async () => {
+  const readings = await readingsOf(served, '7');
+  let page = await phoneAt(pages, `${served.url}#/work`, 'R. Vale');
+  await served.kill();
+  const random = randoms(SEED);
+  const acknowledged: string[] = [];
+  let [kills, early] = [0, 0];
+  while ((await heading(page).textContent()) !== 'All steps are done') {
+    // Back after a kill: the last is touched again; and what was written before the place moved on says so.
+    const on = page.getByRole('button', { name: /I touched it|^Next step$/ });
+    if ((await on.count()) > 0) {
+      await on.click();
+      await on.waitFor({ state: 'detached' });
+      continue;
+    }
+    const step = stepOf(page);
+    if (step.startsWith('second-look')) await hand(page, 'T. Hand');
+    if (random() < tries(0.5, 0.2)) {
+      await press(page, readings);
+      acknowledged.push(step);
+      continue;
+    }
+    await fillIn(page, readings);
+    const said = await page.locator('.step').textContent();
+    await page.locator('.answers .main').click();
+    await page.waitForTimeout(random() * 60); // the moment of the kill, not a wait for anything
+    const shown = await page.locator('.step').textContent();
+    if (shown !== said && !shown?.includes('Writing')) acknowledged.push(step);
+    else early++;
+    page = await killed(page);
+    kills++;
+  }
+  await served.again();
+  await sent(page);
+  const told = (await facts()).flatMap(fact => {
+    if (fact.by === 'A. Bench') return [];
+    const on = 'item' in fact ? fact.item : 'joint' in fact ? fact.joint : 'part' in fact ? fact.part : fact.kind;
+    return [`${fact.kind} ${on}${'secondLook' in fact && fact.secondLook ? ' again' : ''}`];
+  });
+  expect(new Set(told).size).toBe(told.length);
+  for (const step of acknowledged.filter(one => !one.startsWith('posture')))
+    expect(
+      told.filter(one => step.endsWith(one.replace(/^(taken off|put on|[a-z]+) | again$/g, ''))).length,
+      step,
+    ).toBeGreaterThan(0);
+  expect(kills).toBeGreaterThan(2);
+  report(
+    `tab killed ${kills} times in ${acknowledged.length + early} taps, ${early} of them before the page had answered; none lost, none twice`,
+  );
 });

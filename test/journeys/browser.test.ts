@@ -1,8 +1,5 @@
-import { mkdirSync } from 'node:fs';
-import { mkdtemp, readFile } from 'node:fs/promises';
+import { readFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { FitAnswer } from '../../src/app/index.ts';
@@ -17,13 +14,9 @@ const SHEETS = ['today', 'work', 'kart', 'record', 'fit'] as const;
 
 const pages = browserPages();
 let served: Served;
-let pictures: string;
 
 beforeAll(async () => {
   served = pages.behind(await startBuilt());
-  // The pictures of the guide change with the day; they are only replaced when that is asked for.
-  pictures = process.env.UPDATE_PICTURES ? 'docs/guide' : await mkdtemp(join(tmpdir(), 'kartwright-pictures-'));
-  mkdirSync(pictures, { recursive: true });
 });
 afterAll(() => served?.stop());
 
@@ -309,29 +302,4 @@ describe('for everyone', () => {
     expect(await page.getByRole('button', { name: 'Sign', exact: true }).isVisible()).toBe(false);
     expect((await page.pdf({ format: 'A4' })).length).toBeGreaterThan(1000);
   });
-});
-
-test('the guide’s pictures are taken on a fresh demo', async () => {
-  const fresh = pages.behind(await startBuilt());
-  const before = served;
-  served = fresh;
-  try {
-    for (const [size, viewport] of [
-      ['phone', PHONE],
-      ['laptop', LAPTOP],
-    ] as const) {
-      const page = await open('R. Vale', '', { viewport });
-      for (const sheet of SHEETS) {
-        const tape = toDo(await plan()).find(s => s.key === 'measure rear hub right/rear track') as Step;
-        await page.goto(`${served.url}${sheet === 'work' ? stepHash(tape) : `#/${sheet}`}`);
-        await page.locator('main h1').waitFor();
-        if (sheet === 'work') await page.getByText('Gap from bearing to hub').first().waitFor();
-        const picture = await page.screenshot({ path: join(pictures, `${size}-${sheet}.png`) });
-        expect(picture.length).toBeGreaterThan(5000);
-      }
-    }
-  } finally {
-    served = before;
-    await fresh.stop();
-  }
 });

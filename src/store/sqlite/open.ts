@@ -52,9 +52,19 @@ export function openDatabase(driver: Driver, path: string): Database {
     database.exec('pragma journal_mode = wal; pragma synchronous = full; pragma secure_delete = on');
     return database;
   } catch (error) {
-    database.close();
+    letGo(database);
     throw error;
   }
+}
+
+/** A driver that keeps its statements closes late: an open transaction would hold the file until then. */
+function letGo(database: Database): void {
+  try {
+    database.exec('rollback');
+  } catch {
+    // None was open, or the file is too damaged even for that.
+  }
+  database.close();
 }
 
 /** Without the right to write, so that a file that is refused stays as it is to the last byte. */

@@ -38,7 +38,7 @@ export const weakWords = {
   takeItBack: 'Take it back',
   itIsNotWanted: 'It is not wanted',
   keep: 'Keep it',
-  makeItJob: (retention: string, joint: string) => `Make it a job: ${retention} on ${joint}`,
+  makeItJob: (retention: string, joint: string) => `Add ${retention} to ${joint}: make it a job`,
   itNeeds: (needs: string) => `It needs ${needs}. `,
   fitOnKartFileNames: (retention: string, part: string, name: string, needs: string) => (
     <>

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { Group, type Outcome } from './group.ts';
+import { StoreError } from './store-error.ts';
 
 /** A place that keeps what was committed, and how often the disk was forced. */
 function place(fails: (works: readonly string[]) => boolean = () => false) {
@@ -36,6 +37,18 @@ describe('writes that come together', () => {
     expect(answers.map(({ status }) => status)).toEqual(['fulfilled', 'rejected', 'fulfilled']);
     expect(answers[1]).toMatchObject({ reason: { message: 'full: large' } });
     expect(kept).toEqual(['a', 'c']);
+  });
+
+  it('are not tried again when the database went out of reach: what was written then would stand there twice', async () => {
+    const gone = new StoreError('cannot open', 'the database is out of reach', 'see that it runs');
+    let tries = 0;
+    const group = new Group<string>(async () => {
+      tries++;
+      throw gone;
+    });
+    const answers = await Promise.allSettled(['a', 'b', 'c'].map(work => group.add(work)));
+    expect(answers).toEqual(['a', 'b', 'c'].map(() => ({ status: 'rejected', reason: gone })));
+    expect(tries).toBe(1);
   });
 
   it('keep their order, many as they are, and none waits for ever', async () => {

@@ -1,7 +1,10 @@
 /**
  * Writes that come together are committed together: the disk is forced once for all of them, and each is acknowledged after that.
- * Where that fails nothing of it was written, and each is done by itself, so that one does not spoil another's.
+ * Where that fails nothing of it was written, and each is done by itself, so that one does not spoil another's; but where the
+ * database went out of reach nobody knows what was written, and each is told so.
  */
+import { StoreError } from './store-error.ts';
+
 export type Outcome = { readonly value: unknown } | { readonly error: unknown };
 type Waiting<W> = {
   readonly work: W;
@@ -45,20 +48,22 @@ export class Group<W> {
       const some = this.#waiting.splice(0, MOST);
       this.#alone = some.length === 1 ? (this.#alone + 1) % ALONE : 0;
       const together = some.length > 1 && (await this.#tried(some));
-      if (!together) for (const one of some) await this.#tried([one], one.failed);
+      if (!together) for (const one of some) await this.#tried([one]);
     }
     this.#running = undefined;
   }
 
-  async #tried(some: readonly Waiting<W>[], failed: (error: unknown) => void = () => undefined): Promise<boolean> {
+  /** False when nothing was written and each is to be tried by itself. */
+  async #tried(some: readonly Waiting<W>[]): Promise<boolean> {
     try {
       const outcomes = await this.#together(some.map(({ work }) => work));
       for (const [n, one] of some.entries()) tell(one, outcomes[n] as Outcome);
-      return true;
     } catch (error) {
-      failed(error);
-      return false;
+      const unsure = error instanceof StoreError && error.code === 'cannot open';
+      if (some.length > 1 && !unsure) return false;
+      for (const one of some) one.failed(error);
     }
+    return true;
   }
 }
 

@@ -1,3 +1,5 @@
+import './no-eval.ts';
+
 import { render } from 'preact';
 import { indexedDbStore } from '../store/indexeddb/index.ts';
 import { memoryStore } from '../store/memory/index.ts';

@@ -44,7 +44,11 @@ export function createVersions(worker: ServiceWorkerContainer | undefined, reloa
     },
     takeOver() {
       pressed = true;
-      registration?.waiting?.postMessage(TAKE_OVER);
+      const next = registration?.waiting;
+      if (!next) return reload(); // it took over meanwhile
+      // A page that no version serves yet is told of no change of the one that does.
+      next.addEventListener('statechange', () => next.state === 'activated' && reload());
+      next.postMessage(TAKE_OVER);
     },
   };
 }

@@ -1,4 +1,6 @@
 /** Reads the text of a kart file beside the page while it is typed, and works out what it would do to the kart. Only the newest text counts. */
+import '../no-eval.ts';
+
 import { kartChange, kartChoices } from '../../app/index.ts';
 import { readKart } from '../../kart/index.ts';
 import { readRetentions } from '../../risk/index.ts';

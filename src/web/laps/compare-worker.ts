@@ -1,4 +1,6 @@
 /** Compares two laps beside the page: a long log and its smoothing take seconds on a phone. */
+import '../no-eval.ts';
+
 import { type CompareAsk, type CompareTell, compareLaps } from './comparing.ts';
 
 const say = (tell: CompareTell): void => self.postMessage(tell);

@@ -1,4 +1,6 @@
 /** Predicts a lap beside the page: the log is read again, and every pair of sprockets in the box is tried. */
+import '../no-eval.ts';
+
 import { predictingLaps, Refusal } from '../../app/index.ts';
 import type { PredictTell, PredictWith } from './predicting.ts';
 

@@ -1,4 +1,6 @@
 /** Reads a log beside the page, so that it never stands still. To cancel, the page ends this worker: nothing is kept of it. */
+import '../no-eval.ts';
+
 import type { Ask } from './log.ts';
 import { LogReading } from './reading.ts';
 

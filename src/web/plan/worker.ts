@@ -1,4 +1,6 @@
 /** Plans beside the page, so that it never stands still: the best so far goes out as it is found, the last one as done. */
+import '../no-eval.ts';
+
 import { planningOf, Refusal } from '../../app/index.ts';
 import type { Heard, Job } from './search.ts';
 

@@ -1,4 +1,6 @@
 /** Works out what takes long, from a copy of the book. */
+import '../no-eval.ts';
+
 import { createQueries, listSource, Refusal, sparesOf, weakLinksOf } from '../../app/index.ts';
 import type { Gathered, Heard, Job, Question } from './ask.ts';
 

@@ -1,0 +1,7 @@
+/**
+ * The page may make no code from text (its content security policy), and zod would try once, which the browser reports. Imported
+ * before everything else: a schema asks when it is made.
+ */
+import { config } from 'zod';
+
+config({ jitless: true });

@@ -70,6 +70,10 @@ const cold = (page: Page, tyre: string) => page.locator(`#cold-cold-${tyre.repla
 
 async function readAir(page: Page, air: Readonly<Record<string, string>>): Promise<void> {
   const again = page.getByRole('button', { name: 'Read it again' });
+  await again
+    .or(page.getByLabel(Object.keys(air)[0] ?? '', { exact: true }))
+    .first()
+    .waitFor();
   if (await again.isVisible()) await again.click();
   for (const [label, text] of Object.entries(air)) await page.getByLabel(label, { exact: true }).fill(text);
   await page.locator('.tile', { hasText: 'Read at the track' }).click();

@@ -16,6 +16,11 @@ export function createVersions(worker: ServiceWorkerContainer | undefined, reloa
   let registration: ServiceWorkerRegistration | undefined;
   let state: ReturnType<Versions['state']> = 'none';
   let pressed = false;
+  let left = false;
+  const leave = (): void => {
+    if (!left) reload(); // twice, and the page opened anew would be interrupted itself
+    left = true;
+  };
   const listeners = new Set<() => void>();
   const look = (): void => {
     const next = registration?.waiting ? 'waiting' : worker?.controller ? 'here' : 'none';
@@ -24,7 +29,7 @@ export function createVersions(worker: ServiceWorkerContainer | undefined, reloa
     for (const listener of listeners) listener();
   };
   worker?.addEventListener('controllerchange', () => {
-    if (pressed) reload();
+    if (pressed) leave();
     else look();
   });
   worker?.register('/sw.js').then(
@@ -45,9 +50,9 @@ export function createVersions(worker: ServiceWorkerContainer | undefined, reloa
     takeOver() {
       pressed = true;
       const next = registration?.waiting;
-      if (!next) return reload(); // it took over meanwhile
+      if (!next) return leave(); // it took over meanwhile
       // A page that no version serves yet is told of no change of the one that does.
-      next.addEventListener('statechange', () => next.state === 'activated' && reload());
+      next.addEventListener('statechange', () => next.state === 'activated' && leave());
       next.postMessage(TAKE_OVER);
     },
   };

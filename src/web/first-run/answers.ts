@@ -111,7 +111,7 @@ function timeIn(text: string, unit: 'min' | 'h', where: string, what: string): n
   };
 }
 
-function freeName(karts: readonly string[]): string {
+export function freeName(karts: readonly string[]): string {
   for (let n = 1; ; n++) {
     const name = firstRunWords.firstName(n);
     if (!karts.includes(name)) return name;

@@ -7,7 +7,16 @@ import { Refused } from '../parts.tsx';
 import type { Keep } from '../place.ts';
 import type { Session } from '../session.ts';
 import { firstRunWords } from '../words/first-run.ts';
-import { firstAnswers, keepAnswers, keptAnswers, QUESTIONS, questionOf, readAnswers, type Typed } from './answers.ts';
+import {
+  firstAnswers,
+  freeName,
+  keepAnswers,
+  keptAnswers,
+  QUESTIONS,
+  questionOf,
+  readAnswers,
+  type Typed,
+} from './answers.ts';
 import { Begun, begunIn, keepBegun } from './begun.tsx';
 import { AskEvent, AskHours, AskName, AskTemplate } from './questions.tsx';
 
@@ -26,7 +35,10 @@ const NOTHING: Refusals = { problems: [], again: false, unknownHours: false };
 export function FirstRun({ session, keep, who, here, openKart }: FirstRunProps) {
   const { karts, snapshot, sync, writing } = session.view();
   const taken = karts.map(kart => kart.name);
-  const [typed, setTyped] = useState<Typed>(() => keptAnswers(keep, firstAnswers(new Date(), taken)));
+  const [said, setTyped] = useState<Typed>(() => keptAnswers(keep, firstAnswers(new Date(), taken)));
+  const [offered] = useState(() => freeName(taken));
+  // The karts of another device may arrive meanwhile: a name that nobody typed makes way for theirs.
+  const typed = said.name === offered && taken.includes(offered) ? { ...said, name: freeName(taken) } : said;
   const [begun, setBegun] = useState(() => begunIn(keep));
   const [refused, setRefused] = useState<Refusals>(NOTHING);
   const { library, kart, problems: unread } = useTemplate(session, typed.template);

@@ -42,7 +42,9 @@ export async function startPostgres(bin: string, how: { readonly durable?: boole
   let server: ReturnType<typeof spawn> | undefined;
   let databases = 0;
 
-  const start = async (): Promise<void> => {
+  /** Processes of a server that was killed go a moment after it, and hold its memory until then. */
+  const LEFT_OVER = /pre-existing shared memory block/;
+  const start = async (again = 20): Promise<void> => {
     const started = spawn(
       join(bin, 'postgres'),
       [
@@ -66,7 +68,12 @@ export async function startPostgres(bin: string, how: { readonly durable?: boole
       said = (said + text).slice(-4000);
     });
     for (let tries = 0; tries < 300; tries++) {
-      if (started.exitCode !== null) throw new Error(`postgres must start, got exit ${started.exitCode}: ${said}`);
+      if (started.exitCode !== null) {
+        if (again === 0 || !LEFT_OVER.test(said))
+          throw new Error(`postgres must start, got exit ${started.exitCode}: ${said}`);
+        await new Promise(done => setTimeout(done, 100));
+        return start(again - 1);
+      }
       try {
         return void run('pg_isready', '-h', '127.0.0.1', '-p', String(port), '-q');
       } catch {
@@ -91,7 +98,7 @@ export async function startPostgres(bin: string, how: { readonly durable?: boole
       return `${address}/${name}`;
     },
     kill: () => end('SIGKILL'),
-    start,
+    start: () => start(),
     async stop() {
       await end('SIGINT'); // fast shutdown
       rmSync(folder, { recursive: true, force: true });

@@ -14,7 +14,7 @@ export default defineConfig({
           name: 'unit',
           include: ['src/**/*.test.{ts,tsx}', 'data/**/*.test.ts', 'test/tidy/**/*.test.ts', 'scripts/**/*.test.mjs'],
           setupFiles,
-          testTimeout: 120_000, // so that a busy machine fails nothing; a speed is a bench, never a test
+          testTimeout: 60_000,
         },
       },
       { test: { name: 'checks', include: ['checks/**/*.test.ts'], setupFiles } },

@@ -27,6 +27,13 @@ export function amountOf(text: string): Amount | undefined {
   return undefined;
 }
 
+/** A reading of toe as people say it: out above 0. `1.96 mm` is `1.96 mm out`, `-1 mm` is `1 mm in`. */
+export function toeSaid(text: string): string {
+  const read = parseQuantity(text);
+  if (!read.ok || read.value.si === 0) return text;
+  return `${text.replace(/^[+−-]\s*/, '')} ${read.value.si > 0 ? 'out' : 'in'}`;
+}
+
 function measured(text: string): Measure | undefined {
   const read = parseQuantity(text);
   if (read.ok) return read.value;
@@ -45,5 +52,5 @@ export function changeOf(was: string | undefined, now: string | undefined): Chan
   const apart = b.si - a.si;
   if (Math.abs(apart) <= 1e-9 * Math.max(Math.abs(a.si), Math.abs(b.si))) return undefined;
   const size = `${apart > 0 ? '+' : ''}${formatQuantity(apart, b.unit)}`;
-  return { way: apart > 0 ? 'more' : 'less', by: b.of === 'teeth' ? `${size} rear over front teeth` : size };
+  return { way: apart > 0 ? 'more' : 'less', by: b.of === 'teeth' ? `ratio ${size}` : size };
 }

@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { item, smallKart } from '../../test/small-kart.ts';
 import { CHAIN_START, type Draft, type Fact, type Reading, sealAll } from '../book/index.ts';
-import { amountOf, changeOf } from './setting-value.ts';
+import { amountOf, changeOf, toeSaid } from './setting-value.ts';
 import { readSetupEffects } from './setup-effects.ts';
 import { setupSheet } from './setup-sheet.ts';
 
@@ -85,7 +85,7 @@ describe('the settings', () => {
     expect(setupSheet(of, facts).settings.map(({ name, part, value }) => [name, part, value])).toEqual([
       ['lean, axle', null, '18°'],
       ['lean, frame', null, '18°'],
-      ['toe', 'frame', '1 mm'],
+      ['toe', 'frame', '1 mm out'],
     ]);
   });
 
@@ -117,7 +117,7 @@ describe('against the baseline or a past moment', () => {
 
   test('what differs says which way and how far; what is new says that it was not written down', () => {
     expect(setupSheet(kart, facts).differences).toEqual([
-      { name: 'gearing', part: null, was: '17/24', now: '17/23', way: 'less', by: '-0.059 rear over front teeth' },
+      { name: 'gearing', part: null, was: '17/24', now: '17/23', way: 'less', by: 'ratio -0.059' },
       { name: 'rear width', part: null, was: '1390 mm', now: '1385 mm', way: 'less', by: '-5 mm' },
       { name: 'tape', part: null, was: null, now: 'black', way: 'other', by: null },
     ]);
@@ -207,6 +207,15 @@ describe('the number in a setting', () => {
     expect(changeOf('15 mm each side', '15 mm')).toEqual({ way: 'other', by: null });
     expect(changeOf('medium', 'hard')).toEqual({ way: 'other', by: null });
     expect(changeOf('2 mm out', '1 mm in')).toEqual({ way: 'less', by: '-3 mm' });
+  });
+
+  test('of toe that was read is said out or in, as what was set', () => {
+    expect(toeSaid('1.96 mm')).toBe('1.96 mm out');
+    expect(toeSaid('-1 mm')).toBe('1 mm in');
+    expect(toeSaid('1/16 in')).toBe('1/16 in out');
+    expect(toeSaid('0 mm')).toBe('0 mm');
+    expect(changeOf('2 mm out', toeSaid('1.96 mm'))).toEqual({ way: 'less', by: '-0.04 mm' });
+    expect(changeOf('2 mm out', toeSaid('-1 mm'))).toEqual({ way: 'less', by: '-3 mm' });
   });
 
   test('a change and its way back are opposite, whatever the texts', () => {

@@ -1,7 +1,7 @@
 /** The set-up sheet: the kart's settings as the record has them, what differs from the baseline or a past session, and hints. */
 import { type Fact, type FactOf, fold, type State } from '../book/index.ts';
 import type { Item, ItemId, Kart, PartId } from '../kart/index.ts';
-import { type Change, changeOf } from './setting-value.ts';
+import { type Change, changeOf, toeSaid } from './setting-value.ts';
 import type { SetupEffect, SetupEffects } from './setup-effects.ts';
 import { counted, type Observed, type Outing, observed, outingOf } from './setup-history.ts';
 
@@ -106,7 +106,8 @@ export function settingsOf(kart: Kart, state: State): readonly Setting[] {
     const last = state.items[item.id]?.readings.at(-1);
     if (last === undefined) continue;
     const { at, by, fact, pos } = last;
-    const value = spelled(last.reading.text);
+    const read = spelled(last.reading.text);
+    const value = item.measure?.number === 'toe' ? toeSaid(read) : read;
     keep({ ...namesOf(item, items), value, from: 'reading', item: item.id, at, by, fact, pos });
   }
   return [...found.values()].map(({ pos: _, ...setting }) => setting).sort((a, b) => (a.name < b.name ? -1 : 1));

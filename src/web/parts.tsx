@@ -2,6 +2,7 @@
 import type { ComponentChildren } from 'preact';
 import { useEffect } from 'preact/hooks';
 import type { FitAnswer, Problem } from '../app/index.ts';
+import { dateOf, timeOf } from './choice/dates.ts';
 import { Glyph } from './glyph.tsx';
 import { pageWords } from './words/page.ts';
 
@@ -93,6 +94,7 @@ export function PrintTitle(props: {
   readonly invented: boolean;
 }) {
   useSheetName(props.title, props.kart, props.invented);
+  const now = new Date().toISOString();
   return (
     <div class="print-title only-print-grid">
       <div>
@@ -106,7 +108,7 @@ export function PrintTitle(props: {
       </div>
       <div>
         <small>{pageWords.printed}</small>
-        <b>{pageWords.utc(new Date().toISOString().slice(0, 16).replace('T', ' '))}</b>
+        <b>{pageWords.dayAndTime(dateOf(now), timeOf(now))}</b>
       </div>
       <div>
         <small>{pageWords.drawnUp}</small>

@@ -34,7 +34,7 @@ const SHOWN: Readonly<Record<string, Shown>> = {
   today: { hash: '#/today', ready: 'Brakes' },
   work: { hash: STEP, ready: '', paper: 6, first: page => page.getByText('Gap from bearing to hub').first().waitFor() },
   kart: { hash: '#/kart', ready: 'The kart from above' },
-  track: { hash: '#/track', ready: 'The numbers', paper: 4 },
+  track: { hash: '#/track', ready: 'The numbers', paper: 3 },
   record: { hash: '#/record', ready: 'The record' },
   fit: { hash: '#/fit', ready: 'Is it fit', paper: 4 },
   numbers: {
@@ -44,13 +44,13 @@ const SHOWN: Readonly<Record<string, Shown>> = {
       await page.getByRole('button', { name: 'Try the example' }).click();
       await page.getByRole('heading', { name: 'Answer' }).evaluate(h => h.scrollIntoView());
     },
-    paper: 4,
+    paper: 3,
   },
   setup: { hash: '#/setup', ready: 'As it stands', paper: 2 },
   laps: { hash: '#/laps', ready: 'Laps' },
-  weak: { hash: '#/weak', ready: 'Which second retention', paper: 16 },
+  weak: { hash: '#/weak', ready: 'Which second retention', paper: 4 },
   lives: { hash: '#/lives', ready: 'Most likely to fail first' },
-  spares: { hash: '#/spares', ready: 'Carry', paper: 5 },
+  spares: { hash: '#/spares', ready: 'Carry', paper: 3 },
   device: { hash: '#/device', ready: 'What the browser keeps' },
   devices: { hash: '#/devices', ready: 'Devices' },
   part: { hash: '#/part/41%2Frear%20hub%20left', ready: 'How it is held' },

@@ -42,7 +42,11 @@ function told(range: ChanceRange): { readonly of: 100 | 1000 | 10_000; readonly 
   const about = oneFigure(range.mean); // 0.996 in 100 is told as 1 in 100, and not as 10 in 1,000
   const of = about >= 0.01 ? 100 : about >= 0.001 ? 1000 : 10_000;
   const [mean, low, high] = [range.mean, range.low, range.high].map(p => many(p, of)) as [string, string, string];
-  return { of, mean, wide: low === high ? `close to ${low}` : `between ${low} and ${high}` };
+  return {
+    of,
+    mean,
+    wide: low !== high ? `between ${low} and ${high}` : /^\d/.test(low) ? `close to ${low}` : `mostly ${low}`,
+  };
 }
 
 /** '7 on record, 2 of them failed', and how much of the number is the guess. */

@@ -90,7 +90,10 @@ const tighter = (own: Bound | undefined, rule: Bound | undefined, closer: (a: nu
 
 function finished(figures: Figures, unit: string): Aim {
   const { min, max } = figures;
-  const text = [min && `at least ${min.at.text}`, max && `at most ${max.at.text}`].filter(Boolean).join(', ');
+  const text =
+    min && max
+      ? `${min.at.text} to ${max.at.text}`
+      : [min && `at least ${min.at.text}`, max && `at most ${max.at.text}`].filter(Boolean).join('');
   const tolerance = min || max ? { min: min ? shown(min.at) : null, max: max ? shown(max.at) : null, text } : null;
   return { ...figures, tolerance, unit };
 }

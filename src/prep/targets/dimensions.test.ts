@@ -115,7 +115,7 @@ describe('toe', () => {
     // The same angle over half of the diameter is half of the millimetres.
     expect(aim.target?.si).toBeCloseTo(0.001, 12);
     expect(aim.target?.text).toBe('1 mm toe-out over 130 mm');
-    expect(aim.tolerance?.text).toBe('at least 0.5 mm toe-in, at most 1.5 mm toe-out');
+    expect(aim.tolerance?.text).toBe('0.5 mm toe-in to 1.5 mm toe-out');
   });
   it('stays as the item has it where the diameter is not known, and says so', () => {
     const aim = aimOf(kartOf({ 'wanted toe diameter': '260 mm' }), toe);

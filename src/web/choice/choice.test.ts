@@ -3,6 +3,7 @@ import { keepIn } from '../place.ts';
 import { asTyped, dateOf, dayOf, timeOf } from '../words/reads.ts';
 import { aimsOf, aimsSaid } from './aims.ts';
 import { choice, choiceIn, choose, own, ownUnitOf, readChoice } from './choice.ts';
+import { withOwnDays } from './dates.ts';
 
 const AT = new Date(2026, 10, 26, 14, 5).toISOString();
 const keep = keepIn(undefined);
@@ -26,6 +27,18 @@ test.each([
   choose(keep, 'en-GB', 'date', way);
   expect(dateOf(AT)).toBe(date);
   expect(dayOf(AT).replace(',', '')).toBe(day); // with or without its comma, by the browser
+});
+
+test('a day inside a sentence of the core is written as the person chose, and stays that day', () => {
+  choose(keep, 'en-GB', 'date', 'named');
+  expect(withOwnDays('A knock at the rear left on 2026-11-12, not looked at since.')).toBe(
+    'A knock at the rear left on 12 Nov 2026, not looked at since.',
+  );
+  choose(keep, 'en-GB', 'date', 'month first');
+  expect(withOwnDays('open since 2026-01-31, not made')).toBe('open since 01/31/2026, not made');
+  expect(withOwnDays('serial 12-2026-11-12-7 and 2026-11-12T09:00')).toBe(
+    'serial 12-2026-11-12-7 and 2026-11-12T09:00',
+  );
 });
 
 test('the time of day has 24 hours or 12', () => {

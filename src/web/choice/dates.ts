@@ -20,6 +20,10 @@ export function dateOf(instant: string): string {
   return date === 'month first' ? `${month}/${day}/${year}` : `${day}/${month}/${year}`;
 }
 
+/** A sentence of the core, which writes days as 2026-11-26, with those as the person chose; the day stays the one it names. */
+export const withOwnDays = (text: string): string =>
+  text.replace(/(?<![\d-])\d{4}-\d\d-\d\d(?![\dT-])/g, day => dateOf(`${day}T12:00:00`));
+
 /** 'Thu 26 Nov'; without its year where a date in figures can be read without. */
 export function dayOf(instant: string): string {
   const { date } = choice();

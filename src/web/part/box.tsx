@@ -34,12 +34,12 @@ export function Box({ snapshot, pile }: { readonly snapshot: Snapshot; readonly 
         <h2>
           {partWords.serves} <span>{serves.length}</span>
         </h2>
-        <ul class="rows">
+        <ul class="rows level">
           {serves.map(part => (
             <li key={part}>
               <Glyph sign="part" />
               <div>
-                <a href={hashOf({ sheet: 'part', about: `${kart.name}/${part}` })}>{part}</a>
+                <a href={hashOf({ sheet: 'part', about: `${kart.name}/${part}` })}>{capital(part)}</a>
               </div>
             </li>
           ))}

@@ -1,4 +1,5 @@
 /** One part as the record knows it: where it is, its hours, what is due on it, how it is held. A label opens this page. */
+import { withOwnDays } from '../choice/dates.ts';
 import './part.css';
 import type { FactLine, KartLine } from '../../app/index.ts';
 import { Glyph } from '../glyph.tsx';
@@ -144,7 +145,7 @@ function DueRows({ known: { due } }: { readonly known: PartKnown }) {
             <Glyph sign={one.cause === 'failed' || one.cause === 'found' ? 'defect' : 'due'} />
             <div>
               <b>{one.title}</b>
-              <p>{one.why}</p>
+              <p>{withOwnDays(one.why)}</p>
             </div>
             <span class="side">{one.grade}</span>
           </li>

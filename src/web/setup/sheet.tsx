@@ -187,7 +187,7 @@ function Differences({ sheet: { against, differences, settings } }: { readonly s
                 <b>{unbroken(own(now ?? setupWords.notWrittenDown))}</b>
               </p>
             </div>
-            <span class="side">{by ?? ''}</span>
+            <span class="side">{by === null ? '' : unbroken(own(by).replace('-', '−'))}</span>
           </li>
         ))}
       </ul>

@@ -13,7 +13,7 @@ export function RunningCosts(props: Props) {
   const [open, setOpen] = useState(false);
   const { ask } = useLives(props.session, props.snapshot);
   return (
-    <details class="group" onToggle={e => setOpen(e.currentTarget.open)}>
+    <details class={open ? 'group' : 'group no-print'} onToggle={e => setOpen(e.currentTarget.open)}>
       <summary>
         <h2>{sparesWords.whatRunningCosts}</h2>
       </summary>

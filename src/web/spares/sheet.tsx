@@ -1,4 +1,5 @@
 /** The spares box: what to carry for the money and the kilograms there are, how likely the weekend is finished then, what to buy. */
+import { withOwnDays } from '../choice/dates.ts';
 import '../numbers/numbers.css';
 import '../numbers/plates/plates.css';
 import '../lives/lives.css';
@@ -117,7 +118,7 @@ function Answer(props: { readonly answer: SparesAnswer; readonly snapshot: Snaps
                     <Glyph sign="due" />
                     <div>
                       <b>{one.part}</b>
-                      <p>{one.why}</p>
+                      <p>{withOwnDays(one.why)}</p>
                     </div>
                     <span class="side">
                       {one.inBox > 0

@@ -48,7 +48,7 @@ export function Before(props: TrackProps & { readonly event: KartEvent | undefin
       <PrintTitle
         title={trackWords.trackSheet}
         kart={sheet.kart}
-        event={event?.event ?? null}
+        event={event?.event ?? snapshot.fitness.event}
         invented={sheet.invented}
       />
       <div class="track-page">
@@ -58,7 +58,7 @@ export function Before(props: TrackProps & { readonly event: KartEvent | undefin
             <Stepper asking={asking} at="laps" label={trackWords.lapsToCome} />
             <Tick asking={asking} at="wet" label={trackWords.trackIsWet} />
           </div>
-          <p class="only-print">
+          <p class="only-print head-gap">
             {trackWords.track(sheet.laps === null ? trackWords.lapsNotSaid : `${sheet.laps} laps`, sheet.wet)}
           </p>
           <Glance parts={sheet.parts} />

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import { inWords, openOf, openOnKart, type Problem, toolsNamed } from '../../app/index.ts';
 import type { Reason } from '../../risk/index.ts';
+import { withOwnDays } from '../choice/dates.ts';
 import { Glyph, type Sign } from '../glyph.tsx';
 import { NameEach, toName } from '../lies-open/name-each.tsx';
 import { PrintTitle, Refused, Verdict } from '../parts.tsx';
@@ -96,7 +97,7 @@ function Reasons({
         {list.map(r => (
           <li key={`${r.what}${r.on}${r.text}`}>
             <Glyph sign={sign} />
-            <div>{r.text}</div>
+            <div>{withOwnDays(r.text)}</div>
             <span class="side">{r.grade}</span>
           </li>
         ))}
@@ -216,7 +217,7 @@ function Releases({ snapshot }: { readonly snapshot: Snapshot }) {
                   <summary>{fitWords.stoodOpen(r.open.length)}</summary>
                   <ul>
                     {r.open.map(text => (
-                      <li key={text}>{text}</li>
+                      <li key={text}>{withOwnDays(text)}</li>
                     ))}
                   </ul>
                 </details>

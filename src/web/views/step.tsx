@@ -1,5 +1,6 @@
 import type { Step } from '../../prep/index.ts';
 import { aimsOf } from '../choice/aims.ts';
+import { withOwnDays } from '../choice/dates.ts';
 import { drawnOn } from '../dimensioned/which.ts';
 import { partsOff } from '../drawing/parts-off.ts';
 import { useAwake } from '../interruption/awake.ts';
@@ -44,7 +45,7 @@ export function StepCard(props: {
         <h1 tabIndex={-1}>{titleOf(step)}</h1>
         <p class="soft">
           {step.item !== null && step.part !== null ? `${step.part}. ` : ''}
-          {capital(step.why)}
+          {capital(withOwnDays(step.why))}
         </p>
         <Caution text={step.caution} />
         <Target step={step} />

@@ -1,5 +1,6 @@
 import { GRADES, SYSTEMS, type System } from '../../kart/index.ts';
 import type { Due } from '../../prep/index.ts';
+import { withOwnDays } from '../choice/dates.ts';
 import { Glyph } from '../glyph.tsx';
 import { Cell, Verdict } from '../parts.tsx';
 import { hashOf } from '../place.ts';
@@ -67,7 +68,7 @@ export function Today(props: { readonly snapshot: Snapshot; readonly writeDown: 
                 <Glyph sign="open" />
                 <div>
                   <b>{w.title}</b>
-                  <p>{w.why}</p>
+                  <p>{withOwnDays(w.why)}</p>
                 </div>
                 <span class="side">{todayWords.saves(spanOf(w.saves))}</span>
               </li>
@@ -98,7 +99,7 @@ function DueGroup(props: { readonly system: System; readonly list: readonly Due[
             />
             <div>
               <b>{d.title}</b> <span class="soft">{d.part}</span>
-              <p>{d.why}</p>
+              <p>{withOwnDays(d.why)}</p>
             </div>
             <span class="side">{d.ahead ? todayWords.ahead(d.grade) : d.grade}</span>
           </li>

@@ -2,6 +2,7 @@ import { useEffect, useRef, useState } from 'preact/hooks';
 import { openOf } from '../../app/index.ts';
 import type { Plan, Step } from '../../prep/index.ts';
 import { aimsSaid } from '../choice/aims.ts';
+import { withOwnDays } from '../choice/dates.ts';
 import { Glyph } from '../glyph.tsx';
 import type { Away } from '../interruption/away.ts';
 import { BackAgain } from '../interruption/back-again.tsx';
@@ -300,7 +301,7 @@ function WorkList({ snapshot }: { readonly snapshot: Snapshot }) {
               <td>{s.n}</td>
               <td>
                 <b>{actionOf(s)}</b>: {titleOf(s)}
-                {s.item !== null && ` (${s.part})`}. {s.why}
+                {s.item !== null && ` (${s.part})`}. {withOwnDays(s.why)}
                 {s.caution !== null && (
                   <>
                     <br />
@@ -315,7 +316,7 @@ function WorkList({ snapshot }: { readonly snapshot: Snapshot }) {
           ))}
         </tbody>
       </table>
-      <p>{workWords.makersManualRules}</p>
+      <p class="head-gap">{workWords.makersManualRules}</p>
       <PrintSign who={workWords.signatureOfWhoWorked} />
     </section>
   );

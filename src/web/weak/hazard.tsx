@@ -109,7 +109,7 @@ function Opened({ hazard, event, snapshot, jobs }: Props) {
                   <div>
                     <p>{point.sentence}</p>
                     <p class="soft">
-                      {point.likely ? point.likely.words : weakWords.howLikelyNotKnown2(point.unknown)}
+                      {point.likely ? point.likely.words : weakWords.howLikelyNotKnownWhy(point.unknown)}
                     </p>
                     {point.sort === 'part' && point.part !== undefined && (
                       <a class="back" href={hashOf({ sheet: 'lives', about: point.part })}>

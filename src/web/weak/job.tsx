@@ -95,7 +95,7 @@ export function Confirm(props: {
       <button
         type="button"
         class="button"
-        aria-label={weakWords.makeItJob(retention, joint)}
+        aria-label={weakWords.makeItJobAsk(retention, joint)}
         onClick={() => setAsking(true)}
       >
         {props.children}
@@ -129,7 +129,7 @@ export function Confirm(props: {
         <Refused problems={problems} />
         <div class="answers">
           <button type="submit" class="button main" disabled={busy || by.trim() === ''}>
-            {busy ? weakWords.writing : weakWords.makeItJob2}
+            {busy ? weakWords.writing : weakWords.makeItJob}
           </button>
           <button type="button" class="button plain" onClick={() => setAsking(false)}>
             {weakWords.leave}

@@ -18,8 +18,7 @@ export function Likelihood(props: { readonly hazard: AskedHazard; readonly event
       ) : (
         <>
           <p class="likely">
-            {top === null && weakWords.wholeIsNotKnown}
-            <b>{said.words}</b>
+            {top === null ? weakWords.wholeIsNotKnownAtLeast(<b>{said.words}</b>) : <b>{said.words}</b>}
           </p>
           <p class="soft">{weakWords.lowNumber(said.basis, codeWords(hazard))}</p>
         </>
@@ -48,7 +47,7 @@ export function Likelihood(props: { readonly hazard: AskedHazard; readonly event
               <li key={link.id}>
                 <Glyph sign="waiting" />
                 <div>{link.says}</div>
-                <span class="side">{link.likely?.words.split(',')[0]}</span>
+                <span class="side">{link.likely && chanceAlone(link.likely.words)}</span>
               </li>
             ))}
           </ul>
@@ -58,8 +57,11 @@ export function Likelihood(props: { readonly hazard: AskedHazard; readonly event
   );
 }
 
+/** '2 in 1,000' of '2 in 1,000, between fewer than 1 and 4'. */
+export const chanceAlone = (words: string): string => words.split(', ')[0] ?? words;
+
 /** The published scheme goes by the chance over the life or the season, not over one event. */
-export function codeWords({ season }: AskedHazard): string {
+function codeWords({ season }: AskedHazard): string {
   if (season === null) return '';
   const { code, level, events, whole } = season;
   const over = weakWords.overSeasonOfEvents(events);

@@ -26,10 +26,10 @@ export function Seconds(props: {
   const [all, setAll] = useState(false);
   const fittings = chosen.fittings.toSorted((a, b) => (a.singleOf ?? 5) - (b.singleOf ?? 5));
   return (
-    <section class="group pays" id="pays" aria-label={weakWords.whichSecondRetention}>
+    <section class="group pays no-print" id="pays" aria-label={weakWords.whichSecondRetention}>
       <h2>{weakWords.whichSecondRetention}</h2>
       <p class="soft">{weakWords.singlePointsOfSeverity}</p>
-      <form class="budget no-print" onSubmit={e => e.preventDefault()}>
+      <form class="budget" onSubmit={e => e.preventDefault()}>
         <label>
           {weakWords.minutesThere}
           <input
@@ -56,12 +56,12 @@ export function Seconds(props: {
       {candidates.length === 0 && <p class="note">{weakWords.thereIsNoJointLeft}</p>}
       {candidates.length > 0 && chosen.fittings.length === 0 && <p class="note">{weakWords.nothingCanBeFitted}</p>}
       <ol class="fittings">
-        {fittings.map((one, n) => (
-          <FittingRow key={keyOf(one)} one={one} answer={answer} jobs={jobs} hidden={!all && n >= FEW} />
+        {(all ? fittings : fittings.slice(0, FEW)).map(one => (
+          <FittingRow key={keyOf(one)} one={one} answer={answer} jobs={jobs} />
         ))}
       </ol>
       {fittings.length > FEW && (
-        <button type="button" class="button plain wide no-print" onClick={() => setAll(!all)}>
+        <button type="button" class="button plain wide" onClick={() => setAll(!all)}>
           {all ? weakWords.onlyFirst(FEW) : weakWords.all(fittings.length)}
         </button>
       )}
@@ -81,7 +81,7 @@ export function Seconds(props: {
           <tbody>
             {chosen.hazards.map(({ function: name, severity, words }) => (
               <tr key={name}>
-                <th scope="row">{weakWords.severity2(hazardOf(answer, name), severity)}</th>
+                <th scope="row">{weakWords.hazardWithSeverity(hazardOf(answer, name), severity)}</th>
                 <td>{words}</td>
               </tr>
             ))}
@@ -110,19 +110,14 @@ function NotNumbers({ typed: { minutes, money } }: { readonly typed: Typed }) {
   ));
 }
 
-function FittingRow(props: {
-  readonly one: Fitting;
-  readonly answer: WeakLinksAnswer;
-  readonly jobs: Jobs;
-  readonly hidden: boolean; // on the screen; paper has them all
-}) {
-  const { one, answer, jobs, hidden } = props;
+function FittingRow(props: { readonly one: Fitting; readonly answer: WeakLinksAnswer; readonly jobs: Jobs }) {
+  const { one, answer, jobs } = props;
   const buys = buysOf(answer, one);
   return (
-    <li class={hidden ? 'only-print' : undefined}>
+    <li>
       <h3>{weakWords.on(one.retention, one.joint.replace('/', ', '))}</h3>
       <p>
-        {weakWords.minOfMoney2(
+        {weakWords.minutesMoneyAndSingle(
           one.minutes,
           one.money,
           one.singleOf === null ? '' : weakWords.takesSinglePoint(one.singleOf),
@@ -135,7 +130,7 @@ function FittingRow(props: {
       ))}
       {one.needs !== '' && <p class="soft">{weakWords.needs(one.needs)}</p>}
       <Confirm adding={{ joint: one.joint, retention: one.retention, needs: one.needs }} jobs={jobs}>
-        {weakWords.makeItJob2}
+        {weakWords.makeItJob}
       </Confirm>
     </li>
   );

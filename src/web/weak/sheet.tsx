@@ -11,7 +11,7 @@ import { weakWords } from '../words/weak.tsx';
 import { useWeakLinks } from './asked.ts';
 import { HazardGroup } from './hazard.tsx';
 import type { Jobs } from './job.tsx';
-import { PrintedHazards } from './printed.tsx';
+import { PrintedWeak } from './printed.tsx';
 import { Seconds, type Typed } from './seconds.tsx';
 import { wantedIn } from './wanted.ts';
 
@@ -40,7 +40,7 @@ export function Weak({ snapshot, session, keep, who, about }: WeakProps) {
       <PrintTitle title={weakWords.weakLinks} kart={kart.name} event={fitness.event} invented={kart.invented} />
       <p class="no-print">
         <a class="back" href={hashOf({ sheet: 'kart' })}>
-          {weakWords.kartFromAbove2}
+          {weakWords.kartFromAbove}
         </a>
       </p>
       <h1 class="no-print">{weakWords.whatWouldHurtUs}</h1>
@@ -63,9 +63,7 @@ export function Weak({ snapshot, session, keep, who, about }: WeakProps) {
       {answer && (
         <>
           <section class="no-print head-gap" aria-labelledby="alone">
-            <h2 id="alone">
-              {weakWords.whatAloneIsEnough2} {alone} {weakWords.links}
-            </h2>
+            <h2 id="alone">{weakWords.linksThatAloneAreEnough(alone)}</h2>
             {answer.hazards.map(hazard => (
               <HazardGroup
                 key={hazard.function}
@@ -76,7 +74,7 @@ export function Weak({ snapshot, session, keep, who, about }: WeakProps) {
               />
             ))}
           </section>
-          <PrintedHazards answer={answer} kart={kart} />
+          <PrintedWeak answer={answer} kart={kart} />
           <Seconds
             answer={answer}
             typed={typed}

@@ -34,7 +34,7 @@ export const pageWords = {
     `${title} · kart ${kart}${invented ? ' (invented)' : ''}`,
   noEventPlanned: 'no event planned',
   printed: 'Printed',
-  utc: (toISOString: string) => `${toISOString} UTC`,
+  dayAndTime: (day: string, time: string) => `${day}, ${time}`,
   drawnUp: 'Drawn up by',
   kartwright: 'Kartwright',
   dateAndTime: 'Date and time',

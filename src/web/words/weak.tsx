@@ -1,4 +1,6 @@
 /** What the weak links say. */
+import type { ComponentChild } from 'preact';
+
 export const weakWords = {
   whatIsLeftByMinutes: 'What is left by minutes',
   jointsLeftThatAlone:
@@ -19,7 +21,7 @@ export const weakWords = {
   kartFromAbovePlaces: (name: string, count: number, hazard: string) =>
     `Kart ${name} from above: ${count} places where one link alone means ${hazard}, listed beside`,
   placeOnMap: (n: number) => `Place ${n} on the map`,
-  howLikelyNotKnown2: (unknown: string | null) => `How likely: not known. ${unknown}`,
+  howLikelyNotKnownWhy: (unknown: string | null) => `How likely: not known. ${unknown}`,
   howLongItLasts: 'How long it lasts',
   twoTogether: 'Two together',
   theLikeliest: (count: number) => `The likeliest ${count}.`,
@@ -38,7 +40,7 @@ export const weakWords = {
   takeItBack: 'Take it back',
   itIsNotWanted: 'It is not wanted',
   keep: 'Keep it',
-  makeItJob: (retention: string, joint: string) => `Add ${retention} to ${joint}: make it a job`,
+  makeItJobAsk: (retention: string, joint: string) => `Add ${retention} to ${joint}: make it a job`,
   itNeeds: (needs: string) => `It needs ${needs}. `,
   fitOnKartFileNames: (retention: string, part: string, name: string, needs: string) => (
     <>
@@ -52,12 +54,11 @@ export const weakWords = {
   neverDrillWeldOrWire: 'Never drill, weld or wire what its maker did not make for it.',
   whoWants: 'Who wants it',
   writing: 'Writing …',
-  makeItJob2: 'Make it a job',
+  makeItJob: 'Make it a job',
   leave: 'Leave it',
   eventNoneIsPlanned: 'an event: none is planned',
   howLikelyOver: (event: string) => `How likely over ${event}`,
   notKnownThereIsNeither: 'Not known: there is neither record nor guess.',
-  wholeIsNotKnown: 'The whole is not known. At least ',
   lowNumber: (basis: string, code: string) => `${basis} ${code} A low number is no permission.`,
   noNumber: (count: number) => `No number for ${count}`,
   thereByKartFileLooked: 'There by the kart file, looked at by nobody since: counted as perhaps gone',
@@ -68,18 +69,25 @@ export const weakWords = {
   oneRetention: 'one retention',
   severalThatOneThing: 'several that one thing takes',
   partItself: 'the part itself',
-  kartFromAbove:
-    'Kart from above with the places of links that alone are enough, severity 1; the numbers stand in the tables',
+  kartFromAboveTitle: 'Kart from above with the places of links that alone are enough; the numbers stand in the tables',
+  hazardColumn: 'What would hurt us',
+  severityColumn: 'Severity',
+  aloneColumn: 'Alone enough',
+  overEventColumn: 'Over the event',
+  overSeasonColumn: 'Over the season',
+  codeAndLevel: (code: string, level: string) => `${code}, ${level}`,
+  fitColumn: 'Second retention, and where',
+  needsColumn: 'It needs',
+  doneColumn: 'Done',
+  endsSinglePoint: (severity: number) => `Ends a single point of severity ${severity}.`,
+  firstOf: (shown: number, count: number) => `the first ${shown} of ${count}`,
+  secondCouldBe: (retentions: string) => `Second could be: ${retentions}.`,
+  restOnScreen:
+    'Each line alone is enough; look at it and tick it. Its chance is over the event. Links of severity 3 and 4, pairs, what each link means and where a number comes from stand on the screen.',
+  wholeIsNotKnownAtLeast: (words: ComponentChild) => <>The whole is not known. At least {words}</>,
+  linksThatAloneAreEnough: (count: number | undefined) =>
+    count === undefined ? 'What alone is enough' : `What alone is enough: ${count} links`,
   severityAloneEnough: (severity: number, count: number) => `severity ${severity}, ${count} alone enough`,
-  wholeIsNotKnown2: 'The whole is not known. ',
-  atLeast: 'At least ',
-  overEvent: (top: string, words: string, code: string) => `${top}${words} over the event. ${code}`,
-  withoutNumber: (unknown: string) => ` Without a number: ${unknown}.`,
-  place: 'Place',
-  whatAloneIsEnough: 'What alone is enough',
-  overEvent2: 'Over the event',
-  seen: 'Seen',
-  secondCould: (couldAdd: string) => ` A second could be: ${couldAdd}.`,
   whichSecondRetention: 'Which second retention pays most',
   singlePointsOfSeverity:
     'Single points of severity 1 first, then of severity 2, then the most chance taken away. Exact: nothing else for as much takes more away. A pair never counts as less likely than what both have in common.',
@@ -93,12 +101,13 @@ export const weakWords = {
   minOfMoney: (minutes: number, money: number) => `${minutes} min, ${money} of money.`,
   withAllOfThese: 'With all of these',
   overEventFrom: 'over the event, from what is known',
-  severity2: (hazard: string, severity: number) => `${hazard}, severity ${severity}`,
+  hazardWithSeverity: (hazard: string, severity: number) => `${hazard}, severity ${severity}`,
   withMoreMinutes: (minutes: number) => `With ${minutes} more minutes`,
   untilThenItCounts: (said: string) => `${said} Until then it counts as no limit.`,
   on: (retention: string, joint: string) => `${retention} on ${joint}`,
   takesSinglePoint: (singleOf: number) => `; takes a single point of severity ${singleOf} away`,
-  minOfMoney2: (minutes: number, money: number, singleOf: string) => `${minutes} min, ${money} of money${singleOf}`,
+  minutesMoneyAndSingle: (minutes: number, money: number, singleOf: string) =>
+    `${minutes} min, ${money} of money${singleOf}`,
   atBest: (hazard: string, words: string) => `${hazard}: at best ${words}`,
   needs: (needs: string) => `Needs ${needs}.`,
   onMinOfMoney: (retention: string, joint: string, minutes: number, money: number) =>
@@ -106,7 +115,7 @@ export const weakWords = {
   jointsLeftThatAloneAreEnough: (severity1: number, severity2: number) =>
     `Joints left that alone are enough and could have a second: ${severity1} of severity 1, ${severity2} of severity 2.`,
   weakLinks: 'Weak links',
-  kartFromAbove2: 'The kart from above',
+  kartFromAbove: 'The kart from above',
   whatWouldHurtUs: 'What would hurt us',
   reckoningWhatAlone: 'Reckoning what alone and together is enough …',
   makersManualAndClass: (note: string) => `${note} The maker's manual and the class rules win.`,
@@ -114,8 +123,6 @@ export const weakWords = {
   sparesBox: 'Spares box',
   whatPaysMost: 'What pays most',
   print: 'Print it',
-  whatAloneIsEnough2: 'What alone is enough:',
-  links: 'links',
   signatureOfWhoLooked: 'Signature of who looked at each link',
   whatEachLinkMeans: 'What each link means for it',
   fromWhatIsKnownAlone: 'From what is known alone.',

@@ -11,13 +11,19 @@ export type Axes = {
   readonly y: readonly [number, number];
   readonly height: number;
   readonly top: number;
+  /** From where to where they are drawn across, when not over a whole sheet. */
+  readonly across?: readonly [number, number];
 };
 
-const LEFT = 34;
-const RIGHT = SHEET_WIDTH - 16;
+export const PLOT_LEFT = 34;
+export const PLOT_RIGHT = SHEET_WIDTH - 16;
+const leftOf = ({ across }: Axes): number => across?.[0] ?? PLOT_LEFT;
+const rightOf = ({ across }: Axes): number => across?.[1] ?? PLOT_RIGHT;
 
-export const plotX = (value: number, { x: [low, high] }: Axes): number =>
-  LEFT + ((RIGHT - LEFT) * (value - low)) / (high - low);
+export const plotX = (value: number, axes: Axes): number => {
+  const [low, high] = axes.x;
+  return leftOf(axes) + ((rightOf(axes) - leftOf(axes)) * (value - low)) / (high - low);
+};
 export const plotY = (value: number, { y: [low, high], top, height }: Axes): number =>
   top + (height * (high - value)) / (high - low);
 
@@ -35,35 +41,73 @@ export function roundSteps(low: number, high: number, most: number): readonly nu
 export function PlotFrame({ axes, unit = '°' }: { readonly axes: Axes; readonly unit?: string }) {
   return (
     <g>
+      <PlotLevels axes={axes} />
+      <PlotNumbers axes={axes} />
+      <PlotAcross axes={axes} unit={unit} most={6} />
+    </g>
+  );
+}
+
+/** Lines across at round values. */
+export function PlotLevels({ axes }: { readonly axes: Axes }) {
+  return (
+    <g>
+      {roundSteps(...axes.y, 6).map(value => {
+        const y = plotY(value, axes);
+        return (
+          <line key={value} class={value === 0 ? 'thin' : 'hair'} x1={leftOf(axes)} x2={rightOf(axes)} y1={y} y2={y} />
+        );
+      })}
+    </g>
+  );
+}
+
+/** Their values, to the left of them. */
+export function PlotNumbers({ axes }: { readonly axes: Axes }) {
+  return (
+    <g>
       {roundSteps(...axes.y, 6).map(value => (
-        <g key={value}>
-          <line
-            class={value === 0 ? 'thin' : 'hair'}
-            x1={LEFT}
-            x2={RIGHT}
-            y1={plotY(value, axes)}
-            y2={plotY(value, axes)}
-          />
-          <Label x={LEFT - 6} y={plotY(value, axes) + 4} anchor="end" text={String(value)} look="quiet" />
-        </g>
+        <Label
+          key={value}
+          x={leftOf(axes) - 6}
+          y={plotY(value, axes) + 4}
+          anchor="end"
+          text={String(value)}
+          look="quiet"
+        />
       ))}
-      {roundSteps(...axes.x, 6).map(value => (
-        <g key={value}>
-          <line
-            class={value === 0 ? 'chain' : 'hair'}
-            x1={plotX(value, axes)}
-            x2={plotX(value, axes)}
-            y1={axes.top}
-            y2={axes.top + axes.height}
-          />
-          <Label
-            x={plotX(value, axes)}
-            y={axes.top + axes.height + 16}
-            text={`${Math.abs(value)}${unit}`}
-            look="quiet"
-          />
-        </g>
-      ))}
+    </g>
+  );
+}
+
+/** Lines up at most so many round values, each with its value beneath; one at the very left of the drawing begins there. */
+export function PlotAcross({
+  axes,
+  unit,
+  most,
+}: {
+  readonly axes: Axes;
+  readonly unit: string;
+  readonly most: number;
+}) {
+  const ground = axes.top + axes.height;
+  return (
+    <g>
+      {roundSteps(...axes.x, most).map(value => {
+        const x = plotX(value, axes);
+        return (
+          <g key={value}>
+            <line class={value === 0 ? 'chain' : 'hair'} x1={x} x2={x} y1={axes.top} y2={ground} />
+            <Label
+              x={x}
+              y={ground + 16}
+              anchor={x < 10 ? 'start' : 'middle'}
+              text={`${Math.abs(value)}${unit}`}
+              look="quiet"
+            />
+          </g>
+        );
+      })}
     </g>
   );
 }

@@ -10,7 +10,8 @@ import type { ComparedLaps, CompareTell, Side } from './comparing.ts';
 import { Envelope } from './envelope.tsx';
 import type { LapsProps } from './sheet.tsx';
 import { SpeedMap } from './speed-map.tsx';
-import { Traces } from './traces.tsx';
+import { LapTraces } from './traces.tsx';
+import { WholeName } from './whole-name.tsx';
 
 type Pick = { readonly fact: string; readonly lap: number };
 
@@ -78,23 +79,28 @@ function Result({ of, laps: [a, b] }: { readonly of: ComparedLaps; readonly laps
           <h2>
             {compareWords.speedAndTime} <span>{compareWords.overDistance2}</span>
           </h2>
-          <figure class="sheet">
-            <Traces
-              title={compareWords.speedOfBothLapsOver}
-              unit="km/h"
-              traces={[
-                { name: compareWords.firstLap(a), look: 'dashed', x: distance, y: kmhA },
-                { name: compareWords.secondLapThick(b), look: 'signal', x: distance, y: kmhB },
-              ]}
-            />
-            <Traces
-              title={compareWords.timeOfSecondLapLess}
-              unit={compareWords.sBehindFirstBelowAhead}
-              height={110}
-              zero
-              traces={[{ name: '', look: 'plain', x: distance, y: delta }]}
-            />
-          </figure>
+          <LapTraces
+            name={compareWords.speedAndTime}
+            plots={[
+              {
+                title: compareWords.speedOfBothLapsOver,
+                unit: 'km/h',
+                least: 5,
+                traces: [
+                  { name: compareWords.firstLap(a), look: 'dashed', x: distance, y: kmhA },
+                  { name: compareWords.secondLapThick(b), look: 'signal', x: distance, y: kmhB },
+                ],
+              },
+              {
+                title: compareWords.timeOfSecondLapLess,
+                unit: compareWords.sBehindFirstBelowAhead,
+                least: 0.1,
+                height: 110,
+                zero: true,
+                traces: [{ name: '', look: 'plain', x: distance, y: delta }],
+              },
+            ]}
+          />
         </section>
         <section class="group" aria-label={compareWords.onTrack}>
           <h2>
@@ -281,6 +287,7 @@ function PickLap(props: {
           )}
         </select>
       </div>
+      <WholeName text={session ? choiceOf(session) : ''} />
     </fieldset>
   );
 }

@@ -8,6 +8,7 @@ import { choiceOf, nameOf } from '../words/laps/reads.ts';
 import { Predicted } from './predicted.tsx';
 import { type PredictAsk, usePredicting } from './predicting.ts';
 import type { LapsProps } from './sheet.tsx';
+import { WholeName } from './whole-name.tsx';
 
 export function Predict({ snapshot, session: device, keep }: LapsProps) {
   const slot = `predict ${snapshot.kart.name}`;
@@ -50,6 +51,7 @@ export function Predict({ snapshot, session: device, keep }: LapsProps) {
                   </option>
                 ))}
               </select>
+              <WholeName text={choiceOf(session)} />
             </div>
             <div class="entry-field">
               <label for="predict-gearing">{predictWords.teethThatWereOnFront}</label>

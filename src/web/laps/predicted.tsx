@@ -2,7 +2,7 @@
 import type { LapsPredicted, PredictedWhole } from '../../app/index.ts';
 import { predictWords } from '../words/laps/predict.ts';
 import { lapsCount, lapText } from '../words/laps/reads.ts';
-import { Traces } from './traces.tsx';
+import { LapTraces } from './traces.tsx';
 
 export function Predicted({ of }: { readonly of: PredictedWhole }) {
   const { lap, driven, track, say } = of;
@@ -121,23 +121,30 @@ function BesideDriven({ of: { beside, lost, slowest, driven } }: { readonly of: 
         {predictWords.drivenBesidePredicted} <span>{predictWords.lapOverDistance(driven.lap)}</span>
       </h2>
       <div class="log-page">
-        <figure class="sheet">
-          <Traces
-            title={predictWords.speedPredicted}
-            unit="km/h"
-            traces={[
-              { name: 'predicted', look: 'dashed', x: at, y: predicted.map(v => v * 3.6) },
-              { name: predictWords.drivenThick, look: 'signal', x: at, y: speed.map(v => v * 3.6) },
+        <div>
+          <LapTraces
+            name={predictWords.drivenBesidePredicted}
+            plots={[
+              {
+                title: predictWords.speedPredicted,
+                unit: 'km/h',
+                least: 5,
+                traces: [
+                  { name: 'predicted', look: 'dashed', x: at, y: predicted.map(v => v * 3.6) },
+                  { name: predictWords.drivenThick, look: 'signal', x: at, y: speed.map(v => v * 3.6) },
+                ],
+              },
+              {
+                title: predictWords.timeOfDrivenLapLess,
+                unit: predictWords.sBehindPredictionBelow,
+                least: 0.1,
+                height: 110,
+                zero: true,
+                traces: [{ name: '', look: 'plain', x: at, y: gap }],
+              },
             ]}
           />
-          <Traces
-            title={predictWords.timeOfDrivenLapLess}
-            unit={predictWords.sBehindPredictionBelow}
-            height={110}
-            zero
-            traces={[{ name: '', look: 'plain', x: at, y: gap }]}
-          />
-        </figure>
+        </div>
         <Tenths lost={lost} whole={gap.at(-1) ?? Number.NaN} />
         {slowest.length > 0 && <Corners slowest={slowest} />}
       </div>

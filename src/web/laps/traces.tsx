@@ -1,84 +1,135 @@
-/** One quantity of one or two laps over the distance: lines, a mark where a person points, and numbers on both axes. */
+/**
+ * A lap over the distance: one drawing under the other, all of the same part of it. What is shown is a place in a strip that
+ * scrolls: a finger, a wheel, the keys and the buttons move it, nothing is drawn anew, and the page scrolls on as ever.
+ */
+import { useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
+import { tracesWords } from '../words/laps/traces.ts';
+import { drawnOf, LapFrames, LapStrip, lengthIn, type Plot, STRIP } from './lap-plots.tsx';
 
-import { Label, Plate, SHEET_WIDTH } from '../drawing/lines.tsx';
-import { type Axes, type Line, PlotFrame, PlotLine, plotX, roundSteps } from '../drawing/plot.tsx';
+/** Nearer than this there is little to see between two fixes, m. */
+const LEAST_SHOWN = 40;
+/** A press of a button moves by half of what is shown: the other half stays. */
+const PRESS = 0.5;
+/** The strip has come to rest, ms. */
+const RESTS = 150;
 
-export type Trace = {
-  readonly name: string;
-  readonly look: Line['look'];
-  readonly x: Float64Array | readonly number[];
-  readonly y: Float64Array | readonly number[];
-};
+export function LapTraces({ name, plots }: { readonly name: string; readonly plots: readonly Plot[] }) {
+  const drawn = useMemo(() => plots.map(drawnOf), plots);
+  const length = lengthIn(plots);
+  const [times, setTimes] = useState(1);
+  const [from, setFrom] = useState(0); // m
+  const strip = useRef<HTMLElement>(null);
+  const middle = useRef(length / 2); // m
+  const aim = useRef<number | undefined>(undefined); // px, where a press sent it that is not there yet
+  const rest = useRef<ReturnType<typeof setTimeout> | undefined>(undefined);
+  const shows = length / times;
 
-/** More are not seen across a phone or a bench screen. */
-const MOST = 700;
-
-export function Traces(props: {
-  readonly title: string;
-  readonly traces: readonly Trace[];
-  readonly unit: string;
-  readonly height?: number;
-  /** A place on the axis across. */
-  readonly at?: number;
-  readonly zero?: boolean; // the axis up holds 0
-}) {
-  const { title, traces, unit, height = 150, at, zero = false } = props;
-  const [low, high] = rangeOf(traces.map(({ y }) => y));
-  const [left, right] = rangeOf(traces.map(({ x }) => x));
-  if (!(right > left)) return null;
-  const steps = roundSteps(zero ? Math.min(low, 0) : low, (zero ? Math.max(high, 0) : high) + 1e-9, 5);
-  const step = (steps[1] ?? 1) - (steps[0] ?? 0);
-  const axes: Axes = {
-    x: [left, right],
-    y: [
-      (steps[0] ?? low) - (low < (steps[0] ?? low) ? step : 0),
-      (steps.at(-1) ?? high) + (high > (steps.at(-1) ?? high) ? step : 0),
-    ],
-    height,
-    top: 24,
+  const read = (): number => {
+    const at = strip.current;
+    return at === null ? 0 : at.scrollLeft / pixelsOf(at, times, length);
   };
+  const atRest = (): void => {
+    aim.current = undefined;
+    const start = Math.min(Math.max(0, read()), length - shows);
+    middle.current = start + shows / 2;
+    setFrom(start);
+  };
+  const look = (next: number): void => {
+    if (next < 1 || length / next < LEAST_SHOWN) return;
+    clearTimeout(rest.current);
+    middle.current = read() + shows / 2;
+    setTimes(next);
+  };
+  const move = (way: -1 | 1): void => {
+    const at = strip.current;
+    if (at === null) return;
+    const to = (aim.current ?? at.scrollLeft) + way * PRESS * shows * pixelsOf(at, times, length);
+    aim.current = Math.min(Math.max(0, to), at.scrollWidth - at.clientWidth);
+    at.scrollTo({ left: aim.current });
+  };
+  useLayoutEffect(() => {
+    const at = strip.current;
+    if (at === null) return;
+    at.scrollTo({ left: (middle.current - shows / 2) * pixelsOf(at, times, length), behavior: 'instant' });
+    atRest();
+    return () => clearTimeout(rest.current);
+  }, [times, length]);
+
+  const sheets = useMemo(() => <LapStrip drawn={drawn} times={times} />, [drawn, times]);
+  const frames = useMemo(() => <LapFrames drawn={drawn} />, [drawn]);
+  const whole = useMemo(() => times > 1 && <LapStrip drawn={drawn} times={1} />, [drawn, times > 1]);
+  const near = times > 1;
   return (
-    <Plate height={height + 50} title={title}>
-      <Label x={4} y={12} anchor="start" text={unit} look="quiet" />
-      <PlotFrame axes={axes} unit=" m" />
-      {traces.map(({ name, look, x, y }) => (
-        <PlotLine key={name} line={{ name, look, points: thinned(x, y, MOST) }} axes={axes} />
-      ))}
-      {at !== undefined && (
-        <line class="thin" x1={plotX(at, axes)} x2={plotX(at, axes)} y1={axes.top} y2={axes.top + height} />
-      )}
-      <Label x={SHEET_WIDTH - 4} y={12} anchor="end" text={traces.map(({ name }) => name).join(' · ')} look="quiet" />
-    </Plate>
+    <>
+      <figure class="sheet">
+        <div class="traces">
+          <section
+            class={`trace-strip ${near ? 'near no-print' : ''}`}
+            // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls sideways must be reached by keys
+            tabIndex={0}
+            aria-label={tracesWords.moved(name)}
+            ref={strip}
+            onScroll={() => {
+              clearTimeout(rest.current);
+              rest.current = setTimeout(atRest, RESTS);
+            }}
+            onPointerDown={dragged}
+            onKeyDown={e => {
+              if (e.ctrlKey || e.metaKey || e.altKey) return;
+              if (e.key === '+' || e.key === '=') look(2 * times);
+              else if (e.key === '-') look(times / 2);
+              else if (e.key === 'Home' && near) look(1);
+              else return;
+              e.preventDefault();
+            }}
+          >
+            {sheets}
+          </section>
+          {near && <div class="trace-strip only-print">{whole}</div>}
+          {frames}
+        </div>
+      </figure>
+      <fieldset class="trace-moves no-print">
+        <legend class="unseen">{tracesWords.partShown}</legend>
+        <Move text={tracesWords.left} can={near && from > 0} press={() => move(-1)} />
+        <Move text={tracesWords.wider} can={near} press={() => look(times / 2)} />
+        <Move text={tracesWords.all} can={near} press={() => look(1)} />
+        <Move text={tracesWords.nearer} can={length / (2 * times) >= LEAST_SHOWN} press={() => look(2 * times)} />
+        <Move text={tracesWords.right} can={near && from < length - shows - 0.5} press={() => move(1)} />
+      </fieldset>
+      <p class="soft no-print" role="status">
+        {near
+          ? tracesWords.part(from.toFixed(0), (from + shows).toFixed(0), length.toFixed(0))
+          : tracesWords.wholeLap(length.toFixed(0))}
+      </p>
+    </>
   );
 }
 
-/** Lowest and highest of numbers that are some. */
-function rangeOf(all: readonly (Float64Array | readonly number[])[]): readonly [number, number] {
-  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
-  for (const values of all)
-    for (const value of values) {
-      if (value < low) low = value;
-      if (value > high) high = value;
-    }
-  return [low, high];
+/** One that cannot keeps the focus: the next press of a key belongs to it still. */
+function Move({ text, can, press }: { readonly text: string; readonly can: boolean; readonly press: () => void }) {
+  return (
+    <button type="button" class="button" aria-disabled={!can} onClick={() => can && press()}>
+      {text}
+    </button>
+  );
 }
 
-/** Of each stretch the lowest and the highest, in their order: no peak is lost. */
-export function thinned(
-  x: Float64Array | readonly number[],
-  y: Float64Array | readonly number[],
-  most: number,
-): readonly (readonly [number, number])[] {
-  const at = (n: number): readonly [number, number] => [x[n] as number, y[n] as number];
-  if (x.length <= most) return Array.from({ length: x.length }, (_, n) => at(n));
-  const stretches = Math.floor(most / 2);
-  return Array.from({ length: stretches }, (_, k) => {
-    const [from, to] = [Math.floor((k * x.length) / stretches), Math.floor(((k + 1) * x.length) / stretches)];
-    let [low, high] = [from, from];
-    for (let n = from; n < to; n++) {
-      if ((y[n] as number) < (y[low] as number)) low = n;
-      if ((y[n] as number) > (y[high] as number)) high = n;
-    }
-    return low === high ? [at(low)] : low < high ? [at(low), at(high)] : [at(high), at(low)];
-  }).flat();
+/** Pixels of the strip for a metre. */
+const pixelsOf = (strip: HTMLElement, times: number, length: number): number =>
+  ((strip.clientWidth / STRIP.seen) * STRIP.drawn * times) / length;
+
+/** A mouse takes hold of the strip; a finger has the browser's own way, and scrolls the page with it. */
+function dragged(e: PointerEvent & { readonly currentTarget: HTMLElement }): void {
+  const strip = e.currentTarget;
+  if (e.pointerType !== 'mouse' || e.button !== 0 || strip.scrollWidth <= strip.clientWidth) return;
+  const start = strip.scrollLeft + e.clientX;
+  const drag = ({ clientX }: PointerEvent): void => strip.scrollTo({ left: start - clientX, behavior: 'instant' });
+  const end = (): void => {
+    strip.removeEventListener('pointermove', drag);
+    strip.removeEventListener('lostpointercapture', end);
+  };
+  strip.addEventListener('pointermove', drag);
+  strip.addEventListener('lostpointercapture', end);
+  strip.setPointerCapture(e.pointerId);
 }

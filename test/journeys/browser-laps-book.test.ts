@@ -2,7 +2,7 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Kept } from '../../src/app/index.ts';
 import { LOGS, LOOKS, servedWithKart } from './laps-page.ts';
-import { axe, browserPages, smallTargets } from './pages.ts';
+import { axe, browserPages, sent, smallTargets } from './pages.ts';
 import type { Served } from './served.ts';
 
 const pages = browserPages();
@@ -14,6 +14,7 @@ afterAll(() => served?.stop());
 
 const open = (device = {}) => pages.open(`${served.url}#/laps`, 'R. Vale', device);
 
+/** Each test has a device of its own, which goes with what it did not send: the next ones ask the server's book for it. */
 describe('into the book', () => {
   test('a log is a run with its laps: the parts are older by it, the lap marked is no best, and two taps take it back', async () => {
     const page = await open();
@@ -48,6 +49,7 @@ describe('into the book', () => {
     await page.getByRole('button', { name: 'Undo' }).click();
     await page.getByRole('button', { name: 'Strike all 2' }).click();
     await page.getByText('none yet').waitFor();
+    await sent(page);
   });
 
   test('a log of a run that was written down already is asked about, and goes to that run without hours', async () => {
@@ -63,6 +65,7 @@ describe('into the book', () => {
     await page.getByRole('button', { name: /^Write 8 laps/ }).click();
     await page.getByText('The hours were counted before').waitFor();
     await page.getByRole('region', { name: 'Sessions with laps' }).getByText('Practice 2').waitFor();
+    await sent(page);
   });
 
   test('times of a stopwatch are laps too; one that is none is named, and nothing is lost by a reload', async () => {
@@ -77,6 +80,7 @@ describe('into the book', () => {
     await page.getByRole('textbox', { name: 'Session' }).fill('Heat 9');
     await page.getByRole('button', { name: 'Write 3 laps into the book' }).click();
     await page.getByRole('heading', { name: /3 laps older/ }).waitFor();
+    await sent(page);
   });
 });
 
@@ -99,6 +103,44 @@ test('two laps of a kept log: where one gained and lost adds up to their differe
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(viewport.width);
     if (process.env.LAPS_PICTURES)
       await page.screenshot({ path: `${process.env.LAPS_PICTURES}/compare-${viewport.width}.png`, fullPage: true });
+  }
+});
+
+test('the traces are moved and drawn nearer by buttons and keys, all of them together, and paper holds the whole lap', async () => {
+  for (const { viewport, colorScheme } of LOOKS) {
+    const page = await pages.open(`${served.url}#/laps/compare`, 'R. Vale', { viewport, colorScheme });
+    const shown = page.getByRole('status').filter({ hasText: 'Shown:' });
+    const strip = page.getByRole('region', { name: /^Speed and time: arrow keys move/ });
+    const press = (name: string) => page.getByRole('button', { name, exact: true }).click();
+    const says = (text: RegExp) => shown.filter({ hasText: text }).waitFor();
+    await says(/the whole lap, \d+ m\.$/);
+    for (let times = 0; times < 2; times++) await press('Nearer');
+    const part = async () => ((await shown.textContent()) ?? '').match(/\d+/g)?.map(Number) ?? [];
+    const [from = 0, to = 0, length = 0] = await part();
+    expect(Math.abs(to - from - length / 4)).toBeLessThanOrEqual(1);
+    expect(Math.abs((from + to) / 2 - length / 2)).toBeLessThanOrEqual(3);
+    await press('Right');
+    await press('Right');
+    const on = Math.round(from + length / 4);
+    await says(new RegExp(`Shown: (${on - 1}|${on}|${on + 1}) to `));
+    await strip.focus();
+    await page.keyboard.press('ArrowLeft');
+    await shown.filter({ hasNotText: `Shown: ${(await part())[0]} ` }).waitFor();
+    expect(await axe(page)).toEqual([]);
+    expect(await smallTargets(page)).toEqual([]);
+    await page.emulateMedia({ media: 'print' });
+    expect(
+      await page
+        .locator('.trace-strip:visible')
+        .evaluateAll(all => all.map(each => each.scrollWidth - each.clientWidth)),
+    ).toEqual([0]);
+    await page.emulateMedia({ media: 'screen' });
+    await page.keyboard.press('-');
+    await page.keyboard.press('+');
+    await says(/of \d+ m/);
+    await page.keyboard.press('Home');
+    await says(/the whole lap/);
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(viewport.width);
   }
 });
 

@@ -17,6 +17,7 @@ import { type Figure, table } from './measure.ts';
 import { million, opened } from './million.ts';
 import { audits } from './page/audit.ts';
 import { pages } from './page/figures.ts';
+import { pans } from './page/pan.ts';
 import { phones } from './phones.ts';
 import { plans } from './plan.ts';
 import { planner } from './planner.ts';
@@ -56,6 +57,7 @@ const all: readonly [title: string, measure: () => Promise<readonly Figure[]>, g
   ['Laps predicted', lapPredictions, 'laps'],
   ['Start', starts, 'start'],
   ['Page in a browser', pages, 'page'],
+  ['Traces moved in a browser', pans, 'page'],
   ['Page audited', audits, 'page'],
 ];
 const chosen = all.filter(([, , group]) => (only === undefined ? group !== 'keeping' : group === only));

@@ -67,6 +67,7 @@ export type { Recorded, Written } from './record.ts';
 export {
   deviceOf,
   enter,
+  isFresh,
   isTeam,
   NOBODY,
   type PairedDevice,
@@ -87,6 +88,7 @@ export { goesBy, type SessionSheet, sessionSheetOf } from './session-sheet.ts';
 export { type SheetQuestion, sheetOf } from './sheet.ts';
 export { type SparesAnswer, type SparesQuestion, sparesOf } from './spares.ts';
 export { takeAlong } from './take-along.ts';
+export { type TakenOut, takenOutSince } from './taken-out.ts';
 export { tarOf } from './tar.ts';
 export { changesIn, type DayRun, type TestDay, testDays } from './test-days.ts';
 export type { TrackQuestion } from './track.ts';

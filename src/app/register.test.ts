@@ -1,5 +1,15 @@
 import { describe, expect, test } from 'vitest';
-import { deviceOf, enter, NOBODY, plainCode, type RegisterState, withChain, withCode, withDevice } from './register.ts';
+import {
+  deviceOf,
+  enter,
+  isFresh,
+  NOBODY,
+  plainCode,
+  type RegisterState,
+  withChain,
+  withCode,
+  withDevice,
+} from './register.ts';
 
 const at = (iso: string): Date => new Date(iso);
 const START = at('2026-05-01T08:00:00.000Z');
@@ -54,6 +64,26 @@ describe('a token', () => {
     const used = (day: string) => withDevice(paired(), '0a1b2c3d', one => ({ ...one, seen: day }));
     expect(known('2027-06-04T08:00:00.000Z', used('2027-06-01'))).toBeDefined(); // 399
     expect(known('2027-06-05T08:00:00.000Z', used('2027-06-01'))).toBeUndefined(); // 400
+  });
+
+  test('ends when its device comes in again, into its team or another; what it wrote is its own within the team only', () => {
+    const wrote = withChain(paired(), '0a1b2c3d', { chain: 'phone-1', there: false }).state;
+    for (const team of ['', 'red']) {
+      const code = withCode(wrote, { code: 'BB', role: 'driver', team, now: START });
+      const again = { ...entering, code: 'BB', id: '11111111', token: 'second', before: 'the token of the phone' };
+      const { state, give } = enter(code, again);
+      expect(known('2026-05-01T08:00:01.000Z', state)).toBeUndefined();
+      expect(deviceOf(state, 'second', START)?.team).toBe(team);
+      expect(give).toMatchObject({ chains: team === '' ? ['phone-1'] : [] });
+      const strange = enter(code, { ...again, before: 'of nobody' }).state;
+      expect(known('2026-05-01T08:00:01.000Z', strange)).toBeDefined();
+    }
+  });
+
+  test('was shown just now for a quarter of an hour', () => {
+    const [one] = paired().devices;
+    const asked = ['2026-05-01T08:14:59.999Z', '2026-05-01T08:15:00.000Z'].map(iso => one && isFresh(one, at(iso)));
+    expect(asked).toEqual([true, false]);
   });
 
   test('stands nowhere in the register, nor does a code', () => {

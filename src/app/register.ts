@@ -49,6 +49,8 @@ const MINUTE_MS = 60_000;
 const DAY_MS = 86_400_000;
 /** Time to walk over to the phone. */
 const CODE_MS = 10 * MINUTE_MS;
+/** Who makes another owner has shown a code within this time. */
+const FRESH_MS = 15 * MINUTE_MS;
 /** A season and the winter: then a device is paired anew. One that lay in a drawer for three months as well. */
 const MOST_DAYS = 400;
 const IDLE_DAYS = 90;
@@ -78,8 +80,8 @@ export type Entering = {
 };
 
 /**
- * Lets a device in again under a new id, too: it goes on writing the chains it wrote within this team, so that what it could
- * not send while it was put out still arrives; the id it had is put out.
+ * Lets a device in again under a new id, too: the token it had is worth nothing from then on, of whatever team. Within the
+ * team it goes on writing the chains it wrote, so that what it could not send while it was put out still arrives.
  *
  * The code is used up by it. A wrong one changes nothing, and says no more than that. */
 export function enter(
@@ -102,7 +104,9 @@ export function enter(
     seen: at.slice(0, 10),
     chains: same?.chains ?? [],
   };
-  const others = state.devices.map(one => (one === same ? { ...one, chains: [], revoked: one.revoked ?? at } : one));
+  const others = state.devices.map(one =>
+    one === old ? { ...one, ...(same && { chains: [] }), revoked: one.revoked ?? at } : one,
+  );
   return {
     state: { ...state, devices: [...others, device], codes: state.codes.filter(one => one !== found) },
     give: device,
@@ -125,6 +129,9 @@ export function deviceOf(state: RegisterState, token: string, now: Date): Paired
   const idle = now.getTime() - Date.parse(found.seen);
   return age < MOST_DAYS * DAY_MS && idle < (IDLE_DAYS + 1) * DAY_MS ? found : undefined;
 }
+
+/** Was this device let in just now? Pairing is the only login there is, so this is what asking again can rest on. */
+export const isFresh = ({ paired }: PairedDevice, now: Date): boolean => now.getTime() - Date.parse(paired) < FRESH_MS;
 
 /** Changes one device; the same state when there is none of this id. */
 export const withDevice = (

@@ -4,6 +4,7 @@ import { deleteCookie, setCookie } from 'hono/cookie';
 import {
   type App,
   enter,
+  isFresh,
   type PairedDevice,
   type Register,
   withCode,
@@ -37,6 +38,10 @@ export function addPairing(front: Door, { register, secrets, now, bookOf, reache
     if (who.is === 'this machine') return () => true;
     return who.is === 'device' && who.device.role === 'owner' ? team => team === who.device.team : undefined;
   };
+
+  /** A phone that was left lying about must not make an owner that stays when the phone is put out. */
+  const isAsked = (who: Who): boolean =>
+    who.is === 'this machine' || (who.is === 'device' && isFresh(who.device, now()));
 
   front.use('/api/pair', tooLarge(BODY_BYTES));
   front.use('/api/forget', tooLarge(BODY_BYTES));
@@ -85,6 +90,7 @@ export function addPairing(front: Door, { register, secrets, now, bookOf, reache
     const who = c.get('who');
     const { role, team = who.is === 'device' ? who.device.team : '' } = body.value;
     if (!may(team)) return ownersOnly(c);
+    if (role === 'owner' && !isAsked(who)) return askAgain(c);
     const code = secrets.code();
     await register.change(state => ({ state: withCode(state, { code, role, team, now: now() }), give: undefined }));
     return c.json({ code, role, team, minutes: 10, reached: reached() }, 201);
@@ -115,6 +121,7 @@ export function addPairing(front: Door, { register, secrets, now, bookOf, reache
     const found = (await register.read()).devices.find(one => one.id === id && may(one.team));
     if (!found)
       return problem(c, 404, [refused('device', `Expected a paired device, got ${id}.`, 'See the list of devices.')]);
+    if (role === 'owner' && found.role !== 'owner' && !isAsked(c.get('who'))) return askAgain(c);
     const changed = await register.change(state => {
       const next = revoke
         ? revoked(state, id, now())
@@ -130,6 +137,12 @@ const revoked = (state: Parameters<typeof withDevice>[0], id: string, now: Date)
 
 /** All of it but the token's hash. */
 const shown = ({ token: _, ...rest }: PairedDevice): Omit<PairedDevice, 'token'> => rest;
+
+function askAgain(c: Context): Response {
+  const message = 'Expected an owner whose device was let in within the last 15 minutes, got one let in before.';
+  const remedy = 'Let this device in again with a code from the machine that keeps the book, or make the owner there.';
+  return problem(c, 403, [{ code: 'not allowed', message, remedy }]);
+}
 
 function ownersOnly(c: Context<{ Variables: { who: Who } }>): Response {
   if (c.get('who').is === 'nobody') return notPaired(c);

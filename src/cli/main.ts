@@ -3,7 +3,7 @@
  * it is asked for, so that a question that needs none of them is answered at once.
  */
 import { createReadStream, readFileSync } from 'node:fs';
-import { readFile, stat, writeFile } from 'node:fs/promises';
+import { readdir, readFile, stat, writeFile } from 'node:fs/promises';
 import { userInfo } from 'node:os';
 import { dirname, join, relative, resolve } from 'node:path';
 import type { App, BookStore, Clock, KartReader, RiskTexts } from '../app/index.ts';
@@ -61,8 +61,18 @@ function userName(): string | undefined {
 
 const isDatabase = (place: string): boolean => /^postgres(ql)?:/.test(place);
 
-const dataFolder = async (place?: string) =>
-  (await host()).openDataFolder(place === undefined || isDatabase(place) ? process.env : { KARTWRIGHT_DATA: place });
+/** A team has a folder of its own, a data folder like any other, also where its book is in a database (`?team=`). */
+async function dataFolder(place?: string) {
+  const { openDataFolder } = await host();
+  if (place !== undefined && !isDatabase(place)) return openDataFolder({ KARTWRIGHT_DATA: place });
+  const own = openDataFolder(process.env);
+  const team = await teamHere();
+  return team === '' ? own : openDataFolder({ KARTWRIGHT_DATA: join(own.path, 'teams', team) });
+}
+
+/** Which team's book `DATABASE_URL` names; '' for that of this machine. */
+const teamHere = async (): Promise<string> =>
+  process.env.DATABASE_URL ? (await import('../store/postgres/index.ts')).teamIn(process.env.DATABASE_URL) : '';
 
 async function storeAt(place?: string): Promise<BookStore> {
   const database = place === undefined ? process.env.DATABASE_URL : isDatabase(place) ? place : undefined;
@@ -70,8 +80,12 @@ async function storeAt(place?: string): Promise<BookStore> {
   return (await import('../store/postgres/index.ts')).openPostgresStore(database);
 }
 
-const folderOfBackups = async (): Promise<string> =>
-  process.env.KARTWRIGHT_BACKUPS || join((await dataFolder()).path, 'backups');
+async function folderOfBackups(): Promise<string> {
+  const named = process.env.KARTWRIGHT_BACKUPS;
+  if (!named) return join((await dataFolder()).path, 'backups');
+  const team = await teamHere();
+  return team === '' ? named : join(named, 'teams', team); // the rules of keeping look at one book
+}
 
 const backups: Backups = {
   folder: folderOfBackups,
@@ -99,21 +113,61 @@ const backups: Backups = {
     if ((await whenThere(stat(file))) === undefined) return undefined;
     return (await import('../store/sqlite/index.ts')).openSqliteStore(file);
   },
+  async ofTeams() {
+    const failed: string[] = [];
+    const teams = await teamsHere();
+    for (const [team, more] of teams)
+      await backUpApart(more).catch(error => failed.push(`team ${team}: ${(error as Error).message}`));
+    return { teams: teams.length, failed };
+  },
+  async later(file) {
+    const { backupsIn } = await host();
+    const path = resolve(file);
+    const newest = [dirname(path), resolve(await folderOfBackups())].flatMap(
+      folder => backupsIn(folder).find(one => one.file !== path)?.file ?? [],
+    );
+    const opened: BookStore[] = [];
+    for (const one of new Set(newest)) {
+      const store = await backups.open(one).catch(() => undefined); // it is not what is restored
+      if (store) opened.push(store);
+    }
+    return opened;
+  },
   remove: async one => (await host()).removeBackup(one),
   daily: async () =>
     (await host()).everyDay({
       now: () => new Date(),
       last: async () => (await backups.list())[0]?.at,
-      work: backUpApart,
+      work: () => backUpApart({}, '--teams'),
       failed: error => world.err(`kartwright: the backup of today failed: ${String(error)}\n`),
     }),
   renameDevice: async () => (await host()).renameDevice(await dataFolder()),
 };
 
+/** What names the book of each team that was served from here. */
+async function teamsHere(): Promise<readonly (readonly [team: string, more: NodeJS.ProcessEnv])[]> {
+  const [{ path }, { isTeam }] = [await dataFolder(), await import('../app/index.ts')];
+  const { DATABASE_URL: database, KARTWRIGHT_BACKUPS: kept } = process.env;
+  const teams = ((await whenThere(readdir(join(path, 'teams')))) ?? []).filter(team => team !== '' && isTeam(team));
+  return Promise.all(
+    teams.map(async team => {
+      const place = await placeOfTeam(team);
+      if (database) return [team, { DATABASE_URL: place }] as const;
+      return [
+        team,
+        { KARTWRIGHT_DATA: place, ...(kept && { KARTWRIGHT_BACKUPS: join(kept, 'teams', team) }) },
+      ] as const;
+    }),
+  );
+}
+
 /** What a person does with `kartwright backup`, in a process of its own: who works at the bench does not wait for it. */
-async function backUpApart(): Promise<void> {
+async function backUpApart(more: NodeJS.ProcessEnv, ...words: readonly string[]): Promise<void> {
   const { spawn } = await import('node:child_process');
-  const child = spawn(process.execPath, [process.argv[1] ?? '', 'backup'], { stdio: ['ignore', 'ignore', 'pipe'] });
+  const child = spawn(process.execPath, [process.argv[1] ?? '', 'backup', ...words], {
+    stdio: ['ignore', 'ignore', 'pipe'],
+    env: { ...process.env, ...more },
+  });
   let said = '';
   child.stderr.on('data', (text: Buffer) => {
     said = (said + text.toString()).slice(-2000);
@@ -143,13 +197,15 @@ async function using<T extends { close(): Promise<void> }, R>(
 
 const devices = once(async () => (await host()).fileRegister((await dataFolder()).path));
 
-/** A team has a folder of its own, which is a data folder like any other: nothing of another team is in there. */
-async function bookOfTeam(folder: string): Promise<App> {
-  if (process.env.DATABASE_URL)
-    throw Object.assign(new Error('teams need a folder each, and the book is in a database'), {
-      remedy: 'Run one server for each team, each with a database of its own.',
-    });
-  return appOn(await storeAt(folder), await dataFolder(folder));
+async function placeOfTeam(team: string): Promise<string> {
+  const database = process.env.DATABASE_URL;
+  if (database) return (await import('../store/postgres/index.ts')).addressOfTeam(database, team);
+  return join((await dataFolder()).path, 'teams', team);
+}
+
+async function bookOfTeam(team: string): Promise<App> {
+  const folder = await dataFolder(join((await dataFolder()).path, 'teams', team));
+  return appOn(await storeAt(await placeOfTeam(team)), folder);
 }
 
 const setupEffects = (): Promise<string> => readFile(join(root, 'data', 'setup-effects.yaml'), 'utf8');
@@ -207,19 +263,21 @@ const world: World = {
     const [{ startServer, jsonLines, levelOf }, machine] = await Promise.all([import('../server/index.ts'), host()]);
     const now = () => new Date();
     const [folder, outside] = [await dataFolder(), !/^(127\.|localhost$|::1$)/.test(address)];
-    const names = outside ? machine.localAddresses : () => [];
+    const also = (process.env.KARTWRIGHT_NAMES ?? '').split(/[\s,]+/).filter(name => name !== '');
+    const names = () => (outside ? [...also, ...machine.localAddresses()] : []);
     const certificate = https && (await machine.certificateFor(join(folder.path, 'https'), names(), now()));
     const teams = new Map<string, Promise<App>>();
     const started = await startServer({
       port,
       host: address,
       names,
+      also,
       ...(certificate && { certificate }),
       register: await devices(),
       secrets: { code: machine.newCode, token: machine.newToken, id: machine.newDeviceId },
       bookOf(team) {
         if (team === '') return Promise.resolve(app);
-        const known = teams.get(team) ?? bookOfTeam(join(folder.path, 'teams', team));
+        const known = teams.get(team) ?? bookOfTeam(team);
         teams.set(team, known);
         known.catch(() => teams.delete(team)); // told to who asked; tried anew the next time
         return known;

@@ -76,6 +76,10 @@ export type Backups = {
   write(file: string): Promise<Proof>;
   /** One of them, to be read; undefined when there is no such file. */
   open(file: string): Promise<BookStore | undefined>;
+  /** One more of each team served from here, in its own folder, by the same rules; which failed, and why. */
+  ofTeams(): Promise<{ readonly teams: number; readonly failed: readonly string[] }>;
+  /** The newest of the folder, and the newest that lies beside the file, but the file itself: what is known of later. */
+  later(file: string): Promise<readonly BookStore[]>;
   remove(backup: Backup): Promise<void>;
   /** Makes one a day in the folder, in a process of its own, until the returned stop; what goes wrong is told on the error output. */
   daily(): Promise<() => void>;

@@ -10,6 +10,8 @@ export type StartParts = Omit<FrontParts, 'pages' | 'hosts' | 'reached' | 'autho
   readonly host?: string;
   /** Names and addresses of this machine on the network, where `host` takes requests from there. */
   readonly names?: () => readonly string[];
+  /** Names under which a proxy, or the machine around a container, hands requests on. */
+  readonly also?: readonly string[];
   /** Left out: plain HTTP. */
   readonly certificate?: { readonly key: string; readonly cert: string; readonly ca: string };
   /** Folder of the built web page; left out: only the API. */
@@ -32,6 +34,7 @@ export function startServer({
   port,
   host = '127.0.0.1',
   names = () => [],
+  also = [],
   certificate,
   webRoot,
   ...parts
@@ -44,7 +47,7 @@ export function startServer({
     ...parts,
     ...(webRoot === undefined ? {} : { pages: readPages(webRoot) }),
     ...(certificate && { authority: certificate.ca }),
-    hosts: () => [bare, ...names()],
+    hosts: () => [bare, ...also, ...names()],
     reached,
   });
   const secure = certificate && {

@@ -71,6 +71,50 @@ describe('a backup', () => {
     expect((await kw(['forget', 'R. Stranger'], from)).code).toBe(3);
   });
 
+  test('of before a person was taken out says so when it is restored: surely when a later one tells, else that it may', async () => {
+    const more = { KARTWRIGHT_BACKUPS: join(folder, 'later'), KARTWRIGHT_BY: 'O. Owner' };
+    const from = { data: 'taken', more };
+    const note = ['log', 'note', 'seen by R. Stranger', '--kart', 'own.yaml', '--by', 'R. Stranger'];
+    expect((await kw(note, from)).code).toBe(0);
+    expect((await kw(['backup', 'stick/before.sqlite'], from)).code).toBe(0);
+    expect((await kw(['forget', 'R. Stranger'], from)).code).toBe(0);
+    const may = await kw(['restore', 'stick/before.sqlite'], { ...from, data: 'restored' });
+    expect(may.code).toBe(0);
+    expect(may.out).toMatch(/Whoever else was taken out after \d{4}-\d\d-\d\d \d\d:\d\d UTC .*kartwright forget\.\n$/);
+    expect(may.out).not.toContain('Somebody');
+    expect((await kw(['backup'], from)).code).toBe(0);
+    const surely = { ...from, data: 'restored-again' };
+    expect((await kw(['restore', 'stick/before.sqlite'], surely)).out).toMatch(
+      /Somebody who was taken out since, as "somebody [0-9a-f]{6}", stands again in \d facts?, among them [\w-]+: kartwright forget/,
+    );
+    expect((await kw(['forget', 'R. Stranger'], surely)).code).toBe(0); // what it says to do does it
+    expect((await kw(['book', 'export'], surely)).out).not.toMatch(/stranger/i);
+    const [kept = ''] = readdirSync(join(folder, 'later'));
+    const after = await kw(['restore', join('later', kept)], { ...from, data: 'restored-after' });
+    expect(after.out).not.toContain('Somebody'); // made after it
+  });
+
+  test('of every team is made beside that of the book, and one that fails keeps no other back', async () => {
+    const team = (name: string) => ({ data: join('club', 'teams', name) });
+    for (const name of ['red', 'blue']) {
+      const note = ['log', 'note', `of ${name}`, '--kart', 'own.yaml'];
+      expect((await kw(note, team(name))).code).toBe(0);
+    }
+    const made = await kw(['backup', '--teams'], { data: 'club' });
+    expect([made.code, made.err]).toEqual([0, '']);
+    expect(made.out).toContain('2 teams too');
+    const [red = ''] = readdirSync(join(folder, 'club', 'teams', 'red', 'backups'));
+    expect((await kw(['verify', join('club', 'teams', 'red', 'backups', red)])).code).toBe(0);
+    writeFileSync(join(folder, 'club', 'teams', 'blue', 'book.sqlite'), 'no book');
+    const apart = await kw(['backup', '--teams'], {
+      data: 'club',
+      more: { KARTWRIGHT_BACKUPS: join(folder, 'club-kept') },
+    });
+    expect([apart.code, apart.err]).toEqual([3, expect.stringMatching(/team blue: /)]);
+    expect(readdirSync(join(folder, 'club-kept', 'teams', 'red')).length).toBe(1);
+    expect(readdirSync(join(folder, 'club-kept')).length).toBe(2); // its own, and teams
+  });
+
   test('without a name goes into the folder of backups, where the rules say which stay', async () => {
     const more = { KARTWRIGHT_BACKUPS: join(folder, 'kept') };
     expect((await kw(['backup'], { more })).code).toBe(0);

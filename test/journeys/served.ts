@@ -27,9 +27,11 @@ const START_MS = 60_000;
 
 type Running = { readonly url: string; end(signal: 'SIGTERM' | 'SIGKILL'): Promise<void> };
 
-async function start(program: string, command: readonly string[], folder: string, port: string): Promise<Running> {
+type Start = { readonly program: string; readonly command: readonly string[]; readonly more: NodeJS.ProcessEnv };
+
+async function start({ program, command, more }: Start, folder: string, port: string): Promise<Running> {
   const child = spawn(process.execPath, [program, ...command, '--port', port], {
-    env: { ...process.env, KARTWRIGHT_DATA: folder },
+    env: { ...process.env, KARTWRIGHT_DATA: folder, ...more },
     stdio: ['ignore', 'pipe', 'pipe'],
   });
   const ended = new Promise<void>(done => child.once('exit', () => done()));
@@ -59,9 +61,14 @@ async function start(program: string, command: readonly string[], folder: string
   };
 }
 
-export async function startBuilt(command: readonly string[] = ['start'], program = 'dist/cli.js'): Promise<Served> {
+/** @param more of the environment */
+export async function startBuilt(
+  command: readonly string[] = ['start'],
+  program = 'dist/cli.js',
+  more: NodeJS.ProcessEnv = {},
+): Promise<Served> {
   const folder = await mkdtemp(join(tmpdir(), 'kartwright-'));
-  let running = await start(program, command, folder, '0');
+  let running = await start({ program, command, more }, folder, '0');
   const { url } = running;
   return {
     url,
@@ -77,7 +84,7 @@ export async function startBuilt(command: readonly string[] = ['start'], program
     },
     kill: () => running.end('SIGKILL'),
     async again(other = program) {
-      running = await start(other, command, folder, new URL(url).port);
+      running = await start({ program: other, command, more }, folder, new URL(url).port);
     },
     async stop() {
       await running.end('SIGTERM');

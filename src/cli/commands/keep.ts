@@ -1,6 +1,6 @@
 /** Nothing lost: is the book whole, a copy of all of it, and back again. */
 import type { Command } from 'commander';
-import { type KeepRules, Refusal, type Verified } from '../../app/index.ts';
+import { type BookStore, type KeepRules, Refusal, type TakenOut, type Verified } from '../../app/index.ts';
 import { fail } from '../exit.ts';
 import { count } from '../print/wrap.ts';
 import { openBook } from '../session.ts';
@@ -22,23 +22,39 @@ export function addKeep(program: Command, world: World): void {
       '--keep <rules>',
       'which of that folder stay (default: KARTWRIGHT_KEEP, else "7 daily, 4 weekly, 12 monthly")',
     )
+    .option('--teams', 'of every team served from here too, each into a folder of its own')
     .option('--list', 'print what is in the folder, and do nothing')
     .option('--json', 'print JSON')
     .addHelpText(
       'after',
-      '\nExamples:\n  kartwright backup\n  kartwright backup /media/stick/book.sqlite\nThe folder is KARTWRIGHT_BACKUPS, better on another disk; else backups, beside the book.\n`serve` makes one a day. A backup is a book: verify and restore read it.\n',
+      '\nExamples:\n  kartwright backup\n  kartwright backup /media/stick/book.sqlite\nThe folder is KARTWRIGHT_BACKUPS, better on another disk; else backups, beside the book.\n`serve` makes one a day, of its teams too. A backup is a book: verify and restore read it.\n',
     )
     .action(
-      async (file: string | undefined, options: Options & { readonly keep?: string; readonly list?: boolean }) => {
+      async (
+        file: string | undefined,
+        options: Options & { readonly keep?: string; readonly list?: boolean; readonly teams?: boolean },
+      ) => {
         const { backups } = world;
         if (options.list) return printList(world, options);
         const rules = await rulesOf(world, options.keep);
         const path = file ?? (await backups.name(world.now()));
+        const { teams, failed } = options.teams ? await backups.ofTeams() : { teams: 0, failed: [] };
         const { facts, files, lacking } = await backups.write(path);
         const dropped = file === undefined ? await dropOld(world, rules) : [];
-        if (options.json) return world.out(`${JSON.stringify({ file: path, facts, files, lacking, dropped })}\n`);
-        world.out(`${count(facts, 'fact')} and ${count(files, 'file')} are in ${path}, each as it is in the book.\n`);
-        if (dropped.length > 0) world.out(`${count(dropped.length, 'older backup')} no longer kept.\n`);
+        if (options.json) world.out(`${JSON.stringify({ file: path, facts, files, lacking, dropped, teams })}\n`);
+        else {
+          world.out(`${count(facts, 'fact')} and ${count(files, 'file')} are in ${path}, each as it is in the book.\n`);
+          if (dropped.length > 0) world.out(`${count(dropped.length, 'older backup')} no longer kept.\n`);
+          if (teams > failed.length)
+            world.out(`${count(teams - failed.length, 'team')} too, each in its own folder.\n`);
+        }
+        if (failed.length > 0)
+          fail(
+            'book',
+            'teams',
+            `Expected a backup of each team, got none of ${failed.join('; ')}.`,
+            'See to it there.',
+          );
       },
     );
 
@@ -68,11 +84,13 @@ export function addKeep(program: Command, world: World): void {
           if (done.kind === 'refused') throw new Refusal(done.problems);
           const device = await world.backups.renameDevice();
           const { facts, files, lacking } = done;
-          if (options.json) return world.out(`${JSON.stringify({ facts, files, lacking, device })}\n`);
+          const since = await takenOut(world, from, file);
+          if (options.json) return world.out(`${JSON.stringify({ facts, files, lacking, device, ...since })}\n`);
           world.out(
             `${count(facts, 'fact')} and ${count(files, 'file')} are in the book, each as it was in the backup.\n`,
           );
           world.out(`This machine writes as ${device} from now on.\n`);
+          sayTakenOut(world, since);
         } finally {
           await to.close();
         }
@@ -80,6 +98,28 @@ export function addKeep(program: Command, world: World): void {
         await from.close();
       }
     });
+}
+
+/** A backup is a copy of before: who was taken out since is in it again. */
+async function takenOut(world: World, backup: BookStore, file: string): Promise<TakenOut> {
+  const { takenOutSince } = await import('../../app/index.ts');
+  const later = await world.backups.later(file);
+  try {
+    return await takenOutSince(backup, later);
+  } finally {
+    for (const one of later) await one.close();
+  }
+}
+
+function sayTakenOut(world: World, { until, again }: TakenOut): void {
+  for (const { as, facts } of again)
+    world.out(
+      `Somebody who was taken out since, as "${as}", stands again in ${count(facts.length, 'fact')}, among them ${facts[0]}: kartwright forget, with the name that stands there.\n`,
+    );
+  if (until !== '')
+    world.out(
+      `Whoever else was taken out after ${until.slice(0, 16).replace('T', ' ')} UTC stands in it again too: take them out again with kartwright forget.\n`,
+    );
 }
 
 /** Also under `book`, beside the other commands on the whole of it. */

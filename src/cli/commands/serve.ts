@@ -43,7 +43,7 @@ export function addServe(program: Command, world: World): void {
     .description('serve the page for phone and tablet, on this machine only unless told otherwise')
     .addHelpText(
       'after',
-      '\nExamples:\n  kartwright serve --port 8080\n  kartwright serve --lan --https\nOn this machine no login is needed; any other must be paired: kartwright devices --help.\n',
+      '\nExamples:\n  kartwright serve --port 8080\n  kartwright serve --lan --https\nKARTWRIGHT_NAMES=name,address: under which a proxy or the machine around a container hands requests on.\nOn this machine no login is needed; any other must be paired: kartwright devices --help.\n',
     )
     .action(async (options: Options) => {
       await serving(world, await openBook(world, options), options);

@@ -1,1 +1,2 @@
+export { addressOfTeam, teamIn } from './place.ts';
 export { openPostgresStore } from './store.ts';

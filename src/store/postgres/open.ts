@@ -1,17 +1,15 @@
 /** Makes the book in a database when it is new, and leaves alone what is newer than this program. */
 import type { PoolClient } from 'pg';
 import { StoreError } from '../store-error.ts';
+import type { Place } from './place.ts';
 
 /** 1 holds facts of format 1 only. A book becomes 2 with the first fact that an older program could not read, and not before. */
 export const POSTGRES_FORMAT = 2;
-/** "KWRT": whoever holds this advisory lock writes. One writer at a time, so that rows become visible in their order. */
-export const WRITERS_LOCK = 0x4b575254;
-
 /** A schema of its own, so that a book can share a database. */
-const SCHEMA = `
-  create schema kartwright;
-  create table kartwright.book (format integer not null);
-  create table kartwright.fact (
+const schemaOf = (schema: string): string => `
+  create schema ${schema};
+  create table ${schema}.book (format integer not null);
+  create table ${schema}.fact (
     row bigserial primary key,
     id text not null unique,
     hash text not null,
@@ -20,35 +18,37 @@ const SCHEMA = `
     body text not null,
     unique (device, seq)
   );
-  create table kartwright.file (hash text primary key, media_type text not null, bytes bytea not null);
-  create function kartwright.never() returns trigger language plpgsql as
+  create table ${schema}.file (hash text primary key, media_type text not null, bytes bytea not null);
+  create function ${schema}.never() returns trigger language plpgsql as
     $$ begin raise exception 'a fact is never changed or deleted'; end $$;
-  create trigger fact_never_changed before update or delete or truncate on kartwright.fact
-    execute function kartwright.never();
-  insert into kartwright.book values (1);
+  create trigger fact_never_changed before update or delete or truncate on ${schema}.fact
+    execute function ${schema}.never();
+  insert into ${schema}.book values (1);
 `;
 
 /** What redactions take out: of the fact of an id, or the file of a hash. An older program passes it over. */
-const REDACTION = `
-  create table kartwright.redaction (target text not null, body text not null, unique (target, body));
-  create function kartwright.only_redacted() returns trigger language plpgsql as
+const redactionOf = (schema: string): string => `
+  create table ${schema}.redaction (target text not null, body text not null, unique (target, body));
+  create function ${schema}.only_redacted() returns trigger language plpgsql as
     $$ begin
       if (new.row, new.id, new.hash, new.device, new.seq) = (old.row, old.id, old.hash, old.device, old.seq)
-        and exists (select 1 from kartwright.redaction where target = old.id) then return new; end if;
+        and exists (select 1 from ${schema}.redaction where target = old.id) then return new; end if;
       raise exception 'a fact is never changed or deleted';
     end $$;
-  drop trigger fact_never_changed on kartwright.fact;
-  create trigger fact_never_deleted before delete or truncate on kartwright.fact
-    execute function kartwright.never();
-  create trigger fact_never_changed before update on kartwright.fact
-    for each row execute function kartwright.only_redacted();
+  drop trigger fact_never_changed on ${schema}.fact;
+  create trigger fact_never_deleted before delete or truncate on ${schema}.fact
+    execute function ${schema}.never();
+  create trigger fact_never_changed before update on ${schema}.fact
+    for each row execute function ${schema}.only_redacted();
 `;
 
+const THERE = 'select to_regclass($1) is not null as there';
+
 /** Inside a transaction that holds the lock of the writers. */
-export async function beginBook(client: PoolClient, where: string): Promise<void> {
-  const { rows } = await client.query<{ there: boolean }>("select to_regclass('kartwright.book') is not null as there");
-  if (!rows[0]?.there) return void (await client.query(SCHEMA + REDACTION));
-  const found = await client.query<{ format: number }>('select format from kartwright.book');
+export async function beginBook(client: PoolClient, { schema, where }: Place): Promise<void> {
+  const { rows } = await client.query<{ there: boolean }>(THERE, [`${schema}.book`]);
+  if (!rows[0]?.there) return void (await client.query(schemaOf(schema) + redactionOf(schema)));
+  const found = await client.query<{ format: number }>(`select format from ${schema}.book`);
   const format = found.rows[0]?.format ?? 0;
   if (format > POSTGRES_FORMAT)
     throw new StoreError(
@@ -56,8 +56,6 @@ export async function beginBook(client: PoolClient, where: string): Promise<void
       `${where}: this version reads books up to format ${POSTGRES_FORMAT}, got format ${format}`,
       'update this program; the book was not touched',
     );
-  const redaction = await client.query<{ there: boolean }>(
-    "select to_regclass('kartwright.redaction') is not null as there",
-  );
-  if (!redaction.rows[0]?.there) await client.query(REDACTION);
+  const redaction = await client.query<{ there: boolean }>(THERE, [`${schema}.redaction`]);
+  if (!redaction.rows[0]?.there) await client.query(redactionOf(schema));
 }

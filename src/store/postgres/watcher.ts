@@ -1,17 +1,18 @@
 /** Hears of facts that any server wrote: LISTEN on a connection of its own, which is taken up again when it drops. */
 import pg from 'pg';
+import type { Place } from './place.ts';
 
 const AGAIN_MS = 1000;
 
 export class Watcher {
-  readonly #url: string;
+  readonly #place: Place;
   readonly #tell: () => void;
   #client: pg.Client | undefined;
   #again: ReturnType<typeof setTimeout> | undefined;
   #wanted = false;
 
-  constructor(url: string, tell: () => void) {
-    this.#url = url;
+  constructor(place: Place, tell: () => void) {
+    this.#place = place;
     this.#tell = tell;
   }
 
@@ -28,14 +29,14 @@ export class Watcher {
   }
 
   async #listen(): Promise<void> {
-    const client = new pg.Client({ connectionString: this.#url, keepAlive: true });
+    const client = new pg.Client({ connectionString: this.#place.url, keepAlive: true });
     this.#client = client;
     client.on('notification', this.#tell);
     client.once('error', () => this.#dropped(client));
     client.once('end', () => this.#dropped(client));
     try {
       await client.connect();
-      await client.query('listen kartwright_facts');
+      await client.query(`listen ${this.#place.channel}`);
       this.#tell(); // what came before anybody listened
     } catch {
       this.#dropped(client);

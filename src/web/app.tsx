@@ -23,6 +23,7 @@ import {
 import { DeviceSheet } from './views/device.tsx';
 import { Devices } from './views/devices.tsx';
 import { Laps } from './views/laps.tsx';
+import { Leave } from './views/leave.tsx';
 import { Lives } from './views/lives.tsx';
 import { Numbers } from './views/numbers.tsx';
 import { Setup } from './views/setup.tsx';
@@ -265,6 +266,7 @@ export function App(props: { readonly session: Session; readonly keep: Keep; rea
             <FitPage snapshot={snapshot} session={session} keep={keep} who={who} />
           )}
         </main>
+        <Leave session={session} />
       </div>
       {(who === '' || naming) && (
         <Who

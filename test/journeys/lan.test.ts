@@ -26,7 +26,7 @@ const kw = (words: readonly string[]) => runCli(folder, words);
 const OUTSIDE = { 'x-forwarded-for': '192.168.7.20' };
 
 async function serve(...more: string[]): Promise<{ url: URL; said: () => string }> {
-  const env = { ...process.env, KARTWRIGHT_DATA: join(folder, 'book') };
+  const env = { ...process.env, KARTWRIGHT_DATA: join(folder, 'book'), KARTWRIGHT_NAMES: 'kart.example, 10.9.8.7' };
   const started = spawn(process.execPath, ['dist/cli.js', 'serve', '--port', '0', '--json', '--log', 'info', ...more], {
     env,
   });
@@ -147,6 +147,12 @@ test('with HTTPS a phone that trusts the authority comes in, its cookie is bound
   await expect(asked('/', {})).rejects.toThrow();
   expect(await asked('/', { ca })).toMatchObject({ status: 200, hsts: 'max-age=86400' });
   expect((await asked('/authority.pem', { ca, headers: OUTSIDE })).text).toBe(ca.toString());
+  for (const [host, status] of [
+    ['kart.example', 200],
+    ['10.9.8.7:50271', 200], // the machine around a container
+    ['other.example', 421],
+  ] as const)
+    expect((await asked('/', { ca, servername: 'localhost', headers: { host } })).status).toBe(status);
   expect((await asked('/authority-key.pem', { ca, headers: OUTSIDE })).status).toBe(401);
   const { code } = JSON.parse((await kw(['devices', 'pair', '--json'])).out) as { code: string };
   const headers = { ...OUTSIDE, 'content-type': 'application/json' };
@@ -212,5 +218,66 @@ describe('on the pages', () => {
     await laptop.getByRole('button', { name: 'Put Phone D out' }).click();
     await laptop.getByRole('button', { name: 'Yes, out' }).click();
     await laptop.getByText('what it wrote stays in the book').waitFor();
+  });
+
+  test('a phone is logged out from any sheet, and its token is worth nothing at once', async () => {
+    await demoBook();
+    const { url } = await serve('--lan');
+    const { code } = JSON.parse((await kw(['devices', 'pair', '--json'])).out) as { code: string };
+    const phone = await pages.bare(`${url.origin}/#/pair/${code}`, { extraHTTPHeaders: OUTSIDE });
+    await phone.getByLabel('What to call this device').fill('Phone M');
+    await phone.getByRole('button', { name: 'Let it in' }).click();
+    await phone.getByRole('dialog').getByLabel('Your name').fill('M. Ech');
+    await phone.getByRole('button', { name: 'That is me' }).click();
+    await sent(phone);
+    const [cookie] = await phone.context().cookies();
+    const asked = () =>
+      fetch(new URL('/api/karts', url), { headers: { ...OUTSIDE, cookie: `${cookie?.name}=${cookie?.value}` } });
+    expect((await asked()).status).toBe(200);
+    const logOut = phone.getByRole('button', { name: 'Log this device out' });
+    for (const sheet of ['work', 'kart', 'record', 'fit', 'device', 'today']) {
+      await phone.evaluate(to => {
+        location.hash = to;
+      }, `#/${sheet}`);
+      await phone.locator('main h1').waitFor();
+      await logOut.waitFor();
+    }
+    await logOut.click();
+    expect(await axe(phone)).toEqual([]);
+    expect(await smallTargets(phone)).toEqual([]);
+    await phone.getByRole('button', { name: 'Yes, log out' }).click();
+    await phone.locator('.title-block').getByText('not let in').waitFor();
+    expect(await logOut.count()).toBe(0);
+    expect((await asked()).status).toBe(401);
+  });
+
+  test('a person is taken out of the book on the laptop: first what would go, then for good, and the chain holds', async () => {
+    await demoBook();
+    const { url } = await serve();
+    const laptop = await pages.open(`${url.origin}/#/record`, 'O. Owner', { viewport: { width: 1280, height: 800 } });
+    await laptop.getByText('J. Moor').first().waitFor();
+    await laptop.evaluate(() => {
+      location.hash = '#/devices';
+    });
+    await laptop.getByLabel('Whom, as the name stands in the book').fill('j. moor');
+    await laptop.getByRole('button', { name: 'Show what would go' }).click();
+    await laptop.getByText(/Written or signed by them: [1-9]/).waitFor();
+    expect((await kw(['book', 'export'])).out).toContain('J. Moor'); // only shown yet
+    expect(await axe(laptop)).toEqual([]);
+    await laptop.getByRole('button', { name: 'Take it out, for good' }).click();
+    await laptop.getByText('It is out.').waitFor();
+    expect(await axe(laptop)).toEqual([]);
+    await laptop.evaluate(() => {
+      location.hash = '#/record';
+    });
+    await laptop
+      .getByText(/somebody [0-9a-f]{6}/)
+      .first()
+      .waitFor();
+    expect(await laptop.locator('main').textContent()).not.toContain('Moor');
+    expect((await kw(['book', 'export'])).out).not.toMatch(/moor/i);
+    expect((await kw(['verify'])).out).toMatch(
+      /every one is as it was written, none is missing\.[\s\S]*redacted: signed by somebody/,
+    );
   });
 });

@@ -28,6 +28,7 @@ export const pairedDevices = () => ask<{ readonly devices: readonly Paired[] }>(
 export const newCode = (role: Role) => ask<Code>('POST', '/api/devices/pair', { role });
 export const change = (id: string, what: { role?: Role; revoke?: true }) =>
   ask<Paired>('POST', `/api/devices/${id}`, what);
+export const leave = () => ask<object>('DELETE', '/api/me');
 export const comeIn = (code: string, name: string) => ask<Paired>('POST', '/api/pair', { code, name });
 
 export type Gone = Extract<Forgot, { kind: 'forgotten' }>;

@@ -2,6 +2,7 @@
  * Which book of a database: `postgres://user@host:5432/name` is the one of the machine, with `?team=red` that of a team.
  * Each lies in a schema of its own, and every statement names it, so that none reaches another's.
  */
+import { createHash } from 'node:crypto';
 import { StoreError } from '../store-error.ts';
 
 export type Place = {
@@ -11,7 +12,7 @@ export type Place = {
   readonly schema: string;
   /** Of LISTEN, quoted. Whoever waits for one book does not hear of another. */
   readonly channel: string;
-  /** SQL that gives the key of the writers' lock: who writes one book does not wait for another. */
+  /** Key of the writers' lock: who writes one book does not wait for another, but where two names share 32 bits. */
   readonly lock: string;
   /** For messages: a password must not get into a log. */
   readonly where: string;
@@ -55,7 +56,7 @@ export function placeIn(address: string): Place {
     url: url.href,
     schema: `"kartwright team ${team}"`,
     channel: `"kartwright team ${team}"`,
-    lock: `${WRITERS_LOCK}, hashtext('${team}')`,
+    lock: `${WRITERS_LOCK}, ${createHash('sha256').update(team).digest().readInt32BE(0)}`,
     where: `${where}, team ${team}`,
   };
 }

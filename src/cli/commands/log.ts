@@ -61,10 +61,21 @@ function addKind(log: Command, world: World, kind: string, typed: (typeof TYPED)
       await session(world, options, 'write', async on => {
         const ready = await payloadOf(kind, typed, subject, given, { world, app: on.app });
         if (!ready.ok) throw new Refusal(ready.problems);
+        if (kind === 'kart filed' && (await isFiled(world, on, ready.payload.text, options))) return;
         const payload = kind === 'failed' ? await talked(world, on, ready.payload, options) : ready.payload;
         await write(world, on, [payload], options);
       });
     });
+}
+
+/** A kart file that is in force, perhaps since `--kart FILE` filed it a moment ago, is not filed again: said where it stands. */
+async function isFiled(world: World, { app, kart }: Session, text: unknown, { json }: Writing): Promise<boolean> {
+  const [last] = await app.facts(kart, { kinds: ['kart filed'], last: 1 });
+  if (last?.fact.kind !== 'kart filed' || last.fact.text !== text) return false;
+  world.out(
+    json ? `${JSON.stringify({ facts: [last.fact] })}\n` : wrap(`in force as ${last.fact.id}  ${inWords(last.fact)}`),
+  );
+  return true;
 }
 
 /** At a terminal what a failure was is asked for, where it was not said in full. */

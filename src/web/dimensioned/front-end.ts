@@ -1,8 +1,7 @@
 /** The front end three ways: from above, from behind, and each kingpin from its side; drawn at the sizes of the kart file. */
-import type { Item } from '../../kart/index.ts';
 import type { Point } from '../drawing/geometry.ts';
 import { dimensionedWords } from '../words/dimensioned.ts';
-import { type Figure, figureOf, type Of } from './figures.ts';
+import { figureOf, type Of } from './figures.ts';
 import {
   type Angle,
   box,
@@ -18,10 +17,8 @@ import {
   type Stroke,
   sheetWidth,
 } from './model.ts';
+import { eachSide, itemsOf, lessOf, outward, SIDES, type Side } from './sides.ts';
 
-const SIDES = ['left', 'right'] as const;
-type Side = (typeof SIDES)[number];
-const outward = (side: Side): number => (side === 'left' ? -1 : 1);
 const RADIAN = Math.PI / 180;
 
 export function frontEnd(of: Of): Sheet {
@@ -266,15 +263,9 @@ export function frontEnd(of: Of): Sheet {
 
 function figuresOf(of: Of) {
   const { kart } = of;
-  const items = Object.values(kart.items);
-  const item = (fits: (item: Item) => boolean): Item | undefined => items.find(fits);
-  const each = <Name extends string>(name: Name, make: (side: Side) => Figure) =>
-    Object.fromEntries(SIDES.map(side => [`${name} ${side}`, make(side)])) as Record<`${Name} ${Side}`, Figure>;
+  const { item, atCorner } = itemsOf(kart);
+  const less = lessOf(kart);
   const sided = (name: string, side: Side): readonly string[] => [`${name} ${side}`, name];
-  const atCorner = (side: Side, fits: (item: Item) => boolean): Item | undefined =>
-    item(one => kart.parts[one.part]?.corner === `front ${side}` && fits(one));
-  const less = (a: string, b: string): number =>
-    (kart.dimensions[a]?.si ?? Number.NaN) - (kart.dimensions[b]?.si ?? Number.NaN);
   const over = kart.dimensions['measuring diameter']?.text;
   return {
     wheelbase: figureOf(of, {
@@ -298,14 +289,14 @@ function figuresOf(of: Of) {
       usual: 1020,
     }),
     pins: figureOf(of, { name: dimensionedWords.front.pins, dimensions: ['kingpin spacing'], usual: 640 }),
-    ...each('stub', side =>
+    ...eachSide('stub', side =>
       figureOf(of, { name: dimensionedWords.front.stub(side), dimensions: sided('stub length', side), usual: 194 }),
     ),
-    ...each('spacers', side =>
+    ...eachSide('spacers', side =>
       figureOf(of, {
         name: dimensionedWords.front.spacers(side),
         dimensions: sided('front spacers', side),
-        item: atCorner(side, one => one.key === 'spacers'),
+        item: atCorner(`front ${side}`, one => one.key === 'spacers'),
         settings: ['front spacers', `front spacers ${side}`],
         usual: 15,
       }),
@@ -316,7 +307,7 @@ function figuresOf(of: Of) {
       settings: ['toe'],
       usual: 0,
     }),
-    ...each('camber', side =>
+    ...eachSide('camber', side =>
       figureOf(of, {
         name: dimensionedWords.front.camber(side),
         unit: '°',
@@ -325,17 +316,17 @@ function figuresOf(of: Of) {
         usual: 0,
       }),
     ),
-    ...each('caster', side =>
+    ...eachSide('caster', side =>
       figureOf(of, {
         name: dimensionedWords.front.caster(side),
         unit: '°',
         dimensions: sided('caster', side),
-        item: atCorner(side, one => one.measure?.dimension === 'caster'),
+        item: atCorner(`front ${side}`, one => one.measure?.dimension === 'caster'),
         settings: ['caster', `caster ${side}`],
         usual: 15,
       }),
     ),
-    ...each('inclination', side =>
+    ...eachSide('inclination', side =>
       figureOf(of, {
         name: dimensionedWords.front.inclination(side),
         unit: '°',
@@ -344,7 +335,7 @@ function figuresOf(of: Of) {
       }),
     ),
     arm: figureOf(of, { name: dimensionedWords.front.arm, dimensions: ['steering arm'], usual: 95 }),
-    ...each('rod', side =>
+    ...eachSide('rod', side =>
       figureOf(of, { name: dimensionedWords.front.rod(side), dimensions: sided('tie rod', side), usual: 290 }),
     ),
     tyre: figureOf(of, {

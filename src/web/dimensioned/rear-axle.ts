@@ -3,7 +3,7 @@ import type { Item, Kart } from '../../kart/index.ts';
 import { rearTrackTarget } from '../../numbers/index.ts';
 import { type Point, placeOf } from '../drawing/geometry.ts';
 import { dimensionedWords } from '../words/dimensioned.ts';
-import { type Figure, figureOf, type Of } from './figures.ts';
+import { figureOf, type Of } from './figures.ts';
 import {
   box,
   type Leader,
@@ -16,10 +16,7 @@ import {
   type Stroke,
   sheetWidth,
 } from './model.ts';
-
-const SIDES = ['left', 'right'] as const;
-type Side = (typeof SIDES)[number];
-const outward = (side: Side): number => (side === 'left' ? -1 : 1);
+import { eachSide, itemsOf, lessOf, outward, SIDES, type Side } from './sides.ts';
 
 export function rearAxle(of: Of): Sheet {
   const figures = figuresOf(of);
@@ -156,16 +153,12 @@ export function rearAxle(of: Of): Sheet {
 
 function figuresOf(of: Of) {
   const { kart } = of;
-  const items = Object.values(kart.items);
-  const item = (fits: (item: Item) => boolean): Item | undefined => items.find(fits);
+  const { item, atCorner } = itemsOf(kart);
+  const less = lessOf(kart);
   const onSide = (side: Side, number: string): Item | undefined =>
-    item(each => each.measure?.number === number && kart.parts[each.part]?.corner === `rear ${side}`);
+    atCorner(`rear ${side}`, one => one.measure?.number === number);
   const target = rearTrackTarget(kart.dimensions, kart.rules?.limits['overall rear width']?.max);
   const worked = 'missing' in target ? undefined : target;
-  const less = (a: string, b: string): number =>
-    (kart.dimensions[a]?.si ?? Number.NaN) - (kart.dimensions[b]?.si ?? Number.NaN);
-  const each = <Name extends string>(name: Name, make: (side: Side) => Figure) =>
-    Object.fromEntries(SIDES.map(side => [`${name} ${side}`, make(side)])) as Record<`${Name} ${Side}`, Figure>;
   return {
     width: figureOf(of, {
       name: dimensionedWords.rear.width,
@@ -182,7 +175,7 @@ function figuresOf(of: Of) {
       usual: 1183,
     }),
     faces: figureOf(of, { name: dimensionedWords.rear.faces, dimensions: ['bearing faces'], usual: 655 }),
-    ...each('gap', side =>
+    ...eachSide('gap', side =>
       figureOf(of, {
         name: dimensionedWords.rear.gap(side),
         worked: (side === 'left' ? worked?.gapLeft : worked?.gapRight) ?? Number.NaN,
@@ -190,21 +183,21 @@ function figuresOf(of: Of) {
         usual: 142,
       }),
     ),
-    ...each('hub', side =>
+    ...eachSide('hub', side =>
       figureOf(of, {
         name: dimensionedWords.rear.hub(side),
         dimensions: [`hub length ${side}`, 'hub length'],
         usual: 75,
       }),
     ),
-    ...each('outboard', side =>
+    ...eachSide('outboard', side =>
       figureOf(of, {
         name: dimensionedWords.rear.outboard(side),
         dimensions: [`tyre outboard ${side}`, 'tyre outboard'],
         usual: 150,
       }),
     ),
-    ...each('inside', side =>
+    ...eachSide('inside', side =>
       figureOf(of, {
         name: dimensionedWords.rear.inside(side),
         worked: (side === 'left' ? worked?.engagementLeft : worked?.engagementRight) ?? Number.NaN,

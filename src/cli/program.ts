@@ -19,6 +19,7 @@ import { addTrack } from './commands/track.ts';
 import { addWeakLinks } from './commands/weak-links.ts';
 import { addWork } from './commands/work.ts';
 import { EXIT, tell } from './exit.ts';
+import { chooseUnits } from './units.ts';
 import type { World } from './world.ts';
 
 export async function run(words: readonly string[], world: World): Promise<number> {
@@ -29,7 +30,12 @@ export async function run(words: readonly string[], world: World): Promise<numbe
     .configureOutput({ writeOut: world.out, writeErr: text => world.err(text.replace(/^error: /, 'kartwright: ')) })
     .configureHelp({ helpWidth: 80, showGlobalOptions: false })
     .showSuggestionAfterError()
+    .option(
+      '--units <list>',
+      'units to read sizes in, one of a kind: "in, psi, °F" (default: KARTWRIGHT_UNITS, else as given)',
+    )
     .exitOverride()
+    .hook('preAction', command => chooseUnits(command.opts<{ units?: string }>().units, world.env.KARTWRIGHT_UNITS))
     .addHelpText(
       'after',
       `
@@ -37,6 +43,7 @@ Examples:
   kartwright plan --demo                 the plan of the invented demo kart
   kartwright new my-kart.yaml --template "six-speed gearbox"
   kartwright plan --kart my-kart.yaml
+  kartwright plan --units "in, ft·lb"     sizes and torques in inches and foot pounds
 The book is kept in the folder KARTWRIGHT_DATA, else .kartwright in your home.`,
     );
   addKart(program, world);

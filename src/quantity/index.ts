@@ -2,6 +2,7 @@
 export { formatQuantity, inUnit } from './format.ts';
 export { type InchFraction, inchFraction } from './inches.ts';
 export {
+  figureInOwnUnits,
   inOwnUnit,
   limitsInOwnUnit,
   OWN_KINDS,
@@ -9,6 +10,7 @@ export {
   type OwnKind,
   type OwnUnits,
   ownUnit,
+  readOwnUnits,
   textInOwnUnits,
 } from './own-units.ts';
 export { type Measure, type Parsed, parseQuantity, parseRange, type Refusal } from './parse.ts';

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { inOwnUnit, limitsInOwnUnit, type OwnUnits, ownUnit, textInOwnUnits } from './own-units.ts';
+import { inOwnUnit, limitsInOwnUnit, type OwnUnits, ownUnit, readOwnUnits, textInOwnUnits } from './own-units.ts';
 import { parseQuantity } from './parse.ts';
 
 const IMPERIAL: OwnUnits = {
@@ -64,11 +64,34 @@ test('a rise in kelvins is a rise in degrees, without the zero of the scale', ()
   expect(inOwnUnit({ ...rise, text: '10 °C' }, { temperature: '°F' })).toBe('18 °F'); // as the numbers say a rise
 });
 
+test('a barometer has units of its own: the pressure of tyres leaves it alone', () => {
+  // 1 inHg = 3386.389 Pa: NIST SP 811 (2008), Appendix B.8
+  expect(shown('1013.25 hPa', { barometer: 'inHg' })).toBe('29.92 inHg');
+  expect(textInOwnUnits('17 °C, 1007 hPa (station)', { barometer: 'inHg' })).toBe('17 °C, 29.74 inHg (station)');
+  expect(shown('1013 hPa', IMPERIAL)).toBe('1013 hPa');
+  expect(ownUnit('hPa', IMPERIAL)).toBe('hPa');
+  expect(textInOwnUnits('0.65 bar in 1007 hPa', { pressure: 'psi' })).toBe('9.4 psi in 1007 hPa');
+});
+
+test('a choice is read from one line; a unit that cannot be chosen, or two of a kind, is told', () => {
+  expect(readOwnUnits('in, psi, °F, ft-lb')).toEqual({
+    ok: true,
+    units: { size: 'in', pressure: 'psi', temperature: '°F', torque: 'ft·lb' },
+  });
+  expect(readOwnUnits(' ; ')).toEqual({ ok: true, units: {} });
+  expect(readOwnUnits('in, furlong')).toMatchObject({
+    ok: false,
+    got: 'furlong',
+    expected: expect.stringMatching('mm or in'),
+  });
+  expect(readOwnUnits('mm, in')).toEqual({ ok: false, got: 'mm and in', expected: 'mm or in' });
+  const every = Object.values(IMPERIAL).join(', ');
+  expect(readOwnUnits(every)).toEqual({ ok: true, units: IMPERIAL });
+});
+
 test('where nothing was chosen, and for a unit that has no other, the text stays as it was', () => {
   expect(shown('146.05 mm', {})).toBe('146.05 mm');
-  expect(shown('1013 hPa', IMPERIAL)).toBe('1013 hPa');
   expect(shown('12 °', IMPERIAL)).toBe('12 °');
-  expect(ownUnit('hPa', IMPERIAL)).toBe('hPa');
   expect(ownUnit('mm', IMPERIAL)).toBe('in');
 });
 

@@ -13,6 +13,7 @@ export const OWN_UNITS = {
   distance: { of: ['m', 'ft'], choices: ['m', 'ft'] },
   torque: { of: ['N·m', 'N·cm', 'kgf·m', 'ft·lb', 'in·lb'], choices: ['N·m', 'ft·lb', 'in·lb'] },
   pressure: { of: ['bar', 'psi', 'kPa'], choices: ['bar', 'psi', 'kPa'] },
+  barometer: { of: ['hPa', 'mbar', 'inHg'], choices: ['hPa', 'inHg'] },
   temperature: { of: ['°C', '°F', 'K'], choices: ['°C', '°F'] },
   mass: { of: ['kg', 'lb'], choices: ['kg', 'lb'] },
   volume: { of: ['l', 'US gal'], choices: ['l', 'US gal'] },
@@ -32,6 +33,30 @@ export function ownUnit(unit: string, own: OwnUnits): string {
   const chosen = kind && own[kind];
   return chosen === undefined || chosen === symbol ? unit : chosen;
 }
+
+export type UnitsRead =
+  | { readonly ok: true; readonly units: OwnUnits }
+  | { readonly ok: false; readonly got: string; readonly expected: string };
+
+/** A choice typed in one line: `in, psi, °F`. One unit of a kind; each says by itself of which. */
+export function readOwnUnits(text: string): UnitsRead {
+  const every = OWN_KINDS.map(kind => OWN_UNITS[kind].choices.join(' or '));
+  const units: { [K in OwnKind]?: string } = {};
+  for (const typed of text.split(/[,;]/).map(part => part.trim())) {
+    if (typed === '') continue;
+    const symbol = findUnit(typed)?.symbol ?? typed;
+    const kind = OWN_KINDS.find(one => (OWN_UNITS[one].choices as readonly string[]).includes(symbol));
+    if (kind === undefined) return { ok: false, got: typed, expected: every.join('; ') };
+    if (units[kind] !== undefined && units[kind] !== symbol)
+      return { ok: false, got: `${units[kind]} and ${symbol}`, expected: OWN_UNITS[kind].choices.join(' or ') };
+    units[kind] = symbol;
+  }
+  return { ok: true, units };
+}
+
+/** A figure in a person's units; what is kept in kelvins is a difference, whatever its text says. */
+export const figureInOwnUnits = (figure: Written, own: OwnUnits): string =>
+  figure.unit === 'K' ? inOwnUnit(figure, own) : textInOwnUnits(figure.text, own);
 
 /** `146.05 mm` → `5 3/4 in`; the text itself where nothing else was chosen. No finer than it was written. */
 export function inOwnUnit(written: Written, own: OwnUnits, dimension?: Dimension): string {
@@ -98,15 +123,21 @@ const sideOf = (before: string): Side =>
 function one(text: string, own: OwnUnits, side: Side, dimension?: Dimension): string {
   const read = parseQuantity(text.replace('−', '-'), dimension);
   if (!read.ok) return text;
-  const { si, unit, dimension: of } = read.value;
+  const { si, unit } = read.value;
+  const of = dimensionOf(unit, read.value.dimension);
   if (side === 'near') return inOwnUnit({ si, unit, text }, own, of);
   const to = ownUnit(unit, own);
   return to === unit ? text : strictly(si, to, digitsOf(text, unit, to, of), side === 'up', of);
 }
 
-/** A rise is no temperature: kelvins are always a difference here. */
+/** A rise is no temperature: kelvins are always a difference here. What a barometer reads counts from nothing. */
 const dimensionOf = (unit: string, dimension: Dimension | undefined): Dimension | undefined =>
-  unit === 'K' ? 'temperature-difference' : (dimension ?? findUnit(unit)?.dimension);
+  unit === 'K'
+    ? 'temperature-difference'
+    : BAROMETER.includes(unit)
+      ? 'pressure-absolute'
+      : (dimension ?? findUnit(unit)?.dimension);
+const BAROMETER: readonly string[] = OWN_UNITS.barometer.of;
 
 /** So many digits that the last one is not coarser than the last one written, and never more than the unit carries. */
 function digitsOf(text: string, from: string, to: string, dimension: Dimension | undefined): number {

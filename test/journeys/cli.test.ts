@@ -108,6 +108,21 @@ describe('the whole loop', () => {
   });
 });
 
+test('sizes are read in the units that were chosen, by --units or KARTWRIGHT_UNITS; JSON keeps what was given', async () => {
+  const plan = await kw(['plan', '--demo', '--units', 'in, ft-lb']);
+  expect(plan.out).toMatch(/target +5\.612 in/);
+  expect(plan.out).toMatch(/13\.3 ft·lb to 16\.2 ft·lb/);
+  const sheet = await runCli(folder, ['sheet', '--demo'], { more: { KARTWRIGHT_UNITS: 'psi' } });
+  expect(sheet.out).toMatch(/9 psi/);
+  expect(sheet.out).not.toMatch(/\d bar/);
+  const { steps } = JSON.parse((await kw(['plan', '--demo', '--json', '--units', 'in'])).out) as Plan;
+  expect(steps.some(step => step.target?.text === '142.55 mm')).toBe(true);
+  expect(await kw(['plan', '--demo', '--units', 'ell'])).toMatchObject({
+    code: 3,
+    err: expect.stringMatching(/--units: Expected units out of .*got ell/),
+  });
+});
+
 describe('what scripts read', () => {
   test('plan --json holds what its readers were promised', async () => {
     const plan = await json<Plan & { verdict: string }>(['plan', '--demo']);

@@ -1,4 +1,5 @@
 /** One number asked alone: JSON in, JSON or sentences out. A bare problem is asked the same way and answers in JSON. */
+
 import { z } from 'zod';
 import {
   askWithKart,
@@ -15,6 +16,7 @@ import { fail } from '../exit.ts';
 import { cardOf, cardText } from '../print/card.ts';
 import { heading, wrap } from '../print/wrap.ts';
 import { session } from '../session.ts';
+import { ownFigure } from '../units.ts';
 import type { World } from '../world.ts';
 import type { Asked } from './calc.ts';
 
@@ -108,7 +110,7 @@ const isRefused = (answered: object): answered is Problems => 'kind' in answered
 
 function answerText({ figures, say, notes }: Answer): string {
   const widest = Math.max(0, ...Object.keys(figures).map(name => name.length));
-  const lines = Object.entries(figures).map(([name, { text }]) => `  ${name.padEnd(widest)}  ${text}\n`);
+  const lines = Object.entries(figures).map(([name, figure]) => `  ${name.padEnd(widest)}  ${ownFigure(figure)}\n`);
   return (
     say.map(sentence => wrap(sentence)).join('') + lines.join('') + notes.map(note => wrap(note, 'note: ')).join('')
   );

@@ -1,6 +1,8 @@
 /** The plan on paper or in a terminal: every step with its number, target, caution and reason. */
+
 import type { Replanned } from '../../app/index.ts';
 import type { Plan, Step } from '../../prep/index.ts';
+import { own } from '../units.ts';
 import { count, duration, heading, wrap } from './wrap.ts';
 
 export const CAUTION =
@@ -160,8 +162,8 @@ function stepLine(step: Step): string {
 }
 
 function targetOf({ target, tolerance }: Step): string | null {
-  if (!target) return tolerance?.text ?? null;
-  return tolerance && tolerance.text !== target.text ? `${target.text} (${tolerance.text})` : target.text;
+  if (!target) return tolerance ? own(tolerance.text) : null;
+  return own(tolerance && tolerance.text !== target.text ? `${target.text} (${tolerance.text})` : target.text);
 }
 
 function tail(plan: Plan): string {

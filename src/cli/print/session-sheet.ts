@@ -1,6 +1,8 @@
 /** A session and a season as plain lines that fit on a printed page. */
+
 import type { Season, SessionSheet } from '../../app/index.ts';
 import { TYRES } from '../../book/index.ts';
+import { own } from '../units.ts';
 import { lapBody, lapTime } from './laps.ts';
 import { count, duration, heading, shortTime, wrap } from './wrap.ts';
 
@@ -25,11 +27,13 @@ export function sessionSheetText(sheet: SessionSheet): string {
       ? [wrap('It is the first session of the record.')]
       : changed.length === 0
         ? [wrap('Nothing of the set-up was written down.')]
-        : changed.map(({ name, was, now }) => wrap(`${name}: ${was ?? 'not known'} → ${now ?? 'not known'}`, '  '))),
+        : changed.map(({ name, was, now }) =>
+            wrap(`${name}: ${own(`${was ?? 'not known'} → ${now ?? 'not known'}`)}`, '  '),
+          )),
     heading('set-up'),
     ...(settings.length === 0
       ? [wrap('Nothing was written down.')]
-      : settings.map(({ name, value }) => wrap(`${name}: ${value}`, '  '))),
+      : settings.map(({ name, value }) => wrap(`${name}: ${own(value)}`, '  '))),
     ...(notes.length === 0 ? [] : [heading('notes'), ...notes.map(note => wrap(note, '  '))]),
   ].join('');
 }
@@ -37,12 +41,14 @@ export function sessionSheetText(sheet: SessionSheet): string {
 function conditions({ weather, session, plug, litres }: SessionSheet): string {
   const { celsius, pascal, pressureIs, humidity, trackCelsius, note } = weather ?? {};
   const said = [
-    celsius === undefined ? '' : `air ${celsius} °C`,
-    pascal === undefined ? '' : `${(pascal / 100).toFixed(0)} hPa${pressureIs === undefined ? '' : ` (${pressureIs})`}`,
+    celsius === undefined ? '' : own(`air ${celsius} °C`),
+    pascal === undefined
+      ? ''
+      : `${own(`${(pascal / 100).toFixed(0)} hPa`)}${pressureIs === undefined ? '' : ` (${pressureIs})`}`,
     humidity === undefined ? '' : `humidity ${Math.round(100 * humidity)} %`,
-    trackCelsius === undefined ? '' : `surface ${trackCelsius} °C`,
+    trackCelsius === undefined ? '' : own(`surface ${trackCelsius} °C`),
     plug === null ? '' : `plug read ${plug}`,
-    litres === null ? '' : `${litres} l of fuel used`,
+    litres === null ? '' : own(`${litres} l of fuel used`),
     session.conditions ?? '',
     note ?? '',
   ].filter(one => one !== '');
@@ -53,8 +59,8 @@ function tyreLines({ tyres, cold, hot, treads }: SessionSheet): readonly string[
   const lines = TYRES.flatMap(tyre => {
     const [before, after, tread] = [cold[tyre], hot[tyre], treads?.[tyre]];
     const said = [
-      ...(before ? [`cold ${before.text}`] : []),
-      ...(after ? [`hot ${after.text}`] : []),
+      ...(before ? [own(`cold ${before.text}`)] : []),
+      ...(after ? [own(`hot ${after.text}`)] : []),
       ...(tread ? [`tread ${tread.inside}/${tread.middle}/${tread.outside} °C`] : []),
     ];
     return said.length === 0 ? [] : [wrap(`${tyre.padEnd(12)} ${said.join(', ')}`, '  ')];

@@ -1,5 +1,7 @@
 /** The set-up sheet as plain lines, to be read at the kart or pinned beside it. */
+
 import type { SetupSheet } from '../../prep/index.ts';
+import { own } from '../units.ts';
 import { count, heading, shortTime, wrap } from './wrap.ts';
 
 export function sheetText(sheet: SetupSheet): string {
@@ -22,7 +24,10 @@ function settings({ settings: every, tyres: set, about }: SetupSheet): string {
   if (all.length === 0) return '';
   const widest = Math.max(...all.map(one => called(one).length));
   const lines = all.map(({ value, from, at, ...one }) =>
-    wrap(`${value}   ${from === 'reading' ? 'read' : 'set'} ${at.slice(0, 10)}`, `  ${called(one).padEnd(widest)}  `),
+    wrap(
+      `${own(value)}   ${from === 'reading' ? 'read' : 'set'} ${at.slice(0, 10)}`,
+      `  ${called(one).padEnd(widest)}  `,
+    ),
   );
   return heading('settings') + lines.join('') + (tyres === null ? '' : wrap(tyres, `  ${'tyres'.padEnd(widest)}  `));
 }
@@ -37,7 +42,7 @@ function differences({ against, differences: all }: SetupSheet): string {
   if (all.length === 0) return heading('changed') + wrap(`Nothing against ${from}.`);
   const lines = all.map(({ was, now, by, ...one }) =>
     wrap(
-      `${called(one)}: ${was ?? 'not written down'} → ${now ?? 'not written down'}${by === null ? '' : ` (${by})`}`,
+      `${called(one)}: ${own(`${was ?? 'not written down'} → ${now ?? 'not written down'}${by === null ? '' : ` (${by})`}`)}`,
       '  ',
     ),
   );
@@ -64,7 +69,7 @@ function observed({ observed: all }: SetupSheet): string {
     const ran = (outing: (typeof one)['before']): string =>
       outing === null ? 'nothing' : `${outing.label}${outing.conditions === null ? '' : ` (${outing.conditions})`}`;
     return (
-      wrap(`${shortTime(one.at)}  ${one.setting} ${one.was} → ${one.now}${reason}`, '  ') +
+      wrap(`${shortTime(one.at)}  ${one.setting} ${own(`${one.was} → ${one.now}`)}${reason}`, '  ') +
       wrap(`Ran before: ${ran(one.before)}. Ran after: ${ran(one.after)}.`, '      ') +
       one.notes.map(note => wrap(`Noted: ${note}`, '      ')).join('') +
       (one.doubts.length === 0 ? '' : wrap(`Cannot be laid side by side: ${one.doubts.join('; ')}.`, '      '))

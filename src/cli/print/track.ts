@@ -1,5 +1,7 @@
 /** The track sheet as plain lines: of each number what can hurt first, then what to do, what is missing and what it rests on. */
+
 import type { TrackPart, TrackSheet } from '../../prep/index.ts';
+import { own } from '../units.ts';
 import { count, heading, shortTime, wrap } from './wrap.ts';
 
 export function trackText(sheet: TrackSheet): string {
@@ -21,7 +23,7 @@ function partText({ title, warning, lead, answer, missing, from }: TrackPart): s
   return [
     heading(title.split(':')[0] ?? title),
     ...(warning === null ? [] : [wrap(warning, '!! ')]),
-    ...lead.map(({ label, text }) => `  ${label.padEnd(widest)}  ${text}\n`),
+    ...lead.map(({ label, text }) => `  ${label.padEnd(widest)}  ${own(text)}\n`),
     ...said.map(sentence => wrap(sentence)),
     ...refused.map(({ path, expected, got, remedy }) =>
       wrap(`${path}: Expected ${expected}, got ${got}: ${remedy}.`, 'not answered: '),
@@ -34,7 +36,9 @@ function partText({ title, warning, lead, answer, missing, from }: TrackPart): s
 
 function sinceText({ last, since }: TrackSheet): string {
   if (last === null) return '';
-  const lines = since.map(({ what, was, now }) => wrap(`${what}: ${was === null ? '' : `${was} → `}${now}`, '  '));
+  const lines = since.map(({ what, was, now }) =>
+    wrap(`${what}: ${own(`${was === null ? '' : `${was} → `}${now}`)}`, '  '),
+  );
   return (
     heading('changed since the last session') + (lines.length === 0 ? wrap('Nothing written down.') : lines.join(''))
   );

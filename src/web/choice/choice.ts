@@ -3,7 +3,7 @@
  * their maker wrote them. One page belongs to one person, so it stands here once and is not handed to every place that writes one.
  */
 import {
-  inOwnUnit,
+  figureInOwnUnits,
   type Measure,
   OWN_KINDS,
   OWN_UNITS,
@@ -52,9 +52,8 @@ export function choose(keep: Keep, language: string, what: Chosen, value: string
 /** The unit that was chosen for what is written in this one. */
 export const ownUnitOf = (unit: string): string => ownUnit(unit, now.units);
 
-/** A figure in the unit that was chosen; what is kept in kelvins is a difference, whatever its text says. */
-export const ownFigure = (figure: Pick<Measure, 'si' | 'unit' | 'text'>): string =>
-  figure.unit === 'K' ? inOwnUnit(figure, now.units) : own(figure.text);
+/** A figure in the unit that was chosen. */
+export const ownFigure = (figure: Pick<Measure, 'si' | 'unit' | 'text'>): string => figureInOwnUnits(figure, now.units);
 
 /** A text with its sizes in the units that were chosen. */
 export const own = (text: string): string => textInOwnUnits(text, now.units);

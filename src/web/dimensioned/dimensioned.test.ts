@@ -3,7 +3,9 @@ import { expect, test } from 'vitest';
 import { fold } from '../../book/index.ts';
 import { demoText, kartReader, libraryFiles } from '../../host/index.ts';
 import type { Kart } from '../../kart/index.ts';
-import { lastOn, nominalOf, shownOn } from './figures.ts';
+import { choose } from '../choice/choice.ts';
+import { keepIn } from '../place.ts';
+import { chosenOf, lastOn, nominalOf, shownOn } from './figures.ts';
 import { frontEnd } from './front-end.ts';
 import { LETTERING, type Length, letterOf, type Sheet, WIDTH } from './model.ts';
 import { rearAxle } from './rear-axle.ts';
@@ -53,6 +55,21 @@ test('the front end of the demo has the numbers that its file gives by hand', ()
   expect(shown(sheet, 'wheelbase')).toBe('1045, 1010 to 1070');
   expect(shown(sheet, 'caster left')).toBe('18°');
   expect(sheet.figures['rod left']).toMatchObject({ nominal: null, from: null });
+});
+
+test('with inches chosen the table follows, ends to their strict side, and the drawing keeps its millimetres', () => {
+  const keep = keepIn(undefined);
+  choose(keep, 'en-GB', 'size', 'in');
+  const { figures } = rearAxle({ kart, state });
+  const front = frontEnd({ kart, state }).figures;
+  choose(keep, 'en-GB', 'size', '');
+  // By hand: 142.55 / 25.4 = 5.6122; 1 / 25.4 = 0.03937, shown not above it; 1400 / 25.4 = 55.118; 1010 / 25.4 = 39.764; 1070 / 25.4 = 42.126.
+  expect(figures['gap left']).toMatchObject({ nominal: '142.55', tolerance: '±1' });
+  expect(figures['gap left'] && chosenOf(figures['gap left'])).toBe('5.612 in');
+  expect(figures['gap left']?.chosen?.tolerance).toMatch(/^±0\.03\d? in$/);
+  expect(figures.width?.chosen?.tolerance).toBe('max 55.11 in');
+  expect(front.wheelbase?.chosen?.tolerance).toMatch(/^39\.77 in to 42\.12 in$/);
+  expect(front['caster left']?.chosen).toBeNull();
 });
 
 test('the widths of a chain of lengths add up to the overall width of the drawing', () => {

@@ -3,6 +3,7 @@ import type { State } from '../../book/index.ts';
 import type { Item, Kart, Limit } from '../../kart/index.ts';
 import { aimOf } from '../../prep/index.ts';
 import { type Dimension, formatQuantity, type Measure } from '../../quantity/index.ts';
+import { own, ownUnitOf } from '../choice/choice.ts';
 import { dimensionedWords } from '../words/dimensioned.ts';
 
 export type LastKnown = {
@@ -20,6 +21,8 @@ export type Figure = {
   /** It follows from the others: in brackets, without a tolerance on the drawing. */
   readonly reference: boolean;
   readonly tolerance: string; // '±1', 'at most 1400', ''
+  /** Both in the unit the person chose, with it, for the table; null where that is none other than the drawing's. */
+  readonly chosen: { readonly nominal: string; readonly tolerance: string } | null;
   readonly last: LastKnown | null;
   readonly item: string | null; // the reading it is checked by
   readonly size: number; // mm or degrees it is drawn with: nominal, else what is usual
@@ -59,18 +62,27 @@ export function figureOf({ kart, state }: Of, wanted: Wanted): Figure {
           : undefined;
   const nominal = known && Number.isFinite(known.si) ? known : undefined;
   const limit = wanted.limit === undefined ? undefined : kart.rules?.limits[wanted.limit];
+  const plain: Said = si => valueText(si, unit);
   const [min, max] = aim?.min || aim?.max ? [aim.min?.at, aim.max?.at] : ends(limit);
   return {
     name,
-    nominal: nominal ? valueText(nominal.si, unit) : null,
+    nominal: nominal ? plain(nominal.si) : null,
     from: nominal?.from ?? null,
     round,
     reference,
-    tolerance: toleranceText(nominal?.si, min, max, unit),
+    tolerance: toleranceText(nominal?.si, min, max, plain),
+    chosen: unit === 'mm' && ownUnitOf('mm') !== 'mm' ? chosenFor(nominal?.si, min, max) : null,
     last: lastOf(state, item, wanted.settings ?? []),
     item: item?.id ?? null,
     size: nominal ? sizeOf(nominal.si, unit) : wanted.usual,
   };
+}
+
+/** Ends of a tolerance to their strict side. */
+function chosenFor(nominal: number | undefined, min: Measure | undefined, max: Measure | undefined) {
+  const said = (si: number, before = ''): string => own(`${before}${formatQuantity(si, 'mm')}`).slice(before.length);
+  const end: Said = (si, which) => said(si, which === 'min' ? 'at least ' : which === 'max' ? 'at most ' : '± ');
+  return { nominal: nominal === undefined ? '' : said(nominal), tolerance: toleranceText(nominal, min, max, end) };
 }
 
 const ends = (limit: Limit | undefined): readonly [Measure | undefined, Measure | undefined] => [
@@ -95,27 +107,34 @@ const sizeOf = (si: number, unit: 'mm' | '°'): number => (unit === 'mm' ? si * 
 /** `142.55`, `18°`: millimetres stand without their unit, which the title block gives. */
 const valueText = (si: number, unit: 'mm' | '°'): string => formatQuantity(si, unit).replace(/ mm$/, '');
 
+type Said = (si: number, which?: 'min' | 'max' | 'apart') => string;
+
 function toleranceText(
   nominal: number | undefined,
   min: Measure | undefined,
   max: Measure | undefined,
-  unit: 'mm' | '°',
+  of: Said,
 ): string {
-  const of = (si: number): string => valueText(si, unit);
   if (min && max) {
     const [down, up] = nominal === undefined ? [Number.NaN, Number.NaN] : [nominal - min.si, max.si - nominal];
-    if (Math.abs(up - down) < 1e-6 && up > 0) return `±${of(up)}`;
-    return dimensionedWords.range(of(min.si), of(max.si));
+    if (Math.abs(up - down) < 1e-6 && up > 0) return `±${of(up, 'apart')}`;
+    return dimensionedWords.range(of(min.si, 'min'), of(max.si, 'max'));
   }
-  return min ? dimensionedWords.atLeast(of(min.si)) : max ? dimensionedWords.atMost(of(max.si)) : '';
+  return min ? dimensionedWords.atLeast(of(min.si, 'min')) : max ? dimensionedWords.atMost(of(max.si, 'max')) : '';
 }
 
 /** As it stands on the drawing and in the table: `⌀274`, `(49.95)`; a dash and a word where it is not known. */
-export const nominalOf = ({ nominal, reference, round }: Figure): string => {
+export const nominalOf = (figure: Figure): string => marked(figure, figure.nominal);
+
+/** The same for the table, in the unit the person chose. */
+export const chosenOf = (figure: Figure): string =>
+  marked(figure, figure.nominal === null ? null : (figure.chosen?.nominal ?? figure.nominal));
+
+function marked({ reference, round }: Figure, nominal: string | null): string {
   if (nominal === null) return dimensionedWords.notGiven;
   const value = `${round ? '⌀' : ''}${nominal}`;
   return reference ? `(${value})` : value;
-};
+}
 
 /** With what it may be: `142.55 ±1`, `1045, 1010 to 1070`. */
 export const shownOn = (figure: Figure): string => {

@@ -1,13 +1,14 @@
 /** Rear axle or front end as a dimensioned drawing, with the table that says the same. */
 import './dimensioned.css';
 import { useEffect, useMemo, useRef } from 'preact/hooks';
+import { own, ownUnitOf } from '../choice/choice.ts';
 import { useSheetName } from '../parts.tsx';
 import { hashOf } from '../place.ts';
 import type { Snapshot } from '../session.ts';
 import { dimensionedWords } from '../words/dimensioned.ts';
 import { dateOf } from '../words/reads.ts';
 import { DrawnSheet } from './drawn.tsx';
-import { nominalOf } from './figures.ts';
+import { chosenOf } from './figures.ts';
 import { frontEnd } from './front-end.ts';
 import { letterOf, type Sheet, WIDTH } from './model.ts';
 import { rearAxle } from './rear-axle.ts';
@@ -88,7 +89,7 @@ function FigureTable({ sheet, asked }: { readonly sheet: Sheet; readonly asked: 
   return (
     <section class="group" aria-labelledby="figures-of">
       <h2 id="figures-of">
-        {said.sameAsTable} <span>{said.mmAndDegrees}</span>
+        {said.sameAsTable} <span>{said.inTable(ownUnitOf('mm'))}</span>
       </h2>
       <table class="print figure-table">
         <thead>
@@ -107,13 +108,13 @@ function FigureTable({ sheet, asked }: { readonly sheet: Sheet; readonly asked: 
                 {key === asked && <small> {said.askedByStep}</small>}
               </th>
               <td class="value">
-                {nominalOf(figure)}
+                {chosenOf(figure)}
                 {figure.from !== null && said.from[figure.from] !== '' && <small> {said.from[figure.from]}</small>}
               </td>
-              <td class="may-be">{figure.tolerance === '' ? said.none : figure.tolerance}</td>
+              <td class="may-be">{(figure.chosen?.tolerance ?? figure.tolerance) || said.none}</td>
               <td class="last-known">
                 {figure.last ? (
-                  <span>{said.last[figure.last.how](figure.last.text)}</span>
+                  <span>{said.last[figure.last.how](own(figure.last.text))}</span>
                 ) : figure.item === null ? (
                   said.none
                 ) : (

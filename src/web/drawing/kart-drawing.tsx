@@ -1,4 +1,5 @@
 import type { Kart } from '../../kart/index.ts';
+import { own } from '../choice/choice.ts';
 import { drawingWords } from '../words/drawing.ts';
 import { type Dimension, type DrawnPart, drawKart, type Point, placeOf, type Shape } from './geometry.ts';
 import type { Called, Mark } from './marks.ts';
@@ -122,7 +123,7 @@ function DimensionLine({ dimension: d }: { readonly dimension: Dimension }) {
         text-anchor="middle"
         {...(upright ? { transform: `rotate(-90 ${d.label.x} ${d.label.y})` } : {})}
       >
-        {d.text}
+        {own(d.text)}
       </text>
     </g>
   );

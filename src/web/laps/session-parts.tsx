@@ -70,7 +70,9 @@ export function Conditions({ sheet: { weather, session, tyres, plug, litres } }:
     [lapsPagesWords.air, celsius === undefined ? undefined : own(`${celsius} °C`)],
     [
       lapsPagesWords.pressureOfAir,
-      pascal === undefined ? undefined : `${Math.round(pascal / 100)} hPa${pressureIs ? ` (${pressureIs})` : ''}`,
+      pascal === undefined
+        ? undefined
+        : `${own(`${Math.round(pascal / 100)} hPa`)}${pressureIs ? ` (${pressureIs})` : ''}`,
     ],
     [lapsPagesWords.humidity, humidity === undefined ? undefined : `${Math.round(humidity * 100)} %`],
     [lapsPagesWords.trackSurface, trackCelsius === undefined ? undefined : own(`${trackCelsius} °C`)],

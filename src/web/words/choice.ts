@@ -14,6 +14,7 @@ export const choiceWords = {
   distance: 'Distances and heights',
   torque: 'Torque',
   pressure: 'Pressure of tyres and fluids',
+  barometer: 'Pressure of the air, on a barometer',
   temperature: 'Temperature',
   mass: 'Mass',
   volume: 'Volume',

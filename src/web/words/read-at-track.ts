@@ -29,7 +29,9 @@ const bare = (celsius: number): string => own(`${celsius} °C`).replace(/ .*/, '
 function weather({ celsius, pascal, pressureIs, humidity, trackCelsius }: FactOf<'weather'>): string {
   const said = [
     celsius === undefined ? undefined : own(`${celsius} °C`),
-    pascal === undefined ? undefined : `${Math.round(pascal / 100)} hPa${pressureIs ? ` (${pressureIs})` : ''}`,
+    pascal === undefined
+      ? undefined
+      : `${own(`${Math.round(pascal / 100)} hPa`)}${pressureIs ? ` (${pressureIs})` : ''}`,
     humidity === undefined ? undefined : `${Math.round(humidity * 100)} % humidity`,
     trackCelsius === undefined ? undefined : own(`track ${trackCelsius} °C`),
   ].filter(part => part !== undefined);

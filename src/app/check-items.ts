@@ -129,8 +129,11 @@ function passIsOne(
 
 const samePerson = (a: string, b: string): boolean => a.trim().toLowerCase() === b.trim().toLowerCase();
 
+/** Alone, common practice: another time, half an hour or more, or after another job; or a walk-round begun by a note of its own. */
+const ALONE = { waited: 30, walkRound: 10 } as const; // minutes since the first look; within ten, risk counts both looks as one
+
 /** A second look is another look: there is a first one that passed, and the same hand did something else in between. */
-function secondLookIsOne(item: Item, { state, facts, by, where }: Context): readonly Problem[] {
+function secondLookIsOne(item: Item, { state, facts, at, by, where }: Context): readonly Problem[] {
   const seen = state.items[item.id];
   const first = seen?.pass;
   if (!first || (seen.fail && seen.fail.pos > first.pos))
@@ -142,15 +145,19 @@ function secondLookIsOne(item: Item, { state, facts, by, where }: Context): read
         'Record this as the first look; the second is due after it.',
       ),
     ];
-  const theirs = facts.filter(fact => samePerson(fact.by, by) && !state.struck[fact.id]);
-  const latest = inOrder(theirs).at(-1);
-  if (latest?.id !== first.fact) return [];
+  const theirs = inOrder(facts.filter(fact => samePerson(fact.by, by) && !state.struck[fact.id]));
+  const look = theirs.findIndex(fact => fact.id === first.fact);
+  if (look < 0) return [];
+  const since = theirs.slice(look + 1);
+  const minutes = (Date.parse(at) - Date.parse(first.at)) / 60_000;
+  const begun = since.length > 0 && minutes >= ALONE.walkRound;
+  if (since.some(({ kind }) => kind !== 'note') || begun || minutes >= ALONE.waited) return [];
   return [
     refuse(
       'same tap twice',
       `${where}.secondLook`,
       `Expected another person, or a walk-round of its own later, and ${by} passed ${item.title} a moment ago.`,
-      'Let someone else look, or finish the other work and look again at the end.',
+      `Let someone else look. Alone: do other work first, or begin a separate walk-round with a note and look again ${ALONE.walkRound} minutes after the first look; after ${ALONE.waited} minutes it counts by itself.`,
     ),
   ];
 }

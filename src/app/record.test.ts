@@ -224,6 +224,23 @@ describe('second looks', () => {
     expect(await say(second, { by: 'B' })).toHaveLength(1);
   });
 
+  test('alone and with nothing else to do, a note begins a walk-round that counts after minutes; half an hour counts by itself', async () => {
+    const second = passed('wheel/rim', { secondLook: true });
+    const [walk, wait] = [await smallBench(), await smallBench()];
+    const MINUTE = 60_000;
+    await walk.say(passed('wheel/rim'));
+    await walk.say({ kind: 'note', text: 'Separate walk-round begun' });
+    walk.pass(9 * MINUTE);
+    expect(await walk.say(second)).toEqual(['same tap twice']);
+    walk.pass(MINUTE);
+    expect(await walk.say(second)).toHaveLength(1);
+    await wait.say(passed('wheel/rim'));
+    wait.pass(29 * MINUTE);
+    expect(await wait.say(second)).toEqual(['same tap twice']);
+    wait.pass(MINUTE);
+    expect(await wait.say(second)).toHaveLength(1);
+  });
+
   test('alone, a walk-round of its own later is a second look', async () => {
     const { app, say } = await smallBench();
     const second = passed('wheel/rim', { secondLook: true });

@@ -2,8 +2,8 @@
 import type { State } from '../../book/index.ts';
 import type { Item, Kart, Limit } from '../../kart/index.ts';
 import { aimOf } from '../../prep/index.ts';
-import { type Dimension, formatQuantity, type Measure } from '../../quantity/index.ts';
-import { own, ownUnitOf } from '../choice/choice.ts';
+import { type Dimension, formatQuantity, limitsInOwnUnit, type Measure } from '../../quantity/index.ts';
+import { choice, own, ownUnitOf } from '../choice/choice.ts';
 import { dimensionedWords } from '../words/dimensioned.ts';
 
 export type LastKnown = {
@@ -80,9 +80,13 @@ export function figureOf({ kart, state }: Of, wanted: Wanted): Figure {
 
 /** Ends of a tolerance to their strict side. */
 function chosenFor(nominal: number | undefined, min: Measure | undefined, max: Measure | undefined) {
-  const said = (si: number, before = ''): string => own(`${before}${formatQuantity(si, 'mm')}`).slice(before.length);
-  const end: Said = (si, which) => said(si, which === 'min' ? 'at least ' : which === 'max' ? 'at most ' : '± ');
-  return { nominal: nominal === undefined ? '' : said(nominal), tolerance: toleranceText(nominal, min, max, end) };
+  const limits = limitsInOwnUnit({ min: min ?? null, max: max ?? null }, choice().units);
+  const apart = (si: number): string => own(`± ${formatQuantity(si, 'mm')}`).replace(/^± /, '');
+  const said: Said = (si, which) => (which === 'min' ? limits.min : which === 'max' ? limits.max : null) ?? apart(si);
+  return {
+    nominal: nominal === undefined ? '' : own(formatQuantity(nominal, 'mm')),
+    tolerance: toleranceText(nominal, min, max, said),
+  };
 }
 
 const ends = (limit: Limit | undefined): readonly [Measure | undefined, Measure | undefined] => [

@@ -30,6 +30,7 @@ export function Answers(props: {
   const [reading, setReading] = useKept(keep, `reading ${step.key}`);
   const [words, setWords] = useKept(keep, `words ${step.key}`);
   const [refused, setRefused] = useState<{ problems: readonly Problem[]; again: Answer | undefined }>(NOTHING);
+  const [begun, setBegun] = useState(false);
   const busy = session.view().writing;
   const { kart } = props.snapshot;
   const item = step.item === null ? undefined : kart.items[step.item];
@@ -67,6 +68,13 @@ export function Answers(props: {
       ask('result');
     } else props.onWritten();
   };
+  /** Alone, with nothing else left to do: the second look is begun by a tap of its own, which the record keeps. */
+  const walkRound = async (): Promise<void> => {
+    const written = await session.write([{ kind: 'note', text: workWords.walkRoundNote }]);
+    if (written.kind === 'refused') return setRefused({ problems: written.problems, again: undefined });
+    setRefused(NOTHING);
+    setBegun(true);
+  };
   const read = instrument === '' ? {} : { instrument };
   const value = reading.trim() === '' ? {} : { reading: withUnit(reading, unit), ...read };
   const refusal = (
@@ -79,6 +87,11 @@ export function Answers(props: {
           onClick={() => refused.again && give(refused.again, true)}
         >
           {workWords.itIsSoRecord(reading.trim() === '' ? 'it' : `“${withUnit(reading, unit)}”`)}
+        </button>
+      )}
+      {refused.problems.some(({ code }) => code === 'same tap twice') && (
+        <button type="button" class="button wide" disabled={busy} onClick={() => void walkRound()}>
+          {workWords.beginWalkRound}
         </button>
       )}
     </Refused>
@@ -189,6 +202,11 @@ export function Answers(props: {
       }}
     >
       {step.action === 'second-look' && <p class="note">{workWords.lookWithYourOwnEyes}</p>}
+      {begun && (
+        <p class="note need" role="status">
+          {workWords.walkRoundBegun}
+        </p>
+      )}
       {step.mends !== null && (
         <>
           <label for="words">{workWords.howItWasMended}</label>

@@ -11,6 +11,10 @@ export const workWords = {
   recordFail: 'Record the fail',
   record: 'Record it',
   stepIsWritten: (n: number) => `Step ${n} is written.`,
+  beginWalkRound: 'Begin a separate walk-round',
+  walkRoundNote: 'Separate walk-round begun, item by item',
+  walkRoundBegun:
+    'The walk-round is begun. Put the phone down, go once round the kart, and come back to this from the other side: touch it, pull at it, say aloud what you see.',
   lookWithYourOwnEyes: 'Look with your own eyes, as if nobody had. The first result is not shown here.',
   howItWasMended: 'How it was mended',
   hoursNewOneHasRun: 'Hours the new one has run before',

@@ -1,6 +1,8 @@
 /** Coming in again, and who may make an owner. */
 import { beforeEach, expect, test } from 'vitest';
+import { note } from '../../test/store-contract/note.ts';
 import { createApp, NOBODY, type Register, type RegisterState, withCode } from '../app/index.ts';
+import { CHAIN_START, type Fact, sealAll } from '../book/index.ts';
 import { kartReader, libraryFiles } from '../host/index.ts';
 import { memoryStore } from '../store/memory/index.ts';
 import { createFront, type Front } from './front.ts';
@@ -68,6 +70,21 @@ test('a device that comes in again has a new token, and the one before is worth 
     expect((await ask('GET', '/api/karts', undefined, { token: next })).status).toBe(200);
     expect((await ask('GET', '/api/karts', undefined, { token })).status).toBe(401);
   }
+});
+
+test('a device that left and comes in again goes on with the chain it wrote, which is nobody else’s', async () => {
+  const { token, id } = await paired('mechanic');
+  const [first, second] = sealAll(CHAIN_START, [note('a', 'phone-a'), note('b', 'phone-a')]);
+  const send = async (fact: Fact | undefined, asked: Asked) =>
+    (await ask('POST', '/api/book/take', { facts: [fact] }, asked)).status;
+  expect(await send(first, { token })).toBe(200);
+  const left = await ask('DELETE', '/api/me', undefined, { token });
+  expect([left.status, left.headers.get('set-cookie')]).toEqual([204, null]);
+  expect(await send(second, { token })).toBe(401);
+  expect(await send(second, await paired('mechanic'))).toBe(409);
+  const again = await paired('mechanic', '', { token });
+  expect(again.id).not.toBe(id);
+  expect(await send(second, again)).toBe(200);
 });
 
 test('an owner makes another owner only just after showing a code; this machine, and whoever makes no owner, is not asked', async () => {

@@ -1,6 +1,6 @@
 /** How a device comes in: a code that somebody on the laptop had shown, for a token in a cookie that no page can read. */
 import type { Context, Hono } from 'hono';
-import { deleteCookie, setCookie } from 'hono/cookie';
+import { setCookie } from 'hono/cookie';
 import {
   type App,
   enter,
@@ -67,11 +67,13 @@ export function addPairing(front: Door, { register, secrets, now, bookOf, reache
     return c.json({ is: who.is, ...shown(who.device), reached: lan });
   });
 
-  /** This device leaves: its token is worth nothing from here on, wherever a copy of it may be. */
+  /**
+   * This device leaves: its token is worth nothing from here on, wherever a copy of it may be. The cookie stays, so that with
+   * a new code the same device goes on with the chains it wrote.
+   */
   front.delete('/api/me', async c => {
     const who = c.get('who');
     if (who.is === 'device') await register.change(state => ({ state: revoked(state, who.device.id, now()), give: 0 }));
-    if (tokenOf(c) !== undefined) deleteCookie(c, cookieName(c), { path: '/', secure: isSecure(c) });
     return c.body(null, 204);
   });
 
@@ -140,7 +142,8 @@ const shown = ({ token: _, ...rest }: PairedDevice): Omit<PairedDevice, 'token'>
 
 function askAgain(c: Context): Response {
   const message = 'Expected an owner whose device was let in within the last 15 minutes, got one let in before.';
-  const remedy = 'Let this device in again with a code from the machine that keeps the book, or make the owner there.';
+  const remedy =
+    'Log this device out and let it in again with a code from the machine that keeps the book, or make the owner there.';
   return problem(c, 403, [{ code: 'not allowed', message, remedy }]);
 }
 

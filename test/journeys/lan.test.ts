@@ -249,6 +249,13 @@ describe('on the pages', () => {
     await phone.locator('.title-block').getByText('not let in').waitFor();
     expect(await logOut.count()).toBe(0);
     expect((await asked()).status).toBe(401);
+    const { code: next } = JSON.parse((await kw(['devices', 'pair', '--json'])).out) as { code: string };
+    await phone.locator('.title-block').getByText('not let in').click();
+    await phone.getByRole('button', { name: 'Let this device in again' }).click();
+    await phone.getByLabel('The code').fill(next);
+    await phone.getByLabel('What to call this device').fill('Phone M again');
+    await phone.getByRole('button', { name: 'Let it in', exact: true }).click();
+    await sent(phone);
   });
 
   test('a person is taken out of the book on the laptop: first what would go, then for good, and the chain holds', async () => {

@@ -48,10 +48,10 @@ export function placeIn(address: string): Place {
   const url = parsed(address);
   const team = teamIn(address);
   const where = `${url.protocol}//${url.host}${url.pathname}`;
-  url.searchParams.delete('team');
   if (team === '')
     // Names of before there were teams, so that those books open as they are.
-    return { url: url.href, schema: 'kartwright', channel: 'kartwright_facts', lock: String(WRITERS_LOCK), where };
+    return { url: address, schema: 'kartwright', channel: 'kartwright_facts', lock: String(WRITERS_LOCK), where };
+  url.searchParams.delete('team');
   return {
     url: url.href,
     schema: `"kartwright team ${team}"`,

@@ -76,10 +76,10 @@ function putOff(step: Step, why: string): Draft {
   if (isHandling(step) || step.action === 'second-look')
     return {
       kind: 'note',
-      text: pageWords.putOff(step.title, why),
+      text: pageWords.putOffNote(step.title, why),
       ...(step.part === null ? {} : { part: step.part }),
     };
-  return { kind: 'checked', item: step.item, result: 'not possible', why: pageWords.putOff2(why) };
+  return { kind: 'checked', item: step.item, result: 'not possible', why: pageWords.putOffReason(why) };
 }
 
 function readingOf(step: Step, answer: Answer): { readonly reading?: string | { text: string; instrument: string } } {

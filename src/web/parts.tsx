@@ -49,7 +49,7 @@ export function Verdict({ fitness }: { readonly fitness: FitAnswer }) {
   const { verdict, against, unknown } = fitness;
   const count = [
     against.length > 0 ? `${against.length} against` : '',
-    unknown.length > 0 ? pageWords.notKnown(unknown.length) : '',
+    unknown.length > 0 ? pageWords.countNotKnown(unknown.length) : '',
     fitness.open.length > 0 ? pageWords.belowSafety(fitness.open.length) : '',
   ].filter(Boolean);
   return (
@@ -57,7 +57,7 @@ export function Verdict({ fitness }: { readonly fitness: FitAnswer }) {
       <Glyph sign={verdict} />
       <div>
         <strong>
-          {verdict === 'fit' ? pageWords.fit : verdict === 'not fit' ? pageWords.notFit : pageWords.notKnown2}
+          {verdict === 'fit' ? pageWords.fit : verdict === 'not fit' ? pageWords.notFit : pageWords.verdictNotKnown}
         </strong>
         <p class="soft">
           {VERDICTS[verdict]} {count.join(' · ')}

@@ -175,7 +175,7 @@ function Device({ one, mine, onNews, onRefused }: DeviceProps) {
             type="button"
             class="button"
             onClick={() => setSure(true)}
-            aria-label={admissionWords.putOut2(one.name)}
+            aria-label={admissionWords.putThisOut(one.name)}
           >
             {admissionWords.putOut}
           </button>

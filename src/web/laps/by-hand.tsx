@@ -71,7 +71,7 @@ export function Stopwatch(props: {
       {laps.length > 0 && wrong.length === 0 && (
         <SessionForm
           form="hand"
-          of={lapsWords.timesOfStopwatch2}
+          of={lapsWords.fromStopwatch}
           {...{ snapshot, keep, likely }}
           button={lapsWords.writeIntoBook(lapsCount(laps.length))}
           send={(said, sure) =>

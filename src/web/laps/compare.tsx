@@ -77,7 +77,7 @@ function Result({ of, laps: [a, b] }: { readonly of: ComparedLaps; readonly laps
       <div class="log-page">
         <section class="group" aria-label={compareWords.overDistance}>
           <h2>
-            {compareWords.speedAndTime} <span>{compareWords.overDistance2}</span>
+            {compareWords.speedAndTime} <span>{compareWords.alongDistance}</span>
           </h2>
           <LapTraces
             name={compareWords.speedAndTime}
@@ -271,7 +271,7 @@ function PickLap(props: {
         </select>
         <select
           class="field"
-          aria-label={compareWords.lap2(name)}
+          aria-label={compareWords.lapToChoose(name)}
           value={String(pick.lap)}
           onChange={e => onPick({ ...pick, lap: Number(e.currentTarget.value) })}
         >

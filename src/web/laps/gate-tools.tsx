@@ -52,15 +52,11 @@ export function GateTools(props: {
     }
   };
   return (
-    <section class="group" aria-label={lapsWords.gate(name)}>
+    <section class="group" aria-label={lapsWords.gateOf(name)}>
       <h2>
-        {lapsWords.gate2}{' '}
+        {lapsWords.theGate}{' '}
         <span>
-          {found.track
-            ? lapsWords.gateAsAt(found.track)
-            : gates
-              ? lapsWords.startAndFinish(lines.length)
-              : lapsWords.noneYet}
+          {found.track ? lapsWords.gateAsAt(found.track) : gates ? lapsWords.gatesSet(lines.length) : lapsWords.noneYet}
         </span>
       </h2>
       <figure class="sheet">
@@ -71,7 +67,7 @@ export function GateTools(props: {
           way={found.way}
           gates={lines.map((each, n) => ({
             line: each,
-            name: n === 0 ? lapsWords.gate2 : String(n),
+            name: n === 0 ? lapsWords.theGate : String(n),
             chosen: n === at,
           }))}
           taps={tapping.kind === 'two' && tapping.first ? [tapping.first] : []}
@@ -106,7 +102,7 @@ export function GateTools(props: {
                   if (close && lines[n]) setClose(lines[n].middle);
                 }}
               >
-                {lapsWords.startAndFinish2(n)}
+                {lapsWords.lineOfGate(n)}
               </button>
             ))}
           </div>

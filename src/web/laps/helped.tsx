@@ -49,7 +49,7 @@ export function Helped({ snapshot, keep }: LapsProps) {
               >
                 {days.map(each => (
                   <option key={keyOf(each)} value={keyOf(each)}>
-                    {helpedWords.runs(nameOf(each), each.runs.length)}
+                    {helpedWords.runsWith(nameOf(each), each.runs.length)}
                   </option>
                 ))}
               </select>
@@ -123,9 +123,9 @@ function Day({ day, history }: { readonly day: TestDay; readonly history: readon
         <Entry asking={asking} at="matters" label={helpedWords.tooSmallToMatter} unit="s" />
         <Entry asking={asking} at="worth" label={helpedWords.worthFinding} unit="s" />
       </div>
-      <section class="group" aria-label={helpedWords.runs2}>
+      <section class="group" aria-label={helpedWords.allRuns}>
         <h2>
-          {helpedWords.runs2} <span>{helpedWords.inOrderTheyWereDriven}</span>
+          {helpedWords.allRuns} <span>{helpedWords.inOrderTheyWereDriven}</span>
         </h2>
         <figure class="sheet runs-drawn">
           <RunsPicture

@@ -26,9 +26,9 @@ export function LapTable(props: {
   const sectors = laps[0]?.sectors.length ?? 1;
   const shown = new Set((all ? laps : laps.slice(0, SHOWN)).map(({ number }) => number));
   return (
-    <section class="group" aria-label={lapsWords.laps(name)}>
+    <section class="group" aria-label={lapsWords.lapsOf(name)}>
       <h2>
-        {lapsWords.laps2} <span role="status">{looking ? lapsWords.lookingForLaps : lapsCount(laps.length)}</span>
+        {lapsWords.laps} <span role="status">{looking ? lapsWords.lookingForLaps : lapsCount(laps.length)}</span>
       </h2>
       {say.map(text => (
         <p key={text} class="note">

@@ -34,7 +34,7 @@ export function Older({ written, snapshot }: { readonly written: LapsWritten; re
             <tr>
               <th scope="col">{lapsWords.part}</th>
               <th scope="col">{lapsWords.hasRun}</th>
-              <th scope="col">{lapsWords.laps2}</th>
+              <th scope="col">{lapsWords.laps}</th>
             </tr>
           </thead>
           <tbody>

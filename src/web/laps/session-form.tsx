@@ -65,9 +65,9 @@ export function SessionForm(props: {
   const again = (typed.run ?? '') !== '';
   const rest = refused.filter(problem => fieldAt(problem) === undefined);
   return (
-    <section class="group no-print" aria-label={lapsWords.intoBook(of)}>
+    <section class="group no-print" aria-label={lapsWords.intoBookThis(of)}>
       <h2>
-        {lapsWords.intoBook2} <span>{lapsWords.itsHoursMakePartsOlder}</span>
+        {lapsWords.intoBook} <span>{lapsWords.itsHoursMakePartsOlder}</span>
       </h2>
       <Press writing={{ asking, busy, rest, asksAgain, press }} button={button}>
         {children}

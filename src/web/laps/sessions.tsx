@@ -44,7 +44,7 @@ function OneSession({ session }: { readonly session: LapSession }) {
       <p class="soft">
         {where}: {lapsCount(laps)}
         {minutes === null ? '' : `, ${spanOf(minutes)}`}
-        {Number.isFinite(usual) ? lapsPagesWords.middleLap2(lapText(usual, best?.spread)) : ''}
+        {Number.isFinite(usual) ? lapsPagesWords.andMiddleLap(lapText(usual, best?.spread)) : ''}
         {timed === 'by hand' ? lapsPagesWords.alsoTimedByHand : ''}.
       </p>
       {times.length > 0 && (

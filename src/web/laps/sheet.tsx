@@ -33,7 +33,7 @@ export function LapsSheet(props: LapsProps) {
   const [at, , Page] = PAGES.find(([name]) => name === props.page?.split('/')[0]) ?? PAGES[0];
   return (
     <>
-      <h1 class="no-print">{lapsWords.laps2}</h1>
+      <h1 class="no-print">{lapsWords.laps}</h1>
       <nav class="tiles no-print lap-pages" aria-label={lapsWords.pagesOfLaps}>
         {PAGES.map(([name, text]) => (
           <a

@@ -63,7 +63,7 @@ export function Lives({ snapshot, session, about }: LivesProps) {
           {unknown.length > 0 && (
             <section class="group" aria-labelledby="without-number">
               <h2 id="without-number">
-                {livesWords.notKnown2} <span>{unknown.length}</span>
+                {livesWords.notKnownHead} <span>{unknown.length}</span>
               </h2>
               <ul class="lives">
                 {unknown.map(line => (

@@ -93,11 +93,11 @@ export function Figures({ subject, answer }: { readonly subject: Subject; readon
       />
       {rest.length > 0 && (
         <details class="behind">
-          <summary>{numbersWords.otherFigures(rest.length)}</summary>
+          <summary>{numbersWords.otherFiguresCount(rest.length)}</summary>
           <Table
             head={['', 'value']}
             rows={rest.map(([name, figure]) => [name, ownFigure(figure)])}
-            name={numbersWords.otherFigures2}
+            name={numbersWords.otherFiguresTable}
           />
         </details>
       )}

@@ -48,11 +48,11 @@ function JointRow({ known: { joint, made, opened } }: { readonly known: JointKno
           {opened
             ? partWords.opened(dateOf(opened.at), opened.by)
             : made
-              ? partWords.made(dateOf(made.at), made.by)
+              ? partWords.madeBy(dateOf(made.at), made.by)
               : partWords.noRecordThatItWas}
         </p>
       </div>
-      <span class="side">{opened ? partWords.open : made ? partWords.made2 : partWords.notKnown}</span>
+      <span class="side">{opened ? partWords.open : made ? partWords.jointMade : partWords.notKnown}</span>
     </li>
   );
 }

@@ -136,7 +136,7 @@ function DueRows({ known: { due } }: { readonly known: PartKnown }) {
   return (
     <section class="group">
       <h2>
-        {partWords.due} <span>{due.length}</span>
+        {partWords.dueOnIt} <span>{due.length}</span>
       </h2>
       {due.length === 0 && <p class="note">{partWords.nothingIsDue}</p>}
       <ul class="rows">
@@ -174,7 +174,7 @@ function ItemRows({ known: { items } }: { readonly known: PartKnown }) {
                 {item.accept}. {pass ? partWords.passed(dateOf(pass.at), pass.by) : partWords.noPassInRecord}
               </p>
             </div>
-            <span class="side">{due ? partWords.due2 : partWords.holds}</span>
+            <span class="side">{due ? partWords.isDue : partWords.holds}</span>
           </li>
         ))}
       </ul>

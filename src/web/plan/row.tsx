@@ -40,7 +40,7 @@ export function StepHands(props: { readonly step: Step; readonly plan: Plan; rea
       )}
       <details class="hands">
         <summary>
-          {who === '' ? planWords.whyNow : planWords.whyNow2(who)}
+          {who === '' ? planWords.whyNow : planWords.whyNowOf(who)}
           {closing !== undefined && <span class="soft">{planWords.minToCloseUp(closing)}</span>}
         </summary>
         <Reasons step={step} />

@@ -18,7 +18,7 @@ export function drawFinish({ frontier }: SparesBox): Drawn | undefined {
     ...frontier.map(({ money, finish }) => [money, finish.low * 100] as const).toReversed(),
   ];
   return {
-    title: sparesWords.weekendsFinished,
+    title: sparesWords.weekendsFinishedTitle,
     drawing: (
       <Plate height={TOP + TALL + 40} title={sparesWords.weekendsFinishedOfLike}>
         <Label x={0} y={14} anchor="start" text={sparesWords.weekendsFinishedOf} look="quiet" />
@@ -38,7 +38,7 @@ export function drawFinish({ frontier }: SparesBox): Drawn | undefined {
         <Label x={plotX(last.money / 2, axes)} y={TOP + TALL + 34} text="money" look="quiet" />
       </Plate>
     ),
-    head: [sparesWords.money, sparesWords.weekendsFinished2],
+    head: [sparesWords.money, sparesWords.weekendsFinishedHead],
     rows: frontier.map(({ money, finish }) => [String(money), finish.words]),
   };
 }

@@ -58,7 +58,7 @@ function Count(props: { readonly name: string; readonly have: number | undefined
       }}
     >
       <label>
-        {sparesWords.inBox2(capital(name))}
+        {sparesWords.inBoxOf(capital(name))}
         <input
           type="number"
           min="0"

@@ -122,7 +122,7 @@ function Answer(props: { readonly answer: SparesAnswer; readonly snapshot: Snaps
                     </div>
                     <span class="side">
                       {one.inBox > 0
-                        ? sparesWords.inBox3(one.inBox)
+                        ? sparesWords.inBox(one.inBox)
                         : one.price === null
                           ? sparesWords.priceNotKnown
                           : sparesWords.ofMoney(one.price)}
@@ -192,7 +192,7 @@ function Shopping({ box: { buy, money, more } }: { readonly box: SparesBox }) {
   return (
     <section class="group" aria-labelledby="buy">
       <h2 id="buy">
-        {sparesWords.buy} <span>{sparesWords.ofMoney2(money)}</span>
+        {sparesWords.buy} <span>{sparesWords.ofMoney(money)}</span>
       </h2>
       {buy.length === 0 ? (
         <p class="note">{sparesWords.nothing}</p>

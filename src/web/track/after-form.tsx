@@ -117,7 +117,7 @@ function Named({ asking, snapshot }: { readonly asking: Asking; readonly snapsho
           value={typed.event ?? ''}
           onChange={e => put('event', e.currentTarget.value)}
         >
-          <option value="">{trackWords.none2}</option>
+          <option value="">{trackWords.noImpact}</option>
           {eventsOf(snapshot).map(([event, text]) => (
             <option key={event} value={event}>
               {text}
@@ -148,7 +148,7 @@ function Impact({ asking }: { readonly asking: Asking }) {
     <details class="group" open={isOpen(asking, ['severity', 'corner'])}>
       <summary>
         <h2>
-          {trackWords.impact} <span>{hit ? asking.typed.severity : trackWords.none2}</span>
+          {trackWords.impact} <span>{hit ? asking.typed.severity : trackWords.noImpact}</span>
         </h2>
       </summary>
       <Tiles asking={asking} at="severity" label={trackWords.howHard} choices={IMPACTS} />

@@ -42,7 +42,7 @@ export function afterSaid(kart: Kart, typed: Typed, track: string | undefined): 
       problems.push(problemAt(key, AFTER[key].label, `${value}`, trackWords.itIsNotBelowNothing));
   }
   if (typed.severity && !typed.corner)
-    problems.push(problemAt('corner', trackWords.whereItWasHit2, 'nothing', trackWords.chooseCorner));
+    problems.push(problemAt('corner', trackWords.hitWhere, 'nothing', trackWords.chooseCorner));
   if (problems.length > 0 || !treads.ok) return { ok: false, problems };
   const { minutes, laps, litres, meterHours } = read as Readonly<Record<keyof typeof read, number>>;
   const after: AfterSaid = {

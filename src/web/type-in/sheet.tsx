@@ -151,5 +151,5 @@ function named(problem: Problem, owner: readonly Line[]): Problem {
   const line = at === undefined ? (owner.length === 1 ? owner[0] : undefined) : owner[Number(at)];
   return line === undefined
     ? problem
-    : { ...problem, message: typeInWords.line2(line.line, line.title, problem.message) };
+    : { ...problem, message: typeInWords.lineRefused(line.line, line.title, problem.message) };
 }

@@ -10,9 +10,9 @@ export function aloudOf(step: Step): string {
   const aims = [target, allowed].filter(text => text !== '');
   return spoken(
     [
-      workWords.step(step.n, actionOf(step), titleOf(step), place),
-      step.caution === null ? '' : workWords.caution(step.caution),
-      aims.length === 0 ? '' : workWords.target(aims.join('; ')),
+      workWords.stepSpoken(step.n, actionOf(step), titleOf(step), place),
+      step.caution === null ? '' : workWords.cautionSpoken(step.caution),
+      aims.length === 0 ? '' : workWords.targetSpoken(aims.join('; ')),
       step.how === '' ? '' : `${step.how}.`,
       step.accept === '' ? '' : workWords.itHoldsWhen(step.accept),
     ]

@@ -35,7 +35,7 @@ export function Pick(props: {
         <input
           id={id}
           aria-label={recordWords.someLettersOfItsName(label)}
-          placeholder={recordWords.someLettersOfItsName2}
+          placeholder={recordWords.someLettersHint}
           autocomplete="off"
           value={letters}
           onInput={e => setLetters(e.currentTarget.value)}

@@ -44,7 +44,7 @@ export function RecordSheet(props: RecordProps) {
                   {line.struck ? <s>{factWords(line.fact)}</s> : factWords(line.fact)}
                   <p>
                     {timeOf(line.fact.at)}, {line.fact.by}
-                    {line.struck ? recordWords.struck(line.struck.by, line.struck.why) : ''}
+                    {line.struck ? recordWords.struckBy(line.struck.by, line.struck.why) : ''}
                   </p>
                   {(line.fact.kind === 'found' || line.fact.kind === 'failed') && line.fact.photo !== undefined && (
                     <Photo session={session} hash={line.fact.photo} alt={factWords(line.fact)} />
@@ -55,13 +55,13 @@ export function RecordSheet(props: RecordProps) {
                   <button
                     type="button"
                     class="button plain small"
-                    aria-label={recordWords.strike(factWords(line.fact))}
+                    aria-label={recordWords.strikeThis(factWords(line.fact))}
                     onClick={() => setStriking(line.fact.id)}
                   >
-                    {recordWords.strike2}
+                    {recordWords.strikeButton}
                   </button>
                 ) : (
-                  <span class="side">{line.struck ? recordWords.struck2 : ''}</span>
+                  <span class="side">{line.struck ? recordWords.isStruck : ''}</span>
                 )}
               </li>
             ))}

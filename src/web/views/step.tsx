@@ -35,7 +35,7 @@ export function StepCard(props: {
   const drawing = item && step.action !== 'second-look' ? drawnOn(item) : undefined; // which shows the first result
   useAwake();
   return (
-    <article class="step" aria-label={workWords.step2(step.n)}>
+    <article class="step" aria-label={workWords.stepName(step.n)}>
       <header>
         <b>{actionOf(step)}</b>
         <span>{workWords.stepOf(step.n, props.of)}</span>
@@ -105,7 +105,7 @@ function Target({ step }: { readonly step: Step }) {
       <dl class="target">
         {target !== '' && (
           <div>
-            <dt>{workWords.target2}</dt>
+            <dt>{workWords.targetLabel}</dt>
             <dd>
               <Amount text={target} />
             </dd>

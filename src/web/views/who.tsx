@@ -26,7 +26,7 @@ export function Who({ name, onNamed }: { readonly name: string; readonly onNamed
       >
         <h1 id="who-title">{pageWords.whoIsAtBench}</h1>
         <p class="soft">{pageWords.everyEntryCarriesName}</p>
-        <label for="who">{pageWords.yourName2}</label>
+        <label for="who">{pageWords.yourNameLabel}</label>
         <input
           id="who"
           autocomplete="name"

@@ -214,10 +214,10 @@ function StepList(props: { readonly plan: Plan; readonly crew: Crew; readonly cu
           aria-expanded={showDone}
           onClick={() => setShowDone(!showDone)}
         >
-          <Glyph sign="done" /> {workWords.done(showDone, done.length)}
+          <Glyph sign="done" /> {workWords.showOrHideDone(showDone, done.length)}
         </button>
       )}
-      {showDone && <Steps {...props} title={workWords.done2} steps={done} />}
+      {showDone && <Steps {...props} title={workWords.doneHead} steps={done} />}
     </>
   );
 }
@@ -292,7 +292,7 @@ function WorkList({ snapshot }: { readonly snapshot: Snapshot }) {
             <th>{workWords.stepAndWhy}</th>
             <th class="limits">{workWords.targetTolerance}</th>
             <th class="hand">{workWords.read}</th>
-            <th class="tick">{workWords.done2}</th>
+            <th class="tick">{workWords.doneHead}</th>
           </tr>
         </thead>
         <tbody>
@@ -305,7 +305,7 @@ function WorkList({ snapshot }: { readonly snapshot: Snapshot }) {
                 {s.caution !== null && (
                   <>
                     <br />
-                    <b>{workWords.caution2(s.caution)}</b>
+                    <b>{workWords.cautionOnPaper(s.caution)}</b>
                   </>
                 )}
               </td>

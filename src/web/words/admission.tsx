@@ -63,5 +63,5 @@ export const admissionWords = {
   forgetLeft: (where: string) => `It still stands in ${where}: the kart would not be the same without it.`,
   forgetDo: 'Take it out, for good',
   forgetDone: 'It is out. Backups and exports of before still hold it: kartwright forget says which.',
-  putOut2: (name: string) => `Put ${name} out`,
+  putThisOut: (name: string) => `Put ${name} out`,
 } as const;

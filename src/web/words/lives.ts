@@ -60,6 +60,6 @@ export const livesWords = {
   howLikelyEachFailsOver: (event: string) =>
     `How likely each fails over ${event}, at its age, from your record and what is expected of its kind. A low number is no permission; an age is no look at the part.`,
   mostLikelyToFailFirst: 'Most likely to fail first',
-  notKnown2: 'Not known',
+  notKnownHead: 'Not known',
   mostlyOurStartingGuess: ', mostly our starting guess',
 } as const;

@@ -3,7 +3,7 @@ export const numbersWords = {
   notToBeUsedSo: 'Not to be used so.',
   outsideWhatThisWas: 'Outside what this was checked for.',
   figures: 'Figures',
-  otherFigures: (count: number) => `The other figures (${count})`,
+  otherFiguresCount: (count: number) => `The other figures (${count})`,
   drawingAsTable: 'The drawing as a table',
   readInPublicCopy: 'read in a public copy',
   asQuotedBySomebodyElse: 'as quoted by somebody else',
@@ -41,5 +41,5 @@ export const numbersWords = {
   somethingWasChanged: 'Something was changed since: work it out again.',
   noAnswerWhatWasRefused: 'No answer: what was refused stands beside its field.',
   figuresOfAnswer: 'Figures of the answer',
-  otherFigures2: 'The other figures',
+  otherFiguresTable: 'The other figures',
 } as const;

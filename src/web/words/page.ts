@@ -1,8 +1,8 @@
 /** What the page says around its sheets. */
 export const pageWords = {
   thisReading: 'this reading',
-  putOff: (title: string, why: string) => `Put off, ${title}: ${why}`,
-  putOff2: (why: string) => `put off: ${why}`,
+  putOffNote: (title: string, why: string) => `Put off, ${title}: ${why}`,
+  putOffReason: (why: string) => `put off: ${why}`,
   today: 'Today',
   work: 'Work',
   kart: 'Kart',
@@ -26,10 +26,10 @@ export const pageWords = {
   nothingInRecordStands: 'Nothing in the record stands against running. A person decides and signs.',
   recordHoldsReasons: 'The record holds reasons against running.',
   recordDoesNotKnow: 'The record does not know enough.',
-  notKnown: (count: number) => `${count} not known`,
+  countNotKnown: (count: number) => `${count} not known`,
   belowSafety: (count: number) => `${count} below safety`,
   notFit: 'Not fit',
-  notKnown2: 'Not known',
+  verdictNotKnown: 'Not known',
   sheetName: (title: string, kart: string, invented: boolean) =>
     `${title} · kart ${kart}${invented ? ' (invented)' : ''}`,
   noEventPlanned: 'no event planned',
@@ -65,7 +65,7 @@ export const pageWords = {
   weakLinks: 'weak links',
   whoIsAtBench: 'Who is at the bench?',
   everyEntryCarriesName: 'Every entry carries the name of the one who made it.',
-  yourName2: 'Your name',
+  yourNameLabel: 'Your name',
   thatIsMe: 'That is me',
   itsProgramIsMissing: 'its program is missing',
   thisCouldNotBeWorked: (message: string) => `This could not be worked out: ${message}.`,

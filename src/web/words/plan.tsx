@@ -21,7 +21,7 @@ export const planWords = {
   andHelp: ' and help',
   reasonsAreStillBeing: 'The reasons are still being worked out.',
   whyNow: 'Why now',
-  whyNow2: (who: string) => `${who}. Why now`,
+  whyNowOf: (who: string) => `${who}. Why now`,
   minToCloseUp: (closing: number) => ` · ${closing} min to close up from here`,
   beyondTimeThere: 'beyond the time there is',
   atStart: (minutes: number, span: string) => (minutes < 0.5 ? 'at the start' : `after ${span}`),

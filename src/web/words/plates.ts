@@ -71,7 +71,7 @@ export const platesWords = {
   innerRearWheelLifts: (words: string) => `the inner rear wheel lifts from ${words}`,
   atWhichSteeringInner: 'at which steering the inner rear wheel lifts is not asked or not reached',
   leftOnInnerRearWheel: 'left on the inner rear wheel, N',
-  offRoad2: (low: number) => (low < 0 ? 'off the road' : '0: it lifts'),
+  offRoadOrLifts: (low: number) => (low < 0 ? 'off the road' : '0: it lifts'),
   topSpeedOnLevel: (words: string) => ` Top speed on the level: ${words}.`,
   pushOfRearTyresOver: (count: number, gears: string, against: string) =>
     `Push of the rear tyres over road speed, gear by gear. ${count > 1 ? `Shift up: ${gears}.` : ''}${against}`,
@@ -79,11 +79,11 @@ export const platesWords = {
   strongestPush: 'strongest push',
   shiftUp: 'shift up at',
   pushByGear: (count: number) => (count > 1 ? 'push, by gear' : 'push'),
-  shiftUp2: 'shift up',
+  shiftUpLegend: 'shift up',
   roadSpeed: (unit: string) => `road speed, ${unit}`,
-  holdOverLoad: (cases: string) =>
+  holdOverLoadSaid: (cases: string) =>
     `Hold over load for each case, clean against a film of oil: ${cases}. Below 1 it slips.`,
-  holdOverLoad2: 'hold over load',
+  holdOverLoadHead: 'hold over load',
   filmOfOil: 'film of oil',
   slipsBelow: 'slips below 1',
   sideLoad: 'Side load ',
@@ -121,7 +121,7 @@ export const platesWords = {
   ifThisHappens: 'if this happens',
   whatHolds: 'what holds',
   ifFirstLetsGo: 'if the first lets go',
-  ifFirstLetsGo2: (verdict: string) => `If the first lets go: ${verdict}`,
+  ifFirstLetsGoThen: (verdict: string) => `If the first lets go: ${verdict}`,
   whatThenHoldsWas: 'what then holds was not asked',
   whatIsHeld: 'what is held',
   cornerWeightsFromAbove: (wheels: string, words: string, words2: string, words3: string) =>

@@ -40,5 +40,5 @@ export const typeInWords = {
   putLinesRightFirst: (bad: number, count: number) =>
     bad > 0 ? `Put ${bad} lines right first` : `Write ${count} steps down`,
   line: (line: number) => `line ${line}`,
-  line2: (line: number, title: string, message: string) => `Line ${line}, ${title}: ${message}`,
+  lineRefused: (line: number, title: string, message: string) => `Line ${line}, ${title}: ${message}`,
 } as const;

@@ -141,7 +141,7 @@ function InnerRear({ axes, line, low }: { readonly axes: Axes; readonly line: Li
         x={SHEET_WIDTH - 18}
         y={plotY(0, axes) + (low < 0 ? 15 : -5)}
         anchor="end"
-        text={platesWords.offRoad2(low)}
+        text={platesWords.offRoadOrLifts(low)}
         look="quiet"
       />
     </g>

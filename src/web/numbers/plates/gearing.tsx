@@ -73,7 +73,7 @@ export const gearingPlate: DrawPlate = asked => {
         {shifts.length > 0 && (
           <g class="signal">
             <circle class="ring" cx={SHEET_WIDTH - 118} cy={14} r={4.5} />
-            <Label x={SHEET_WIDTH - 108} y={18} anchor="start" text={platesWords.shiftUp2} />
+            <Label x={SHEET_WIDTH - 108} y={18} anchor="start" text={platesWords.shiftUpLegend} />
           </g>
         )}
         <Label x={6} y={64} anchor="start" text="kN" look="quiet" />

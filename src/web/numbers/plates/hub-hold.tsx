@@ -21,10 +21,10 @@ export const hubHoldPlate: DrawPlate = ({ answer }) => {
   if (cases.length === 0) return undefined;
   const height = 34 + cases.length * ROW;
   const x = (margin: number): number => LEFT + ((RIGHT - LEFT) * Math.min(Math.max(margin, 0), MOST)) / MOST;
-  const title = platesWords.holdOverLoad(cases.map(c => `${c.name} ${c.clean.text} and ${c.film.text}`).join('; '));
+  const title = platesWords.holdOverLoadSaid(cases.map(c => `${c.name} ${c.clean.text} and ${c.film.text}`).join('; '));
   return {
     title,
-    head: [platesWords.holdOverLoad2, 'clean', platesWords.filmOfOil],
+    head: [platesWords.holdOverLoadHead, 'clean', platesWords.filmOfOil],
     rows: cases.map(c => [c.name, said(c.clean), said(c.film)]),
     drawing: (
       <Plate height={height} title={title}>

@@ -98,7 +98,7 @@ export const retentionPlate: DrawPlate = asked => {
             x={6}
             y={foot - 6}
             anchor="start"
-            text={platesWords.ifFirstLetsGo2(verdictWords(behind))}
+            text={platesWords.ifFirstLetsGoThen(verdictWords(behind))}
             look="strong"
           />
         </g>

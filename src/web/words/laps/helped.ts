@@ -4,12 +4,12 @@ export const helpedWords = {
   noDayInRecordHas:
     'No day in the record has two sessions with lap times yet. Bring in the laps of each session, and write every change of the set-up down when it is made: then the laps before and after can be compared.',
   whichDay: 'Which day',
-  runs: (name: string, count: number) => `${name}, ${count} runs`,
+  runsWith: (name: string, count: number) => `${name}, ${count} runs`,
   tooSmallToMatter: 'Too small to matter',
   worthFinding: 'Worth finding',
   answer: 'Answer',
   cannotTell: 'Cannot tell.',
-  runs2: 'Runs',
+  allRuns: 'Runs',
   inOrderTheyWereDriven: 'in the order they were driven',
   lapsOfEachRun: 'The laps of each run, with the level that was fitted. The table says the same.',
   whatWasOnKart:

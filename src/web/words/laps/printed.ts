@@ -77,6 +77,6 @@ export const lapsPagesWords = {
   sessionsWithLaps: 'Sessions with laps',
   noneYet: 'none yet',
   showOlderSessions: 'Show older sessions',
-  middleLap2: (lap: string) => `, middle lap ${lap}`,
+  andMiddleLap: (lap: string) => `, middle lap ${lap}`,
   sessionOnOnePage: 'The session on one page',
 } as const;

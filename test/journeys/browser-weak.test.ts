@@ -203,14 +203,18 @@ describe('weak links on the page', () => {
       }
   });
 
-  test('it prints with its title block, every hazard and every link that alone is enough', async () => {
-    const { hazards } = await served.get<WeakLinksAnswer>('/api/karts/41/weak-links');
+  test('it prints with its title block what decides: every hazard, every link that alone hurts somebody, what to fit', async () => {
+    const { hazards, seconds } = await served.get<WeakLinksAnswer>('/api/karts/41/weak-links');
     const page = await pages.open(`${served.url}#/weak`, 'R. Vale', { viewport: LAPTOP });
     await page.locator('.fittings li').first().waitFor();
     await page.emulateMedia({ media: 'print' });
     await page.locator('.print-title').getByText('Weak links').waitFor();
-    const rows = page.locator('table.print tbody tr:visible');
-    expect(await rows.count()).toBe(hazards.reduce((sum, { singlePoints }) => sum + singlePoints.length, 0));
+    expect(await page.locator('table.hazards tbody tr:visible').count()).toBe(hazards.length);
+    const hurts = hazards.filter(({ severity }) => severity <= 2).flatMap(({ singlePoints }) => singlePoints);
+    expect(hurts.length).toBeGreaterThan(0);
+    expect(await page.locator('.points li:visible').count()).toBe(hurts.length);
+    const fit = page.locator('.weak-paper .group table.print tbody tr:visible');
+    expect(await fit.count()).toBe(Math.min(12, seconds.chosen.fittings.length));
     expect(await page.getByLabel('Minutes there are').isVisible()).toBe(false);
     const pdf = await page.pdf({ format: 'A4' });
     expect(pdf.subarray(0, 5).toString()).toBe('%PDF-');

@@ -59,11 +59,12 @@ const pageFiles: Plugin = {
   },
 };
 
-/** Nothing of ours does anything by being imported but what a page or its worker begins with, so the numbers wait in their own chunk. */
+/** Nothing of ours does anything by being imported but what a page or its worker begins with and a second language, so the numbers wait in their own chunk. */
 const treeshake = {
   moduleSideEffects: (id: string) =>
-    !/\/src\/(?!web\/(main|sw|(plan|slow-questions|kart-file)\/worker|laps\/((compare|predict)-)?worker))/.test(id) ||
-    /\.(css|html)/.test(id),
+    !/\/src\/(?!web\/(main|sw|words\/language|(plan|slow-questions|kart-file)\/worker|laps\/((compare|predict)-)?worker))/.test(
+      id,
+    ) || /\.(css|html)/.test(id),
 };
 
 const page: UserConfig = {

@@ -111,10 +111,7 @@ export function App(props: { readonly session: Session; readonly keep: Keep; rea
       <div class="frame">
         <header class="title-block">
           <div>
-            <small>
-              {pageWords.kart}
-              {snapshot?.kart.invented && pageWords.invented}
-            </small>
+            <small>{snapshot?.kart.invented ? pageWords.kartInvented : pageWords.kart}</small>
             {karts.length > 1 ? (
               <select
                 aria-label={pageWords.kart}

@@ -75,9 +75,10 @@ export function FileSheet(props: KartFileProps) {
         />
       </div>
       <p role="status" id="kart-file-state" class="note">
-        {kartFileWords.lines(count)}
-        {'. '}
-        {told === undefined ? kartFileWords.reading : kartFileWords.errors(problems.length)}
+        {kartFileWords.linesAnd(
+          count,
+          told === undefined ? kartFileWords.reading : kartFileWords.errors(problems.length),
+        )}
         {at !== '' && problems.some(one => one.message === at) && <>. {at}</>}
       </p>
       {problems.length > 0 && (

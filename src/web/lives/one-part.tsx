@@ -74,8 +74,8 @@ function WhenToReplace({ life: { replacement, cost, lacking } }: { readonly life
       )}
       {cost && (
         <p>
-          {livesWords.itCostsOfMoneyHour(money(cost.perHour))}
-          {cost.perEvent && livesWords.anEvent(money(cost.perEvent))}. <span class="soft">{cost.counts}.</span>
+          {livesWords.itCosts(money(cost.perHour), cost.perEvent && money(cost.perEvent))}{' '}
+          <span class="soft">{cost.counts}.</span>
         </p>
       )}
       {lacking.map(text => (

@@ -1,7 +1,7 @@
 /** What the sheet is held against, as it is kept on the device: the baseline, a session by its fact, or the end of a day. */
 import type { Moment, Outing } from '../../prep/index.ts';
 import { dateOf } from '../words/reads.ts';
-import { setupWords } from '../words/setup.ts';
+import { setupWords } from '../words/setup.tsx';
 
 export const DAY = 'day ';
 

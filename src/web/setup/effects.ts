@@ -2,7 +2,7 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { Problem } from '../../app/index.ts';
 import { readSetupEffects, type SetupEffects } from '../../prep/index.ts';
-import { setupWords } from '../words/setup.ts';
+import { setupWords } from '../words/setup.tsx';
 
 const FILE = new URL('../../../data/setup-effects.yaml', import.meta.url);
 

@@ -1,7 +1,7 @@
 /** What is said of a change, always with who says it and who disagrees, and what this kart itself showed. */
 import type { Observed, Outing, SetupSheet } from '../../prep/index.ts';
 import { dateOf, timeOf } from '../words/reads.ts';
-import { setupWords } from '../words/setup.ts';
+import { setupWords } from '../words/setup.tsx';
 
 const PHASES = [
   ['entry', setupWords.entry],

@@ -7,7 +7,7 @@ import { PrintSign, PrintTitle, Refused } from '../parts.tsx';
 import { hashOf, type Keep } from '../place.ts';
 import type { Snapshot } from '../session.ts';
 import { dateOf, timeOf } from '../words/reads.ts';
-import { setupWords } from '../words/setup.ts';
+import { setupWords } from '../words/setup.tsx';
 import { DAY, dayField, momentOf } from './against.ts';
 import { useSetupEffects } from './effects.ts';
 import { Hints, Showed } from './said.tsx';
@@ -115,7 +115,7 @@ const Row = ({ name, part, value, from, at, by }: Setting) => (
     </th>
     <td class="value">{unbroken(own(value))}</td>
     <td class="soft">
-      {from === 'reading' ? setupWords.read : setupWords.set} {dateOf(at)}, <span class="whole">{by}</span>
+      {(from === 'reading' ? setupWords.readBy : setupWords.setBy)(dateOf(at), <span class="whole">{by}</span>)}
     </td>
   </tr>
 );

@@ -7,7 +7,7 @@ import { Caution } from '../parts.tsx';
 import type { Keep } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
 import { eventsOf } from '../views/entry-field.tsx';
-import { trackWords } from '../words/track.ts';
+import { trackWords } from '../words/track.tsx';
 import {
   AFTER,
   afterSaid,

@@ -6,7 +6,7 @@ import { type AfterSaid, afterSession, type PressuresSaid, type TrackDraft } fro
 import { withUnit } from '../answer.ts';
 import { ownUnitOf } from '../choice/choice.ts';
 import type { Draft } from '../session.ts';
-import { trackWords } from '../words/track.ts';
+import { trackWords } from '../words/track.tsx';
 import { isProblem, lapsSaid, type Measured, numberSaid, problemAt, type Said, said, type Typed } from './said.ts';
 
 export const AFTER: Readonly<Record<'minutes' | 'litres' | 'meterHours', Measured>> = {

@@ -5,7 +5,7 @@ import { hashOf, type Keep } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
 import { readAtTrack } from '../words/read-at-track.ts';
 import { timeOf } from '../words/reads.ts';
-import { trackWords } from '../words/track.ts';
+import { trackWords } from '../words/track.tsx';
 import { AIR, asksElevation, lastAirAt, PRESSURES, weatherSaid } from './air-said.ts';
 import { Entry, Tiles } from './fields.tsx';
 import { Press } from './press.tsx';
@@ -93,10 +93,7 @@ function AirForm({ snapshot, session, keep, track, onWritten }: Props) {
           </div>
           <Tiles asking={asking} at="pressureIs" label={trackWords.whichPressure} choices={PRESSURES} />
           {asksElevation(asking.typed) && <Entry asking={asking} at="elevation" label={AIR.elevation.label} unit="m" />}
-          <p class="soft">
-            {trackWords.anotherUnitMay} <a href={hashOf({ sheet: 'numbers', number: 'air' })}>{trackWords.numberAir}</a>
-            .
-          </p>
+          <p class="soft">{trackWords.anotherUnitMay(hashOf({ sheet: 'numbers', number: 'air' }))}</p>
         </Press>
       </div>
     </section>

@@ -3,7 +3,7 @@ import type { FactLine } from '../../app/index.ts';
 import type { FactOf } from '../../book/index.ts';
 import { own } from '../choice/choice.ts';
 import type { Draft } from '../session.ts';
-import { trackWords } from '../words/track.ts';
+import { trackWords } from '../words/track.tsx';
 import { isProblem, type Measured, numberSaid, problemAt, type Said, said, type Typed } from './said.ts';
 
 export const AIR: Readonly<Record<'celsius' | 'pascal' | 'elevation' | 'humidity' | 'trackCelsius', Measured>> = {

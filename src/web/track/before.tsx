@@ -8,7 +8,7 @@ import { own, ownUnitOf } from '../choice/choice.ts';
 import { toProblem } from '../numbers/ask-line.tsx';
 import { PrintTitle } from '../parts.tsx';
 import { capital } from '../words/reads.ts';
-import { trackWords } from '../words/track.ts';
+import { trackWords } from '../words/track.tsx';
 import { AirNow } from './air-form.tsx';
 import { ColdForm } from './cold-form.tsx';
 import { DayAir } from './day-air.tsx';

@@ -6,7 +6,7 @@ import { formatQuantity } from '../../quantity/index.ts';
 import { own } from '../choice/choice.ts';
 import type { Keep } from '../place.ts';
 import type { Session } from '../session.ts';
-import { trackWords } from '../words/track.ts';
+import { trackWords } from '../words/track.tsx';
 import { outOfLimits, pressureKey, pressuresSaid, pressureUnit, saidAgain } from './after-said.ts';
 import { Corners } from './fields.tsx';
 import { Press } from './press.tsx';

@@ -5,7 +5,7 @@ import { TYRES, type Tyre } from '../../book/index.ts';
 import { ownUnitOf } from '../choice/choice.ts';
 import { Refused } from '../parts.tsx';
 import { capital } from '../words/reads.ts';
-import { trackWords } from '../words/track.ts';
+import { trackWords } from '../words/track.tsx';
 import type { Typed } from './said.ts';
 
 /** A form under hand: what stands in it, what was refused, and the way to type. */

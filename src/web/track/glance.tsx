@@ -2,7 +2,7 @@
 import type { TrackPart } from '../../prep/index.ts';
 import { own } from '../choice/choice.ts';
 import { Glyph } from '../glyph.tsx';
-import { trackWords } from '../words/track.ts';
+import { trackWords } from '../words/track.tsx';
 import { NAMES } from './part.tsx';
 
 export const Glance = ({ parts }: { readonly parts: readonly TrackPart[] }) => (

@@ -11,7 +11,7 @@ import { plateOf } from '../numbers/plates/index.ts';
 import { typedOf } from '../numbers/question.ts';
 import { Refused } from '../parts.tsx';
 import { hashOf, type Keep } from '../place.ts';
-import { trackWords } from '../words/track.ts';
+import { trackWords } from '../words/track.tsx';
 
 /** As it is called in the pit. */
 export const NAMES: Readonly<Record<TrackPart['subject'], string>> = {

@@ -2,7 +2,7 @@
 import type { ComponentChildren } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import { Refused } from '../parts.tsx';
-import { trackWords } from '../words/track.ts';
+import { trackWords } from '../words/track.tsx';
 import type { useWriting } from './writing.ts';
 
 export function Press(props: {

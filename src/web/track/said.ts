@@ -4,7 +4,7 @@ import { sentence } from '../../app/index.ts';
 import { type Dimension, inUnit, parseQuantity } from '../../quantity/index.ts';
 import { withUnit } from '../answer.ts';
 import { ownUnitOf } from '../choice/choice.ts';
-import { trackWords } from '../words/track.ts';
+import { trackWords } from '../words/track.tsx';
 
 /** What stands in the fields, by key; a tick is 'yes'. */
 export type Typed = Readonly<Record<string, string>>;

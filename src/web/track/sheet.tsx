@@ -5,7 +5,7 @@ import './track.css';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { hashOf } from '../place.ts';
 import { dateOf, timeOf } from '../words/reads.ts';
-import { trackWords } from '../words/track.ts';
+import { trackWords } from '../words/track.tsx';
 import { AfterForm } from './after-form.tsx';
 import { Before } from './before.tsx';
 import { eventNow, lastRan, likelyRan, type TrackProps } from './now.ts';

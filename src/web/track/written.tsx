@@ -6,7 +6,7 @@ import { Refused } from '../parts.tsx';
 import type { Keep } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
 import { factWords, timeOf } from '../words/reads.ts';
-import { trackWords } from '../words/track.ts';
+import { trackWords } from '../words/track.tsx';
 
 const slotOf = (kart: string): string => `track written ${kart}`;
 

@@ -43,7 +43,7 @@ export const kartFileWords = {
   ofTemplate: 'the template’s, not measured',
   text: 'The file',
   keys: 'F8 goes to the next error, Shift and F8 to the one before. The Tab key leaves the text.',
-  lines: (lines: number) => `${lines} lines`,
+  linesAnd: (lines: number, said: string) => `${lines} lines. ${said}`,
   line: (line: number, column: number) => `Line ${line}, column ${column}`,
   inLibrary: (file: string) => `In ${file} of the library`,
   errors: (count: number) => (count === 0 ? 'No error' : count === 1 ? '1 error' : `${count} errors`),

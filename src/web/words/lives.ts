@@ -28,8 +28,8 @@ export const livesWords = {
   itsKindByRunningHours: 'Its kind, by running hours',
   whenToReplace: 'When to replace it',
   notKnownItTakesLife: 'Not known: it takes a life, hours to come, and a part that runs.',
-  itCostsOfMoneyHour: (money: string) => `It costs ${money} of money an hour`,
-  anEvent: (money: string) => `, ${money} an event`,
+  itCosts: (hour: string, event: string | null) =>
+    event === null ? `It costs ${hour} of money an hour.` : `It costs ${hour} of money an hour, ${event} an event.`,
   stillRuns: 'still runs',
   replacedFine: 'replaced fine',
   failed: 'failed',

@@ -10,7 +10,7 @@ export const pageWords = {
   record: 'Record',
   fit: 'Fit',
   toSheet: 'To the sheet',
-  invented: ', invented',
+  kartInvented: 'Kart, invented',
   inventedAside: ' (invented)',
   book: 'Book',
   by: 'By',

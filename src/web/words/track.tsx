@@ -42,9 +42,12 @@ export const trackWords = {
   noTrackNamed: 'no track named',
   thisIsAir: 'This is the air',
   whichPressure: 'Which pressure that is',
-  anotherUnitMay:
-    'Another unit may be written with its number, like 70 °F or 29.9 inHg. What nobody read stays empty. More in',
-  numberAir: 'the number air',
+  anotherUnitMay: (toAir: string) => (
+    <>
+      Another unit may be written with its number, like 70 °F or 29.9 inHg. What nobody read stays empty. More in{' '}
+      <a href={toAir}>the number air</a>.
+    </>
+  ),
   temperatureInShade: 'Temperature, in the shade',
   pressure: 'Pressure',
   heightOfTrackAboveSea: 'Height of the track above the sea',

@@ -1,4 +1,6 @@
 /** What the set-up sheet says. */
+import type { ComponentChild } from 'preact';
+
 export const setupWords = {
   evening: (date: string) => `the evening of ${date}`,
   whatIsSaidOfChanges: (error: string) => `What is said of the changes could not be fetched: ${error}.`,
@@ -35,8 +37,16 @@ export const setupWords = {
   value: 'Value',
   since: 'Since',
   tyres: (tyres: string) => `Tyres: ${tyres}`,
-  read: 'read',
-  set: 'set',
+  readBy: (date: string, who: ComponentChild) => (
+    <>
+      read {date}, {who}
+    </>
+  ),
+  setBy: (date: string, who: ComponentChild) => (
+    <>
+      set {date}, {who}
+    </>
+  ),
   heldAgainst: 'Held against',
   holdItAgainst: 'Hold it against',
   theBaseline: 'the baseline',

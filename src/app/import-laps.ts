@@ -55,13 +55,11 @@ export async function importLaps(book: LapBook, kart: string, log: LogBytes, sai
   if (before && !said.sure) return refused(inBookAlready(before, said.name));
 
   const motion = motionOf(read.trace);
-  await log.breathe?.();
   const moved = movingOf(motion);
   const when = whenOf(read, said);
   const event = eventAt(await book.state(kart), when.at ?? book.now(), said.event);
   const known = sessionSaid({ ...said, ...given({ run: said.run ?? before?.run }) }, event, facts);
   const cut = cutLaps(read.trace, motion, { given: gates.value, track: known.track, known: gatesByTrack(facts) });
-  await log.breathe?.();
   const laps = cut.laps?.laps.length ?? 0;
   const problems = askedOfRun(facts, known, when, book.now());
   const unknown = (said.without ?? []).filter(lap => !(Number.isInteger(lap) && lap >= 1 && lap <= laps));

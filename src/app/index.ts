@@ -20,6 +20,7 @@ export { type BookSide, type ChainEnds, type Exchanged, exchange, sameBook, type
 export type { ForgetAsk, Forgot } from './forget.ts';
 export { askWithKart, fromKart, type Said } from './from-kart.ts';
 export { type HelpedAnswer, type HelpedQuestion, helpedOf } from './helped.ts';
+export { importLaps } from './import-laps.ts';
 export { instrumentsFor, judgeTyped, type ReadingJudged } from './judge.ts';
 export { type KartChange, kartChange } from './kart-change.ts';
 export {
@@ -34,6 +35,7 @@ export { edited, type KartEdit } from './kart-text.ts';
 export { KEEP, type KeepRules, keepRulesIn, noLongerKept } from './keep-rules.ts';
 export { boxesOf, type Label, type LabelAsk, labelsFor } from './labels.ts';
 export { type LapsIn, type LogReport, type LogSaid, lapsOfBook, type SessionSaid } from './laps.ts';
+export type { LapBook } from './laps-run.ts';
 export { type LifeAnswer, type LifeQuestion, type LivesAnswer, lifeOf, livesAsked } from './life.ts';
 export { listSource } from './list-source.ts';
 export { type OpenOnKart, type OpenPlace, openOnKart, toolsNamed } from './open-on-kart.ts';

@@ -6,15 +6,10 @@ import { type Imported, type ImportOptions, LogImport, type NotImported, type Pr
 /** A larger log is read, and its laps are kept, but not the file. Eight hours at 25 fixes a second are 25 MB to 60 MB. */
 export const MOST_KEPT = 64_000_000; // bytes
 
-/** So much is read between two turns of a page: some ten milliseconds of a phone. */
-const BITE = 128_000; // bytes
-
 export type LogBytes = {
   readonly chunks: Iterable<Uint8Array> | AsyncIterable<Uint8Array>;
   readonly progress?: (so: Progress) => void | Promise<void>;
   readonly cancelled?: () => boolean;
-  /** Between steps that take long: a page has its turn. */
-  readonly breathe?: () => Promise<void>;
 };
 
 export type ReadLog = {
@@ -27,7 +22,7 @@ export type ReadLog = {
 
 /** Undefined when the person stopped it: nothing was kept. */
 export async function readLog(
-  { chunks, progress = () => undefined, cancelled = () => false, breathe = async () => undefined }: LogBytes,
+  { chunks, progress = () => undefined, cancelled = () => false }: LogBytes,
   options: ImportOptions,
 ): Promise<ReadLog | undefined> {
   const into = new LogImport(options);
@@ -39,18 +34,12 @@ export async function readLog(
     bytes += chunk.length;
     if (bytes > MOST_KEPT) held = undefined;
     held?.push(chunk.slice());
-    for (let from = 0; from < chunk.length; from += BITE) {
-      const bite = chunk.subarray(from, from + BITE);
-      hasher.update(bite);
-      await progress(into.push(bite));
-      await breathe();
-    }
+    hasher.update(chunk);
+    await progress(into.push(chunk));
     if (into.isHopeless) break;
   }
-  await breathe();
   if (cancelled()) return undefined;
   const read = into.finish();
-  await breathe();
   return { read, hash: bytesToHex(hasher.digest()), bytes, ...(held && { file: joined(held, bytes) }) };
 }
 

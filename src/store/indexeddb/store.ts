@@ -2,8 +2,6 @@
  * A book in the browser (Indexed Database API 3.0): what is acknowledged has been handed to the disk, for every write asks
  * for strict durability. Pages of one browser share it and tell each other.
  */
-import { sha256 } from '@noble/hashes/sha2.js';
-import { bytesToHex } from '@noble/hashes/utils.js';
 import { type DBSchema, type IDBPDatabase, type IDBPTransaction, openDB, unwrap } from 'idb';
 import type { AppendOutcome, BookStore, Kept, Lying, Own, Which } from '../../app/ports.ts';
 import { CHAIN_START, type ChainEnd, type Fact, type NamedRedaction, redact } from '../../book/index.ts';
@@ -11,6 +9,7 @@ import { admit, lyingAs, mustAdmit, type Present, redactingIn } from '../admit.t
 import { Listeners } from '../listeners.ts';
 import { StoreError } from '../store-error.ts';
 import { storeError } from './faults.ts';
+import { hashOf } from './hash.ts';
 
 /** 2 added `own`, 3 `redactions`. */
 const VERSION = 3;
@@ -124,8 +123,8 @@ class IndexedDbStore implements BrowserStore {
   }
 
   async putFile(bytes: Uint8Array, mediaType: string): Promise<string> {
+    const hash = await hashOf(bytes);
     this.#mustBeOpen();
-    const hash = bytesToHex(sha256(bytes));
     const tx = this.#db.transaction(['files', 'redactions'], 'readwrite', { durability: 'strict' });
     const files = tx.objectStore('files');
     try {

@@ -24,12 +24,3 @@ export async function intoBook(
     return { kind: 'refused', problems: problemsOf(error), asksAgain: false };
   }
 }
-
-/** A file piece by piece: a browser's stream cannot be gone through with `for await` everywhere yet. */
-export async function* piecesOf(file: Blob): AsyncIterable<Uint8Array> {
-  const reader = file.stream().getReader();
-  for (let piece = await reader.read(); piece.value; piece = await reader.read()) yield piece.value;
-}
-
-/** A tap that came meanwhile is heard, and what is on the page is drawn. */
-export const breathe = (): Promise<void> => new Promise(done => setTimeout(done));

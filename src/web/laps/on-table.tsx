@@ -10,7 +10,8 @@ import { lapsWords } from '../words/laps/sheet.tsx';
 import { Columns } from './columns.tsx';
 import type { Desk, OnTable, Stage } from './desk.ts';
 import { GateTools } from './gate-tools.tsx';
-import { breathe, intoBook, type LapsWritten, piecesOf } from './into-book.ts';
+import { importInWorker } from './importing.ts';
+import { intoBook, type LapsWritten } from './into-book.ts';
 import { LapTable } from './lap-table.tsx';
 import { PassedOver, ReadAs } from './read-as.tsx';
 import { columnsSaid, gatesSaid } from './saying.ts';
@@ -80,16 +81,16 @@ export function LogOnTable(props: {
                 button={lapsWords.writeIntoBook(lapsCount(stage.found.laps.length))}
                 send={(said, sure) =>
                   intoBook(session, (book, kart) =>
-                    book.importLaps(
+                    importInWorker(book, {
+                      file: log.file,
                       kart,
-                      { chunks: piecesOf(log.file), breathe },
-                      {
+                      said: {
                         ...{ by: keep.get('name'), name: log.name, ...said, ...(sure && { sure }) },
                         ...(stage.found.gates && { gates: gatesSaid(stage.found.gates) }),
                         columns: stage.log.chosen ? columnsSaid(stage.log.layout) : [],
                         without: [...stage.marked],
                       },
-                    ),
+                    }),
                   )
                 }
                 onWritten={written => {

@@ -21,25 +21,29 @@ export function Leave({ session }: { readonly session: Session }) {
     await session.book.meet(); // from here on every page says that this device is not let in
   };
   return (
-    <footer class="answers no-print">
+    <footer class="group no-print">
       <Refused problems={problems} />
-      {sure ? (
-        <>
-          <p class="note need" role="status">
-            {leaveWords.whatHappens}
-          </p>
-          <button type="button" class="button main full" onClick={() => void out()}>
-            {leaveWords.yes}
-          </button>
-          <button type="button" class="button full" onClick={() => setSure(false)}>
-            {leaveWords.no}
-          </button>
-        </>
-      ) : (
-        <button type="button" class="button plain full" onClick={() => setSure(true)}>
-          {leaveWords.logOut}
-        </button>
+      {sure && (
+        <p class="note need" role="status">
+          {leaveWords.whatHappens}
+        </p>
       )}
+      <div class="answers">
+        {sure ? (
+          <>
+            <button type="button" class="button main full" onClick={() => void out()}>
+              {leaveWords.yes}
+            </button>
+            <button type="button" class="button full" onClick={() => setSure(false)}>
+              {leaveWords.no}
+            </button>
+          </>
+        ) : (
+          <button type="button" class="button plain full" onClick={() => setSure(true)}>
+            {leaveWords.logOut}
+          </button>
+        )}
+      </div>
     </footer>
   );
 }

@@ -44,7 +44,7 @@ describe('the set-up sheet on the page', () => {
     await page.goto(`${served.url}#/setup`);
     await row(page, 'caster').getByText('16°').waitFor();
     expect(await row(page, 'caster').textContent()).toContain('R. Vale');
-    expect(await change(page, 'caster').textContent()).toMatch(/18°\s*→\s*16°[\s\S]*-2/);
+    expect(await change(page, 'caster').textContent()).toMatch(/18°\s*→\s*16°[\s\S]*−2/);
     const { hints } = await sheetOf();
     const said = hints.find(({ change }) => change === 'caster less');
     const hint = page.locator('.said-list li', { has: page.getByRole('heading', { name: 'caster less' }) });

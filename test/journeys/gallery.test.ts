@@ -55,7 +55,12 @@ const SHOWN: Readonly<Record<string, Shown>> = {
   devices: { hash: '#/devices', ready: 'Devices' },
   part: { hash: '#/part/41%2Frear%20hub%20left', ready: 'How it is held' },
   box: { hash: '#/box/41%2Fchain', ready: 'Chain' },
-  labels: { hash: '#/labels', ready: 'Labels with a code', paper: 8 },
+  labels: {
+    hash: '#/labels',
+    ready: 'Labels with a code',
+    first: page => page.locator('.labels svg').first().waitFor(), // the codes are fetched when asked
+    paper: 8,
+  },
   search: {
     hash: '#/search',
     ready: 'Search',

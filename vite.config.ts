@@ -62,7 +62,7 @@ const pageFiles: Plugin = {
 /** Nothing of ours does anything by being imported but what a page or its worker begins with and a second language, so the numbers wait in their own chunk. */
 const treeshake = {
   moduleSideEffects: (id: string) =>
-    !/\/src\/(?!web\/(main|sw|words\/language|(plan|slow-questions|kart-file)\/worker|laps\/((compare|predict)-)?worker))/.test(
+    !/\/src\/(?!web\/(main|no-eval|sw|words\/language|book\/book-worker|(plan|slow-questions|kart-file)\/worker|laps\/((compare|import|predict)-)?worker))/.test(
       id,
     ) || /\.(css|html)/.test(id),
 };
@@ -80,7 +80,26 @@ const page: UserConfig = {
       input: { index: here('src/web/index.html'), sw: here('src/web/sw.ts') },
     },
   },
-  worker: { format: 'es', rolldownOptions: { treeshake } },
+  // Else a chunk that is fetched when it is wanted is put into the one that would fetch it.
+  worker: {
+    format: 'es',
+    rolldownOptions: {
+      treeshake,
+      experimental: { chunkOptimization: false },
+      output: {
+        codeSplitting: {
+          includeDependenciesRecursively: false,
+          // Small files that are all needed at once, for each costs a little more.
+          groups: [
+            {
+              name: 'core',
+              test: /zod.v4|noble|src.(quantity|book|kart.(model|disturb|suggest)|app.(asking|problem|reading|snapshot|words))/,
+            },
+          ],
+        },
+      },
+    },
+  },
 };
 
 /** What the page runs before anybody asks for more, found by building it once: what only a later sheet uses is not among it. */

@@ -83,6 +83,9 @@ export type App = Queries & {
   close(): Promise<void>;
 };
 
+/** What goes across to another thread: plain data asked, plain data answered. */
+export type PlainApp = Omit<App, 'as' | 'close' | 'importLaps' | 'watch'>;
+
 export function createApp({ store, clock, ids, reader, device, snapshots }: AppParts): App {
   const shelf = new Shelf({ store, reader, ...given({ snapshots }) });
   return appOn({ shelf, store, reader, clock, ids, device, ...given({ snapshots }) });

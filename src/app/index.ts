@@ -1,7 +1,7 @@
 import type { BareProblem } from './bare-problem.ts';
 import type { QrCode } from './qr.ts';
 
-export { type App, type AppParts, createApp, type Filed, type Imported, type Verified } from './app.ts';
+export { type App, type AppParts, createApp, type Filed, type Imported, type PlainApp, type Verified } from './app.ts';
 export type { BareProblem, QrCode };
 /** The problems that can be asked bare; fetched when asked, for no page needs them at its start. */
 export const bareProblems = async (): Promise<readonly BareProblem[]> =>
@@ -21,7 +21,8 @@ export type { ForgetAsk, Forgot } from './forget.ts';
 export { askWithKart, fromKart, type Said } from './from-kart.ts';
 export { type HelpedAnswer, type HelpedQuestion, helpedOf } from './helped.ts';
 export { importLaps } from './import-laps.ts';
-export { instrumentsFor, judgeTyped, type ReadingJudged } from './judge.ts';
+export { instrumentsFor } from './instruments.ts';
+export { judgeTyped, type ReadingJudged } from './judge.ts';
 export { type KartChange, kartChange } from './kart-change.ts';
 export {
   type JointChoice,
@@ -39,6 +40,7 @@ export type { LapBook } from './laps-run.ts';
 export { type LifeAnswer, type LifeQuestion, type LivesAnswer, lifeOf, livesAsked } from './life.ts';
 export { listSource } from './list-source.ts';
 export { type OpenOnKart, type OpenPlace, openOnKart, toolsNamed } from './open-on-kart.ts';
+export { type FirstAnswers, firstAnswers, kartAmong, type Opening, openingOf } from './opening.ts';
 export { outingsOf } from './outings.ts';
 export { type PlanAsk, planningOf, type Replanned } from './plan.ts';
 export type { AppendOutcome, BookStore, Clock, Ids, KartRead, KartReader, Kept, Own, Snapshots } from './ports.ts';

@@ -3,7 +3,8 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { demoText, kartReader, libraryFiles } from '../host/index.ts';
 import type { Kart } from '../kart/index.ts';
 import { alignment } from '../numbers/index.ts';
-import { instrumentsFor, judgeTyped, type ReadingJudged } from './judge.ts';
+import { instrumentsFor } from './instruments.ts';
+import { judgeTyped, type ReadingJudged } from './judge.ts';
 import { readReading } from './reading.ts';
 
 let kart: Kart;

@@ -49,16 +49,6 @@ export function judgeReading(kart: Kart, item: Item, reading: Reading): ReadingJ
   };
 }
 
-/** The names that can read this item, those its tools name first. */
-export function instrumentsFor(kart: Kart, item: Item): readonly string[] {
-  const dimension = dimensionOf(item, kart);
-  if (dimension === undefined) return [];
-  return Object.values(kart.instruments ?? {})
-    .filter(one => canRead(one, dimension))
-    .map(one => one.name)
-    .toSorted((a, b) => Number(item.tools.includes(b)) - Number(item.tools.includes(a)));
-}
-
 /** The step stands in the reading: given, or taken from the list when it was written down. */
 function gaugeFor(instrument: Instrument | undefined, { resolution, si }: Reading): Gauge | undefined {
   if (resolution === undefined) return undefined;

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { beforeEach, expect, test } from 'vitest';
-import { type App, createApp, sheetOf } from '../app/index.ts';
+import { type App, createApp, type FirstAnswers, type Opening, sheetOf } from '../app/index.ts';
 import { demoText, kartReader, libraryFiles } from '../host/index.ts';
 import type { SetupSheet, TrackSheet } from '../prep/index.ts';
 import { memoryStore } from '../store/memory/index.ts';
@@ -248,6 +248,19 @@ test('an address asked in a way that it does not take says which ways there are'
   expect(response.status).toBe(405);
   expect(response.headers.get('allow')).toBe('GET');
   expect(await codes(response)).toEqual(['wrong shape']);
+});
+
+test('a page that begins gets every answer of one kart, with the newest entries first', async () => {
+  const opening = (await (await get('/api/opening?kart=41')).json()) as Opening;
+  expect(opening.karts.map(({ name }) => name)).toEqual(['41']);
+  const { facts: newest, entries, ...answers } = opening.answers as FirstAnswers;
+  const { facts: all, ...asked } = await app.answers('41');
+  const plain = (of: object): object => JSON.parse(JSON.stringify({ ...of, fitness: undefined, due: undefined }));
+  expect(plain(answers)).toEqual(plain(asked));
+  expect(entries).toBe(all.length);
+  expect(newest.length).toBe(Math.min(300, all.length));
+  expect(newest[0]?.fact.id).toBe(all.at(-1)?.fact.id);
+  expect(((await (await get('/api/opening?kart=none')).json()) as Opening).answers?.kart.name).toBe('41');
 });
 
 test('events ahead and what is due before each are a calendar file', async () => {

@@ -16,6 +16,7 @@ import {
   lifeOf,
   livesAsked,
   MOST_KEPT,
+  openingOf,
   predictLaps,
   type Recorded,
   Refusal,
@@ -90,6 +91,7 @@ export function createServer(app: App, parts: ServerParts = {}): Hono {
   server.use('/api/book/*', tooLarge(BATCH_BYTES));
   server.use('/api/kart-file', tooLarge(BATCH_BYTES));
 
+  server.get('/api/opening', async c => c.json(await openingOf(app, c.req.query('kart') ?? '')));
   server.get('/api/karts', async c => c.json({ karts: await app.karts(atOf(c)) }));
   server.get('/api/karts/:name', async c => c.json(await app.kart(c.req.param('name'), atOf(c))));
   server.get('/api/karts/:name/due', async c => c.json(await app.due(c.req.param('name'), askOf(c))));

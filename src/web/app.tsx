@@ -35,6 +35,7 @@ import { Weak } from './views/weak.tsx';
 import { Who } from './views/who.tsx';
 import { Work } from './views/work.tsx';
 import { beginFind, WRITING } from './views/writing.ts';
+import { Whole } from './whole.tsx';
 import { pageWords } from './words/page.ts';
 
 const NAMES: Readonly<Record<Sheet, string>> = {
@@ -206,18 +207,28 @@ export function App(props: { readonly session: Session; readonly keep: Keep; rea
           ) : place.sheet === 'numbers' ? (
             <Numbers kart={snapshot.kart} keep={keep} subject={place.number} />
           ) : place.sheet === 'setup' ? (
-            <Setup
-              snapshot={snapshot}
-              keep={keep}
-              change={() => {
-                keep.set(WRITING, 'set-up');
-                move({ sheet: 'record' });
-              }}
-            />
+            <Whole session={session} snapshot={snapshot}>
+              {whole => (
+                <Setup
+                  snapshot={whole}
+                  keep={keep}
+                  change={() => {
+                    keep.set(WRITING, 'set-up');
+                    move({ sheet: 'record' });
+                  }}
+                />
+              )}
+            </Whole>
           ) : place.sheet === 'laps' ? (
-            <Laps key={snapshot.kart.name} snapshot={snapshot} session={session} keep={keep} page={place.about} />
+            <Whole session={session} snapshot={snapshot}>
+              {whole => (
+                <Laps key={snapshot.kart.name} snapshot={whole} session={session} keep={keep} page={place.about} />
+              )}
+            </Whole>
           ) : place.sheet === 'track' ? (
-            <Track key={snapshot.kart.name} snapshot={snapshot} session={session} keep={keep} />
+            <Whole session={session} snapshot={snapshot}>
+              {whole => <Track key={snapshot.kart.name} snapshot={whole} session={session} keep={keep} />}
+            </Whole>
           ) : place.sheet === 'weak' ? (
             <Weak
               key={snapshot.kart.name}
@@ -228,37 +239,57 @@ export function App(props: { readonly session: Session; readonly keep: Keep; rea
               about={place.about}
             />
           ) : place.sheet === 'lives' ? (
-            <Lives key={snapshot.kart.name} snapshot={snapshot} session={session} about={place.about} />
+            <Whole session={session} snapshot={snapshot}>
+              {whole => <Lives key={snapshot.kart.name} snapshot={whole} session={session} about={place.about} />}
+            </Whole>
           ) : place.sheet === 'spares' ? (
             <Spares key={snapshot.kart.name} snapshot={snapshot} session={session} keep={keep} />
           ) : place.sheet === 'devices' ? (
             <Devices who={who ?? ''} />
           ) : place.sheet === 'part' || place.sheet === 'box' ? (
-            <PartPage
-              key={place.about ?? ''}
-              snapshot={snapshot}
-              karts={karts}
-              what={place.sheet}
-              about={place.about ?? ''}
-              openKart={openKart}
-              find={(part, grade) => beginFind(keep, part, grade)}
-            />
+            <Whole session={session} snapshot={snapshot}>
+              {whole => (
+                <PartPage
+                  key={place.about ?? ''}
+                  snapshot={whole}
+                  karts={karts}
+                  what={place.sheet === 'box' ? 'box' : 'part'}
+                  about={place.about ?? ''}
+                  openKart={openKart}
+                  find={(part, grade) => beginFind(keep, part, grade)}
+                />
+              )}
+            </Whole>
           ) : place.sheet === 'joints' ? (
             <JointsPage snapshot={snapshot} about={place.about} go={move} />
           ) : place.sheet === 'drawing' ? (
             <DimensionedPage snapshot={snapshot} about={place.about ?? ''} />
           ) : place.sheet === 'type-in' ? (
-            <TypeInPage key={snapshot.kart.name} snapshot={snapshot} session={session} keep={keep} who={who} />
+            <Whole session={session} snapshot={snapshot}>
+              {whole => (
+                <TypeInPage key={snapshot.kart.name} snapshot={whole} session={session} keep={keep} who={who} />
+              )}
+            </Whole>
           ) : place.sheet === 'search' ? (
-            <SearchPage snapshot={snapshot} keep={keep} />
+            <Whole session={session} snapshot={snapshot}>
+              {whole => <SearchPage snapshot={whole} keep={keep} />}
+            </Whole>
           ) : place.sheet === 'labels' ? (
-            <LabelsPage key={snapshot.kart.name} snapshot={snapshot} keep={keep} />
+            <Whole session={session} snapshot={snapshot}>
+              {whole => <LabelsPage key={snapshot.kart.name} snapshot={whole} keep={keep} />}
+            </Whole>
           ) : place.sheet === 'build' ? (
-            <BuildPage key={snapshot.kart.name} snapshot={snapshot} session={session} keep={keep} who={who} />
+            <Whole session={session} snapshot={snapshot}>
+              {whole => <BuildPage key={snapshot.kart.name} snapshot={whole} session={session} keep={keep} who={who} />}
+            </Whole>
           ) : place.sheet === 'file' ? (
-            <FilePage key={snapshot.kart.name} snapshot={snapshot} session={session} keep={keep} who={who} />
+            <Whole session={session} snapshot={snapshot}>
+              {whole => <FilePage key={snapshot.kart.name} snapshot={whole} session={session} keep={keep} who={who} />}
+            </Whole>
           ) : place.sheet === 'record' ? (
-            <RecordPage snapshot={snapshot} session={session} keep={keep} />
+            <Whole session={session} snapshot={snapshot}>
+              {whole => <RecordPage snapshot={whole} session={session} keep={keep} />}
+            </Whole>
           ) : (
             <FitPage snapshot={snapshot} session={session} keep={keep} who={who} />
           )}

@@ -1,15 +1,12 @@
 import './no-eval.ts';
 
 import { render } from 'preact';
-import { indexedDbStore } from '../store/indexeddb/index.ts';
-import { memoryStore } from '../store/memory/index.ts';
+import { glimpse } from '../store/indexeddb/index.ts';
 import { ifStranger } from './admission/asked.ts';
 import { App } from './app.tsx';
-import { type BookParts, nameOf, openDeviceBook } from './book/open.ts';
-import { ownInMemory } from './book/own-in-memory.ts';
-import { httpRemote } from './book/remote.ts';
+import { bookInWorker } from './book/in-worker.ts';
+import { keptOpening, OPENING, serversOpening } from './book/opening.ts';
 import { askToKeep } from './book/room.ts';
-import type { Theirs } from './book/sync.ts';
 import { createVersions } from './book/versions.ts';
 import { changeBook, currentBook, freshBook } from './book/which.ts';
 import { readChoice } from './choice/choice.ts';
@@ -28,48 +25,19 @@ function storage(): Storage | undefined {
   }
 }
 
-const random: BookParts['random'] = bytes => crypto.getRandomValues(new Uint8Array(bytes));
-
-/** Where the browser keeps no book, the page works until it is closed, and says so. */
-async function storeOf(name: string): Promise<Pick<BookParts, 'store' | 'kept'>> {
-  try {
-    const store = await indexedDbStore(name);
-    await nameOf(store.own, random);
-    return { store, kept: true };
-  } catch {
-    return { store: Object.assign(memoryStore(), { own: ownInMemory() }), kept: false };
-  }
-}
-
-async function lookAt(name: string): Promise<Theirs> {
-  const store = await indexedDbStore(name);
-  try {
-    return {
-      starts: (await store.read()).flatMap(({ fact: { seq, hash } }) => (seq === 1 ? [hash] : [])),
-      team: (await store.own.get('team')) as string | undefined,
-    };
-  } finally {
-    await store.close();
-  }
-}
-
 /** As the page was asked for: once drawn, it writes the place it shows there. */
 const asked = location.hash;
 const keep = keepIn(storage());
 readChoice(keep, navigator.language);
-const book = await openDeviceBook({
-  ...(await storeOf(currentBook(keep))),
-  remote: httpRemote,
-  clock: { now: () => new Date() },
-  random,
-  build: import.meta.url,
-});
+const name = currentBook(keep);
+const build = import.meta.url;
+const book = bookInWorker({ book: name, build });
 const { sync } = book;
-if (book.kept && storage())
+if (storage())
   sync.onChange(() => {
     const { is, theirs = { starts: [] } } = sync.state();
-    if (is === 'other book')
-      changeBook(keep, theirs, lookAt).then(
+    if (is === 'other book' && book.kept)
+      changeBook(keep, theirs, book.theirs).then(
         () => location.reload(),
         () => undefined, // it stays as it is, and says so
       );
@@ -108,5 +76,7 @@ async function letIn(onBack?: () => void): Promise<void> {
 void ifStranger(async () => {
   if (asked.startsWith('#/pair/') || Object.keys(await book.app.ends()).length === 0) await letIn();
 });
-await session.open(keep.get('kart'));
+const kart = keep.get('kart');
+const opening = glimpse(name, OPENING).then(seen => keptOpening(seen, build, kart) ?? serversOpening(kart));
+await session.open(kart, opening);
 if (book.kept) void askToKeep(navigator.storage);

@@ -4,11 +4,13 @@
  */
 import {
   type AlikeAnswer,
-  type Answers,
-  type App,
   ASKS_AGAIN,
+  type FactLine,
+  type FirstAnswers,
   type KartLine,
   type KartRead,
+  type Opening,
+  type PlainApp,
   type Problem,
   type Queries,
   type Recorded,
@@ -16,13 +18,13 @@ import {
   type SecondWanted,
 } from '../app/index.ts';
 import type { Fact } from '../book/index.ts';
-import type { LibraryTexts } from '../kart/index.ts';
+import type { Kart, LibraryTexts } from '../kart/index.ts';
 import type { KartBook } from '../life/index.ts';
 import type { PlanDifference } from '../prep/index.ts';
-import type { DeviceBook } from './book/open.ts';
+import type { PageBook } from './book/in-worker.ts';
 import { Answered, OutOfReach } from './book/remote.ts';
 import type { SyncState } from './book/sync.ts';
-import { ALONE, type Crew } from './plan/crew.ts';
+import { ALONE, type Crew, isAlone } from './plan/crew.ts';
 import { finished } from './plan/finished.ts';
 import { createPlanner, type Planned, type Planner } from './plan/planner.ts';
 import type { Search } from './plan/search.ts';
@@ -37,12 +39,14 @@ export type Written =
   /** `asksAgain`: the same once more with `sure` is recorded as it was said. */
   | { readonly kind: 'refused'; readonly problems: readonly Problem[]; readonly asksAgain: boolean };
 
-/** Everything the sheets show, of one moment; facts newest first; the plan for the hands and times that were said. */
-export type Snapshot = Answers;
+/** Everything the sheets show, of one moment; the newest facts first; the plan for the hands and times that were said. */
+export type Snapshot = FirstAnswers;
 
 export type View = {
   readonly karts: readonly KartLine[];
-  readonly snapshot?: Snapshot;
+  readonly snapshot?: Snapshot | undefined;
+  /** What is shown is as things stood then: the book itself is being read. */
+  readonly stood?: string | undefined;
   /** A fact is on its way into the book. */
   readonly writing: boolean;
   readonly sync: SyncState;
@@ -63,12 +67,13 @@ export type PhotoKept =
 export type Session = {
   view(): View;
   onChange(listener: () => void): () => void;
-  open(kart: string): Promise<void>;
+  /** @param opening what is shown till the book has been read */
+  open(kart: string, opening?: Promise<Opening | undefined>): Promise<void>;
   write(drafts: readonly Draft[], more?: { readonly sure?: boolean; readonly at?: string }): Promise<Written>;
   /** The same for a step that was done as the plan asks: once it is in the book the next one is there, and the plan is made anew behind it. */
   finish(step: string, drafts: readonly Draft[], more?: { readonly sure?: boolean }): Promise<Written>;
   /** Anything longer that writes into the book of this kart; the page is worked out again afterwards. */
-  busy<T>(work: (app: App, kart: string) => Promise<T>): Promise<T>;
+  busy<T>(work: (app: PlainApp, kart: string) => Promise<T>): Promise<T>;
   /** A look at whatever is of the kind of what a fact says failed. */
   askForLooks(fact: string, all: boolean): Promise<Written>;
   /** Keeps a photo in the book; its hash is what a find names. */
@@ -78,6 +83,8 @@ export type Session = {
   /** What this device knows by itself of the karts of its book. */
   readonly ask: {
     own(): Queries;
+    /** Every entry of the kart that is shown, newest first. */
+    whole(): Promise<readonly FactLine[]>;
     alike(fact: string): Promise<AlikeAnswer>;
     /** Another kart of the book, whose record counts too. */
     book(kart: string): Promise<KartBook>;
@@ -120,7 +127,7 @@ export type Device = {
   readonly letIn: () => void;
 };
 
-export function createSession(book: DeviceBook, device: Device): Session {
+export function createSession(book: PageBook, device: Device): Session {
   const { who, crewOf, search, afterPaint, beginAnew, letIn } = device;
   const { app, sync } = book;
   let view: View = {
@@ -134,8 +141,14 @@ export function createSession(book: DeviceBook, device: Device): Session {
   };
   let name = '';
   let wanted = '';
+  let kart: Kart | undefined;
   let facts = 0;
   let finishes = 0;
+  let here = (): void => undefined;
+  /** The book itself has been read: what is said before then waits for it. */
+  const read = new Promise<void>(done => {
+    here = done;
+  });
   let turn: Promise<void> = Promise.resolve();
   const listeners = new Set<() => void>();
 
@@ -144,28 +157,45 @@ export function createSession(book: DeviceBook, device: Device): Session {
     for (const listener of listeners) listener();
   };
 
-  const planner = createPlanner(search, crewOf, planned => change(shown(planned, view.snapshot)));
+  const factsOf = async (of: string): Promise<readonly Fact[]> => (await app.facts(of)).map(({ fact }) => fact);
+  const searchHere: Parameters<typeof createPlanner>[0] = (job, hear) => {
+    let stopped = false;
+    let stop = (): void => {
+      stopped = true;
+    };
+    factsOf(job.kart.name).then(
+      facts => {
+        if (!stopped) stop = search({ ...job, facts }, hear);
+      },
+      (error: unknown) => stopped || hear({ problems: problemsOf(error) }),
+    );
+    return () => stop();
+  };
+  const planner = createPlanner(searchHere, crewOf, planned => change(shown(planned, view.snapshot)));
 
   /** Works everything out again from what the book holds by now. One at a time, in order. */
   const catchUp = (anew = false): Promise<void> => {
     turn = turn.then(async () => {
       try {
-        const karts = await app.karts();
-        const kart = karts.find(k => k.name === wanted) ?? karts[0];
-        const isOther = kart?.name !== name;
-        name = kart?.name ?? '';
-        if (kart === undefined) return change({ karts, trouble: [] });
-        if (!isOther && !anew && kart.facts === facts && view.snapshot && isFresh(view.snapshot)) {
+        const { snapshot: seen, stood } = view;
+        const holds = !anew && stood === undefined && seen?.kart.name === name && isFresh(seen);
+        const before = finishes;
+        const { karts, kart: line, answers } = await book.look(wanted, holds ? { kart: name, facts } : undefined);
+        kart = answers?.kart ?? kart;
+        if (line === undefined && sync.state().is === 'looking') return; // it may be on its way from the server
+        here();
+        name = line?.name ?? '';
+        if (line === undefined) return change({ karts, trouble: [], snapshot: undefined, stood: undefined });
+        if (answers === undefined || kart === undefined) {
           if (view.trouble.length > 0) change({ trouble: [] });
           return;
         }
-        const before = finishes;
-        const answers = await app.answers(name);
         if (before !== finishes) return; // another step was done meanwhile, and is caught up with next
-        const snapshot = { ...answers, facts: answers.facts.toReversed() };
-        facts = kart.facts;
-        change({ karts, trouble: [], ...shown(planner.arrived(answers), snapshot) });
+        const snapshot = { ...answers, kart };
+        facts = line.facts;
+        change({ karts, trouble: [], stood: undefined, ...shown(planner.arrived(snapshot), snapshot) });
       } catch (error) {
+        here();
         change({ trouble: problemsOf(error) });
       }
     });
@@ -183,11 +213,15 @@ export function createSession(book: DeviceBook, device: Device): Session {
     });
   };
   book.onNews(() => catchUpSoon(true));
-  sync.onChange(() => change({ sync: sync.state() }));
+  sync.onChange(() => {
+    change({ sync: sync.state(), kept: book.kept });
+    if (name === '' && view.sync.is !== 'looking') void catchUp();
+  });
 
   const busy: Session['busy'] = async work => {
     change({ writing: true });
     try {
+      await read;
       const done = await work(app, name);
       await sync.wrote();
       await catchUp();
@@ -196,7 +230,7 @@ export function createSession(book: DeviceBook, device: Device): Session {
       change({ writing: false });
     }
   };
-  const writing = async (work: (app: App, kart: string) => Promise<Recorded>): Promise<Written> => {
+  const writing = async (work: (app: PlainApp, kart: string) => Promise<Recorded>): Promise<Written> => {
     try {
       return writtenFrom(await busy(work));
     } catch (error) {
@@ -213,14 +247,21 @@ export function createSession(book: DeviceBook, device: Device): Session {
       listeners.add(listener);
       return () => listeners.delete(listener);
     },
-    async open(kart) {
-      wanted = kart;
+    async open(which, opening) {
+      wanted = which;
+      void opening?.then(early => {
+        if (early?.answers === undefined || view.snapshot !== undefined || !isAlone(crewOf(early.answers.kart.name)))
+          return;
+        const { karts, answers } = early;
+        change({ karts, snapshot: answers, stood: answers.fitness.at });
+      });
       await catchUp();
     },
     write: (drafts, more = {}) => writing((to, kart) => to.record(kart, drafts, { by: who(), ...more })),
     async finish(step, drafts, more = {}) {
       change({ writing: true });
       try {
+        await read;
         const written = writtenFrom(await app.record(name, drafts, { by: who(), ...more }));
         const { snapshot } = view;
         if (written.kind === 'refused' || snapshot === undefined) return written;
@@ -228,7 +269,12 @@ export function createSession(book: DeviceBook, device: Device): Session {
         sync.expect(written.facts.length);
         const lines = written.facts.map(fact => ({ fact, struck: null })).toReversed();
         change({
-          snapshot: { ...snapshot, plan: finished(snapshot.plan, step), facts: [...lines, ...snapshot.facts] },
+          snapshot: {
+            ...snapshot,
+            plan: finished(snapshot.plan, step),
+            facts: [...lines, ...snapshot.facts],
+            entries: snapshot.entries + lines.length,
+          },
         });
         return written;
       } catch (error) {
@@ -252,15 +298,19 @@ export function createSession(book: DeviceBook, device: Device): Session {
     },
     ask: {
       own: () => app,
+      async whole() {
+        await read;
+        return (await app.facts(name)).toReversed();
+      },
       alike: async fact => (await rarely()).alike(app, name, fact),
-      book: async kart => ({ kart: await app.kart(kart), facts: (await app.facts(kart)).map(({ fact }) => fact) }),
+      book: async kart => ({ kart: await app.kart(kart), facts: await factsOf(kart) }),
       file: hash => book.file(hash),
       read: text => app.read(text),
       library: () => book.library(),
       async gathered() {
         const books = await Promise.all(
           (await app.karts()).map(async ({ name: each }) => ({
-            facts: (await app.facts(each)).map(({ fact }) => fact),
+            facts: await factsOf(each),
             kart: await app.kart(each),
             filed: (await app.state(each)).filed?.fact,
           })),

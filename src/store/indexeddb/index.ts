@@ -1,1 +1,2 @@
+export { glimpse } from './glimpse.ts';
 export { type BrowserStore, indexedDbStore } from './store.ts';

@@ -1,6 +1,16 @@
 /** The book of this device: the whole program runs on it here; the server is met when it is in reach. */
-import { type App, type BookStore, type Clock, createApp, type Own } from '../../app/index.ts';
-import type { LibraryTexts } from '../../kart/index.ts';
+import {
+  type App,
+  type BookStore,
+  type Clock,
+  createApp,
+  type FirstAnswers,
+  firstAnswers,
+  type KartLine,
+  kartAmong,
+  type Own,
+} from '../../app/index.ts';
+import type { Kart, LibraryTexts } from '../../kart/index.ts';
 import { fetchingFiles, fileFrom } from './files.ts';
 import { deviceReader } from './reader.ts';
 import type { Remote } from './remote.ts';
@@ -8,6 +18,16 @@ import { createSync, type Sync } from './sync.ts';
 
 /** Files are fetched when nobody has written anything for so long. */
 const CALM_MS = 1000;
+
+/** What is shown already: nothing is worked out again while the kart has just as many facts. */
+export type Shown = { readonly kart: string; readonly facts: number };
+export type Looked = {
+  readonly karts: readonly KartLine[];
+  /** The one that was wanted, else the first. */
+  readonly kart?: KartLine;
+  /** Left out where what is shown still holds; the kart itself only where it is another than the last that was handed out. */
+  readonly answers?: Omit<FirstAnswers, 'kart'> & { readonly kart?: Kart };
+};
 
 export type DeviceBook = {
   readonly app: App;
@@ -18,6 +38,8 @@ export type DeviceBook = {
   file(hash: string): Promise<Blob | undefined>;
   /** What kart files are read with. */
   library(): Promise<LibraryTexts>;
+  /** The karts, and what a page shows of one of them. */
+  look(wanted: string, shown?: Shown): Promise<Looked>;
   /** Calls back when the page should look again: facts came in, or karts read otherwise. */
   onNews(listener: () => void): () => void;
 };
@@ -68,11 +90,22 @@ export async function openDeviceBook({ store, kept, remote, clock, random, build
       () => undefined,
     );
   });
+  let handed: Kart | undefined;
   return {
     app,
     sync,
     kept,
     library: reader.library,
+    async look(wanted, shown) {
+      const karts = await app.karts();
+      const line = kartAmong(karts, wanted);
+      if (line === undefined) return { karts };
+      if (shown?.kart === line.name && shown.facts === line.facts) return { karts, kart: line };
+      const { kart, ...answers } = await firstAnswers(app, line.name);
+      const known = kart === handed;
+      handed = kart;
+      return { karts, kart: line, answers: known ? answers : { ...answers, kart } };
+    },
     onNews(listener) {
       news.add(listener);
       return () => news.delete(listener);

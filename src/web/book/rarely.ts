@@ -1,9 +1,9 @@
 /** What is asked of risk a few times a season; it waits in its own chunk. */
 import {
   type AlikeAnswer,
-  type App,
   askForLooks,
   type LooksWanted,
+  type PlainApp,
   type Recorded,
   type SecondWanted,
   wantSecond,
@@ -11,11 +11,11 @@ import {
 } from '../../app/index.ts';
 import { fetchShipped } from '../weak/texts.ts';
 
-export const alike = async (app: App, kart: string, fact: string): Promise<AlikeAnswer> =>
+export const alike = async (app: PlainApp, kart: string, fact: string): Promise<AlikeAnswer> =>
   whatElse(app, kart, { fact }, await fetchShipped());
 
-export const looks = async (app: App, kart: string, wanted: LooksWanted): Promise<Recorded> =>
+export const looks = async (app: PlainApp, kart: string, wanted: LooksWanted): Promise<Recorded> =>
   askForLooks(app, kart, wanted, await fetchShipped());
 
-export const second = async (app: App, kart: string, wanted: SecondWanted): Promise<Recorded> =>
+export const second = async (app: PlainApp, kart: string, wanted: SecondWanted): Promise<Recorded> =>
   wantSecond(app, kart, wanted, await fetchShipped());

@@ -2,7 +2,7 @@
 import type { BookSide, ChainEnds, KartRead, Problem, Taken } from '../../app/index.ts';
 import type { Fact } from '../../book/index.ts';
 import type { LibraryTexts } from '../../kart/index.ts';
-import { pageWords } from '../words/page.ts';
+import { meetingWords } from '../words/meeting.ts';
 
 export type Remote = Pick<BookSide, 'since' | 'take'> & {
   /** What its book holds, and whose it is: see `sameBook`. */
@@ -66,8 +66,8 @@ const post = <T>(url: string, body: unknown): Promise<T> =>
 const unclear = ({ status, statusText, url }: Response): Problem => ({
   code: 'book',
   where: url,
-  message: pageWords.serverAnswered(status, statusText),
-  remedy: pageWords.whatWasWrittenIsKept,
+  message: meetingWords.serverAnswered(status, statusText),
+  remedy: meetingWords.whatWasWrittenIsKept,
 });
 
 export const httpRemote: Remote = {

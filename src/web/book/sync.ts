@@ -12,7 +12,7 @@ import {
   sameBook,
 } from '../../app/index.ts';
 import type { Fact } from '../../book/index.ts';
-import { pageWords } from '../words/page.ts';
+import { meetingWords } from '../words/meeting.ts';
 import { sendFiles } from './files.ts';
 import { Answered, OutOfReach, type Remote } from './remote.ts';
 
@@ -269,8 +269,8 @@ function toldOf(error: unknown): readonly Problem[] {
     {
       code: 'book',
       where: 'server',
-      message: pageWords.twoBooksCould(why),
-      remedy: pageWords.whatWasWrittenIsKeptOn(toDo),
+      message: meetingWords.twoBooksCould(why),
+      remedy: meetingWords.whatWasWrittenIsKeptOn(toDo),
     },
   ];
 }

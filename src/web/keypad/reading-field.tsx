@@ -5,13 +5,17 @@ import { withUnit } from '../answer.ts';
 import { ownUnitOf } from '../choice/choice.ts';
 import type { Keep } from '../place.ts';
 import type { Snapshot } from '../session.ts';
-import { InstrumentChoice, Judged } from '../views/judged.tsx';
+import { fetched } from '../views/fetched.tsx';
+import { InstrumentChoice } from '../views/instrument.tsx';
+import type { JudgedProps } from '../views/judged.tsx';
 import { keypadWords } from '../words/keypad.ts';
 import { Keypad } from './keypad.tsx';
 import { pastOf } from './past.ts';
 import { PastReadings } from './past-line.tsx';
 import { unitsFor } from './units.ts';
 import { useKeys } from './wanted.ts';
+
+const Judged = fetched<JudgedProps>('reading', 'reading', async () => (await import('../views/judged.tsx')).Judged);
 
 /** A value as it is read: the field with its unit, what goes into the book, what was read before, and the keys. */
 export function ReadingField(props: {
@@ -35,6 +39,7 @@ export function ReadingField(props: {
   const { item, snapshot, keep, text, unit, asked } = props;
   const [keys, want] = useKeys(keep);
   const dimension = findUnit(asked)?.dimension;
+  const typed = withUnit(text, unit);
   const shown = ownUnitOf(asked);
   const past = item === undefined || props.blind ? undefined : pastOf(item, snapshot.state, shown, dimension);
   return (
@@ -56,8 +61,12 @@ export function ReadingField(props: {
         />
         <Units units={unitsFor(asked)} unit={unit} onUnit={props.onUnit} />
       </div>
-      {item && <Written item={item} snapshot={snapshot} text={withUnit(text, unit)} />}
-      {item && <Judged kart={snapshot.kart} item={item} unit={unit} typed={text} instrument={props.instrument} />}
+      {item && <Written item={item} snapshot={snapshot} text={typed} />}
+      {item && (
+        <output for="reading" class="judged" aria-live="polite">
+          {typed !== '' && <Judged kart={snapshot.kart} item={item} text={typed} instrument={props.instrument} />}
+        </output>
+      )}
       {past && <PastReadings past={past} unit={shown} dimension={dimension} limits={props.limits} />}
       {keys && <Keypad unit={unit} text={text} onText={props.onText} />}
       <p class="soft">{keys ? keypadWords.readSeveralTimesNext : keypadWords.numberIsInAnyOther(unit)}</p>

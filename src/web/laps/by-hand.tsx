@@ -75,8 +75,10 @@ export function Stopwatch(props: {
           {...{ snapshot, keep, likely }}
           button={lapsWords.writeIntoBook(lapsCount(laps.length))}
           send={(said, sure) =>
-            intoBook(session, (book, kart) =>
-              book.lapsByHand(kart, text, { by: keep.get('name'), ...said, ...(sure && { sure }) }),
+            intoBook(
+              session.busy((book, kart) =>
+                book.lapsByHand(kart, text, { by: keep.get('name'), ...said, ...(sure && { sure }) }),
+              ),
             )
           }
           onWritten={written => {

@@ -1,7 +1,7 @@
 /** Laps into the book of this device: what was written, or its refusals as values. */
 import { ASKS_AGAIN, type LapsIn, type Problem } from '../../app/index.ts';
 import type { Fact } from '../../book/index.ts';
-import { problemsOf, type Session } from '../session.ts';
+import { problemsOf } from '../session.ts';
 
 export type Answered<T> =
   | { readonly kind: 'answered'; readonly value: T }
@@ -11,12 +11,9 @@ export type Answered<T> =
 /** What was written, with what a person should know of it. */
 export type LapsWritten = { readonly facts: readonly Fact[]; readonly say: readonly string[] };
 
-export async function intoBook(
-  session: Session,
-  write: (book: Parameters<Parameters<Session['busy']>[0]>[0], kart: string) => Promise<LapsIn>,
-): Promise<Answered<LapsWritten>> {
+export async function intoBook(written: Promise<LapsIn>): Promise<Answered<LapsWritten>> {
   try {
-    const done = await session.busy(write);
+    const done = await written;
     if (done.kind === 'recorded') return { kind: 'answered', value: done };
     const problems = done.kind === 'refused' ? done.problems : [];
     return { kind: 'refused', problems, asksAgain: problems.every(({ code }) => ASKS_AGAIN.includes(code)) };

@@ -80,17 +80,19 @@ export function LogOnTable(props: {
                 undated={stage.log.zero.kind === 'no date'}
                 button={lapsWords.writeIntoBook(lapsCount(stage.found.laps.length))}
                 send={(said, sure) =>
-                  intoBook(session, (book, kart) =>
-                    importInWorker(book, {
-                      file: log.file,
-                      kart,
-                      said: {
-                        ...{ by: keep.get('name'), name: log.name, ...said, ...(sure && { sure }) },
-                        ...(stage.found.gates && { gates: gatesSaid(stage.found.gates) }),
-                        columns: stage.log.chosen ? columnsSaid(stage.log.layout) : [],
-                        without: [...stage.marked],
-                      },
-                    }),
+                  intoBook(
+                    session.busy((book, kart) =>
+                      importInWorker(book, {
+                        file: log.file,
+                        kart,
+                        said: {
+                          ...{ by: keep.get('name'), name: log.name, ...said, ...(sure && { sure }) },
+                          ...(stage.found.gates && { gates: gatesSaid(stage.found.gates) }),
+                          columns: stage.log.chosen ? columnsSaid(stage.log.layout) : [],
+                          without: [...stage.marked],
+                        },
+                      }),
+                    ),
                   )
                 }
                 onWritten={written => {

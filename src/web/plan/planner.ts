@@ -3,11 +3,11 @@
  * certain times it is searched beside the page, and kept while only its own steps are done: new things due, or other hands,
  * make a new one, and what that does otherwise is said.
  */
-import type { Answers, Problem } from '../../app/index.ts';
+import type { FirstAnswers, Problem } from '../../app/index.ts';
 import { type Plan, type PlanDifference, planDifference } from '../../prep/index.ts';
 import { carried } from './carried.ts';
 import { askOf, type Crew, isAlone } from './crew.ts';
-import type { Search } from './search.ts';
+import type { Heard, Job } from './search.ts';
 
 export type Planned = {
   readonly plan: Plan;
@@ -19,7 +19,7 @@ export type Planned = {
 };
 export type Planner = {
   /** New answers of a kart: what is done, found, due. */
-  arrived(answers: Answers): Planned;
+  arrived(answers: FirstAnswers): Planned;
   /** Other hands or times make another plan, other names do not. */
   setCrew(crew: Crew): void;
   /** The plan anew: it is later than was thought. */
@@ -32,11 +32,11 @@ export type Planner = {
 
 /** @param crewOf what was said for this kart, on this device */
 export function createPlanner(
-  search: Search,
+  search: (job: Omit<Job, 'facts'>, hear: (heard: Heard) => void) => () => void,
   crewOf: (kart: string) => Crew,
   show: (planned: Planned) => void,
 ): Planner {
-  let answers: Answers | undefined;
+  let answers: FirstAnswers | undefined;
   let planned: Planned | undefined;
   let stop = (): void => undefined;
 
@@ -47,13 +47,12 @@ export function createPlanner(
   };
 
   /** @param before the plan against which the new one is held; none where nothing was agreed before */
-  const begin = (from: Answers, crew: Crew, before: Plan | undefined): void => {
+  const begin = (from: FirstAnswers, crew: Crew, before: Plan | undefined): void => {
     stop();
     stop = search(
       {
         kart: from.kart,
         state: from.state,
-        facts: from.facts.map(({ fact }) => fact),
         now: from.fitness.at,
         ask: askOf(crew, from.fitness.at),
       },
@@ -79,7 +78,7 @@ export function createPlanner(
       const { crew, plan, searching } = planned;
       const against = planDifference(last.plan, next.plan);
       const other = against.added.length + against.dropped.length > 0;
-      const news = other && next.facts.at(-1)?.fact.kind !== 'struck'; // who takes something back knows what changes
+      const news = other && next.facts[0]?.fact.kind !== 'struck'; // who takes something back knows what changes
       if (isAlone(crew)) {
         const changed = news ? against : undefined;
         planned = { ...planned, plan: next.plan, ...(changed && { changed }) };

@@ -1,13 +1,15 @@
 import { Glyph, type Sign } from '../glyph.tsx';
 import type { View } from '../session.ts';
 import { pageWords } from '../words/page.ts';
+import { timeOf } from '../words/reads.ts';
 
 type Word = { readonly sign: Sign; readonly text: string };
 
 /** How the book of this device stands to the server's, in a word. */
-export function syncWord({ sync, writing, kept }: Pick<View, 'sync' | 'writing' | 'kept'>): Word {
+export function syncWord({ sync, writing, kept, stood }: Pick<View, 'sync' | 'writing' | 'kept' | 'stood'>): Word {
   const { is, waiting, met } = sync;
-  if (writing) return { sign: 'waiting', text: 'writing …' };
+  if (writing) return { sign: 'waiting', text: pageWords.writing };
+  if (stood !== undefined) return { sign: 'waiting', text: pageWords.asOfReadingOn(timeOf(stood)) };
   if (!kept && waiting > 0) return { sign: 'caution', text: pageWords.notKeptToSend(waiting) };
   if (sync.ahead !== undefined && is !== 'no server') return { sign: 'caution', text: pageWords.checkClock };
   if (is === 'all sent') return { sign: 'done', text: pageWords.allSent };

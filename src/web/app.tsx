@@ -2,6 +2,7 @@ import { useEffect, useState } from 'preact/hooks';
 import type { Versions } from './book/versions.ts';
 import { Glyph } from './glyph.tsx';
 import { createAway } from './interruption/away.ts';
+import { Still } from './later.tsx';
 import { Refused } from './parts.tsx';
 import { hashOf, type Keep, type Place, placeFrom, SHEETS, type Sheet } from './place.ts';
 import { onSlash } from './search/slash.ts';
@@ -104,6 +105,24 @@ export function App(props: { readonly session: Session; readonly keep: Keep; rea
     place.sheet === 'start' ||
     (karts.length === 0 && trouble.length === 0 && ['all sent', 'to send', 'no server'].includes(sync.is));
 
+  // How it stands with the server changes often, and is said above the sheet.
+  const isOfServer = place.sheet === 'device' || begins;
+  const { writing, crew, searching, changed, stood } = view;
+  const drawn = [
+    place,
+    who,
+    snapshot,
+    karts,
+    trouble,
+    writing,
+    crew,
+    searching,
+    changed,
+    stood,
+    begins,
+    isOfServer && view,
+  ];
+
   return (
     <>
       <button type="button" class="skip" onClick={() => document.getElementById('sheet')?.focus()}>
@@ -180,119 +199,125 @@ export function App(props: { readonly session: Session; readonly keep: Keep; rea
               </button>
             </p>
           )}
-          {place.sheet === 'device' ? (
-            <DeviceSheet session={session} keep={keep} versions={versions} />
-          ) : begins && who !== '' ? (
-            <FirstRunPage
-              session={session}
-              keep={keep}
-              who={who}
-              here={() => move({ sheet: 'start' })}
-              openKart={openKart}
-            />
-          ) : snapshot === undefined ? (
-            trouble.length === 0 && <p class="loading">{pageWords.readingBook}</p>
-          ) : place.sheet === 'today' ? (
-            <Today
-              snapshot={snapshot}
-              writeDown={kind => {
-                keep.set(WRITING, kind);
-                move({ sheet: 'record' });
-              }}
-            />
-          ) : place.sheet === 'work' ? (
-            <Work snapshot={snapshot} session={session} keep={keep} away={away} who={who} step={place.step} go={go} />
-          ) : place.sheet === 'kart' ? (
-            <KartPage snapshot={snapshot} here={stepPart(keep, snapshot.plan.steps)} />
-          ) : place.sheet === 'numbers' ? (
-            <Numbers kart={snapshot.kart} keep={keep} subject={place.number} />
-          ) : place.sheet === 'setup' ? (
-            <Whole session={session} snapshot={snapshot}>
-              {whole => (
-                <Setup
-                  snapshot={whole}
-                  keep={keep}
-                  change={() => {
-                    keep.set(WRITING, 'set-up');
-                    move({ sheet: 'record' });
-                  }}
-                />
-              )}
-            </Whole>
-          ) : place.sheet === 'laps' ? (
-            <Whole session={session} snapshot={snapshot}>
-              {whole => (
-                <Laps key={snapshot.kart.name} snapshot={whole} session={session} keep={keep} page={place.about} />
-              )}
-            </Whole>
-          ) : place.sheet === 'track' ? (
-            <Whole session={session} snapshot={snapshot}>
-              {whole => <Track key={snapshot.kart.name} snapshot={whole} session={session} keep={keep} />}
-            </Whole>
-          ) : place.sheet === 'weak' ? (
-            <Weak
-              key={snapshot.kart.name}
-              snapshot={snapshot}
-              session={session}
-              keep={keep}
-              who={who}
-              about={place.about}
-            />
-          ) : place.sheet === 'lives' ? (
-            <Whole session={session} snapshot={snapshot}>
-              {whole => <Lives key={snapshot.kart.name} snapshot={whole} session={session} about={place.about} />}
-            </Whole>
-          ) : place.sheet === 'spares' ? (
-            <Spares key={snapshot.kart.name} snapshot={snapshot} session={session} keep={keep} />
-          ) : place.sheet === 'devices' ? (
-            <Devices who={who ?? ''} />
-          ) : place.sheet === 'part' || place.sheet === 'box' ? (
-            <Whole session={session} snapshot={snapshot}>
-              {whole => (
-                <PartPage
-                  key={place.about ?? ''}
-                  snapshot={whole}
-                  karts={karts}
-                  what={place.sheet === 'box' ? 'box' : 'part'}
-                  about={place.about ?? ''}
-                  openKart={openKart}
-                  find={(part, grade) => beginFind(keep, part, grade)}
-                />
-              )}
-            </Whole>
-          ) : place.sheet === 'joints' ? (
-            <JointsPage snapshot={snapshot} about={place.about} go={move} />
-          ) : place.sheet === 'drawing' ? (
-            <DimensionedPage snapshot={snapshot} about={place.about ?? ''} />
-          ) : place.sheet === 'type-in' ? (
-            <Whole session={session} snapshot={snapshot}>
-              {whole => (
-                <TypeInPage key={snapshot.kart.name} snapshot={whole} session={session} keep={keep} who={who} />
-              )}
-            </Whole>
-          ) : place.sheet === 'search' ? (
-            <Whole session={session} snapshot={snapshot}>
-              {whole => <SearchPage snapshot={whole} keep={keep} />}
-            </Whole>
-          ) : place.sheet === 'labels' ? (
-            <Whole session={session} snapshot={snapshot}>
-              {whole => <LabelsPage key={snapshot.kart.name} snapshot={whole} keep={keep} />}
-            </Whole>
-          ) : place.sheet === 'build' ? (
-            <Whole session={session} snapshot={snapshot}>
-              {whole => <BuildPage key={snapshot.kart.name} snapshot={whole} session={session} keep={keep} who={who} />}
-            </Whole>
-          ) : place.sheet === 'file' ? (
-            <Whole session={session} snapshot={snapshot}>
-              {whole => <FilePage key={snapshot.kart.name} snapshot={whole} session={session} keep={keep} who={who} />}
-            </Whole>
-          ) : place.sheet === 'record' ? (
-            <Whole session={session} snapshot={snapshot}>
-              {whole => <RecordPage snapshot={whole} session={session} keep={keep} />}
-            </Whole>
-          ) : (
-            <FitPage snapshot={snapshot} session={session} keep={keep} who={who} />
-          )}
+          <Still of={drawn}>
+            {place.sheet === 'device' ? (
+              <DeviceSheet session={session} keep={keep} versions={versions} />
+            ) : begins && who !== '' ? (
+              <FirstRunPage
+                session={session}
+                keep={keep}
+                who={who}
+                here={() => move({ sheet: 'start' })}
+                openKart={openKart}
+              />
+            ) : snapshot === undefined ? (
+              trouble.length === 0 && <p class="loading">{pageWords.readingBook}</p>
+            ) : place.sheet === 'today' ? (
+              <Today
+                snapshot={snapshot}
+                writeDown={kind => {
+                  keep.set(WRITING, kind);
+                  move({ sheet: 'record' });
+                }}
+              />
+            ) : place.sheet === 'work' ? (
+              <Work snapshot={snapshot} session={session} keep={keep} away={away} who={who} step={place.step} go={go} />
+            ) : place.sheet === 'kart' ? (
+              <KartPage snapshot={snapshot} here={stepPart(keep, snapshot.plan.steps)} />
+            ) : place.sheet === 'numbers' ? (
+              <Numbers kart={snapshot.kart} keep={keep} subject={place.number} />
+            ) : place.sheet === 'setup' ? (
+              <Whole session={session} snapshot={snapshot}>
+                {whole => (
+                  <Setup
+                    snapshot={whole}
+                    keep={keep}
+                    change={() => {
+                      keep.set(WRITING, 'set-up');
+                      move({ sheet: 'record' });
+                    }}
+                  />
+                )}
+              </Whole>
+            ) : place.sheet === 'laps' ? (
+              <Whole session={session} snapshot={snapshot}>
+                {whole => (
+                  <Laps key={snapshot.kart.name} snapshot={whole} session={session} keep={keep} page={place.about} />
+                )}
+              </Whole>
+            ) : place.sheet === 'track' ? (
+              <Whole session={session} snapshot={snapshot}>
+                {whole => <Track key={snapshot.kart.name} snapshot={whole} session={session} keep={keep} />}
+              </Whole>
+            ) : place.sheet === 'weak' ? (
+              <Weak
+                key={snapshot.kart.name}
+                snapshot={snapshot}
+                session={session}
+                keep={keep}
+                who={who}
+                about={place.about}
+              />
+            ) : place.sheet === 'lives' ? (
+              <Whole session={session} snapshot={snapshot}>
+                {whole => <Lives key={snapshot.kart.name} snapshot={whole} session={session} about={place.about} />}
+              </Whole>
+            ) : place.sheet === 'spares' ? (
+              <Spares key={snapshot.kart.name} snapshot={snapshot} session={session} keep={keep} />
+            ) : place.sheet === 'devices' ? (
+              <Devices who={who ?? ''} />
+            ) : place.sheet === 'part' || place.sheet === 'box' ? (
+              <Whole session={session} snapshot={snapshot}>
+                {whole => (
+                  <PartPage
+                    key={place.about ?? ''}
+                    snapshot={whole}
+                    karts={karts}
+                    what={place.sheet === 'box' ? 'box' : 'part'}
+                    about={place.about ?? ''}
+                    openKart={openKart}
+                    find={(part, grade) => beginFind(keep, part, grade)}
+                  />
+                )}
+              </Whole>
+            ) : place.sheet === 'joints' ? (
+              <JointsPage snapshot={snapshot} about={place.about} go={move} />
+            ) : place.sheet === 'drawing' ? (
+              <DimensionedPage snapshot={snapshot} about={place.about ?? ''} />
+            ) : place.sheet === 'type-in' ? (
+              <Whole session={session} snapshot={snapshot}>
+                {whole => (
+                  <TypeInPage key={snapshot.kart.name} snapshot={whole} session={session} keep={keep} who={who} />
+                )}
+              </Whole>
+            ) : place.sheet === 'search' ? (
+              <Whole session={session} snapshot={snapshot}>
+                {whole => <SearchPage snapshot={whole} keep={keep} />}
+              </Whole>
+            ) : place.sheet === 'labels' ? (
+              <Whole session={session} snapshot={snapshot}>
+                {whole => <LabelsPage key={snapshot.kart.name} snapshot={whole} keep={keep} />}
+              </Whole>
+            ) : place.sheet === 'build' ? (
+              <Whole session={session} snapshot={snapshot}>
+                {whole => (
+                  <BuildPage key={snapshot.kart.name} snapshot={whole} session={session} keep={keep} who={who} />
+                )}
+              </Whole>
+            ) : place.sheet === 'file' ? (
+              <Whole session={session} snapshot={snapshot}>
+                {whole => (
+                  <FilePage key={snapshot.kart.name} snapshot={whole} session={session} keep={keep} who={who} />
+                )}
+              </Whole>
+            ) : place.sheet === 'record' ? (
+              <Whole session={session} snapshot={snapshot}>
+                {whole => <RecordPage snapshot={whole} session={session} keep={keep} />}
+              </Whole>
+            ) : (
+              <FitPage snapshot={snapshot} session={session} keep={keep} who={who} />
+            )}
+          </Still>
         </main>
         <Leave session={session} />
       </div>

@@ -1,6 +1,6 @@
 /** What nobody looks at first: drawn once the rest has been painted. What stood there before stays until then. */
 import type { ComponentChildren } from 'preact';
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useMemo, useState } from 'preact/hooks';
 
 /** @param of it is drawn anew when one of these is another one */
 export function Later(props: { readonly of: readonly unknown[]; readonly children: ComponentChildren }) {
@@ -15,6 +15,11 @@ export function Later(props: { readonly of: readonly unknown[]; readonly childre
     };
   }, props.of);
   return <>{drawn}</>;
+}
+
+/** What hundreds of rows need not be drawn again for. @param of it is drawn anew when one of these is another one */
+export function Still(props: { readonly of: readonly unknown[]; readonly children: ComponentChildren }) {
+  return <>{useMemo(() => props.children, props.of)}</>;
 }
 
 /** Once what is asked for by now stands on the screen; a hidden page paints nothing, and does not wait for it. Returns the way to stop it. */

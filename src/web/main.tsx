@@ -31,6 +31,12 @@ const keep = keepIn(storage());
 readChoice(keep, navigator.language);
 const name = currentBook(keep);
 const build = import.meta.url;
+const kart = keep.get('kart');
+// A device that was never here before has nothing to look up, and asks at once.
+const opening =
+  keep.get('place') === ''
+    ? serversOpening(kart)
+    : glimpse(name, OPENING).then(seen => keptOpening(seen, build, kart) ?? serversOpening(kart));
 const book = bookInWorker({ book: name, build });
 const { sync } = book;
 if (storage())
@@ -76,7 +82,5 @@ async function letIn(onBack?: () => void): Promise<void> {
 void ifStranger(async () => {
   if (asked.startsWith('#/pair/') || Object.keys(await book.app.ends()).length === 0) await letIn();
 });
-const kart = keep.get('kart');
-const opening = glimpse(name, OPENING).then(seen => keptOpening(seen, build, kart) ?? serversOpening(kart));
 await session.open(kart, opening);
 if (book.kept) void askToKeep(navigator.storage);

@@ -70,8 +70,16 @@ export type Session = {
   /** @param opening what is shown till the book has been read */
   open(kart: string, opening?: Promise<Opening | undefined>): Promise<void>;
   write(drafts: readonly Draft[], more?: { readonly sure?: boolean; readonly at?: string }): Promise<Written>;
-  /** The same for a step that was done as the plan asks: once it is in the book the next one is there, and the plan is made anew behind it. */
-  finish(step: string, drafts: readonly Draft[], more?: { readonly sure?: boolean }): Promise<Written>;
+  /**
+   * The same for a step that was done as the plan asks: once it is in the book the next one is there, and the plan is made anew behind it.
+   * @param shown called in the same go, so that what follows from it is drawn with it
+   */
+  finish(
+    step: string,
+    drafts: readonly Draft[],
+    more: { readonly sure?: boolean },
+    shown: () => void,
+  ): Promise<Written>;
   /** Anything longer that writes into the book of this kart; the page is worked out again afterwards. */
   busy<T>(work: (app: PlainApp, kart: string) => Promise<T>): Promise<T>;
   /** A look at whatever is of the kind of what a fact says failed. */
@@ -127,6 +135,9 @@ export type Device = {
   readonly letIn: () => void;
 };
 
+/** A step that is written sooner leaves the page without a word: saying so would take longer than the writing. */
+const NOTICED_MS = 150;
+
 export function createSession(book: PageBook, device: Device): Session {
   const { who, crewOf, search, afterPaint, beginAnew, letIn } = device;
   const { app, sync } = book;
@@ -144,6 +155,7 @@ export function createSession(book: PageBook, device: Device): Session {
   let kart: Kart | undefined;
   let facts = 0;
   let finishes = 0;
+  let isFinishing = false;
   let here = (): void => undefined;
   /** The book itself has been read: what is said before then waits for it. */
   const read = new Promise<void>(done => {
@@ -171,7 +183,7 @@ export function createSession(book: PageBook, device: Device): Session {
     );
     return () => stop();
   };
-  const planner = createPlanner(searchHere, crewOf, planned => change(shown(planned, view.snapshot)));
+  const planner = createPlanner(searchHere, crewOf, planned => change(shownOf(planned, view.snapshot)));
 
   /** Works everything out again from what the book holds by now. One at a time, in order. */
   const catchUp = (anew = false): Promise<void> => {
@@ -193,7 +205,7 @@ export function createSession(book: PageBook, device: Device): Session {
         if (before !== finishes) return; // another step was done meanwhile, and is caught up with next
         const snapshot = { ...answers, kart };
         facts = line.facts;
-        change({ karts, trouble: [], stood: undefined, ...shown(planner.arrived(snapshot), snapshot) });
+        change({ karts, trouble: [], stood: undefined, ...shownOf(planner.arrived(snapshot), snapshot) });
       } catch (error) {
         here();
         change({ trouble: problemsOf(error) });
@@ -258,8 +270,10 @@ export function createSession(book: PageBook, device: Device): Session {
       await catchUp();
     },
     write: (drafts, more = {}) => writing((to, kart) => to.record(kart, drafts, { by: who(), ...more })),
-    async finish(step, drafts, more = {}) {
-      change({ writing: true });
+    async finish(step, drafts, more, shown) {
+      if (isFinishing) return { kind: 'refused', problems: [], asksAgain: false }; // a thumb that taps twice
+      isFinishing = true;
+      const slow = setTimeout(() => change({ writing: true }), NOTICED_MS);
       try {
         await read;
         const written = writtenFrom(await app.record(name, drafts, { by: who(), ...more }));
@@ -275,12 +289,16 @@ export function createSession(book: PageBook, device: Device): Session {
             facts: [...lines, ...snapshot.facts],
             entries: snapshot.entries + lines.length,
           },
+          writing: false,
         });
+        shown();
         return written;
       } catch (error) {
         return { kind: 'refused', problems: problemsOf(error), asksAgain: false };
       } finally {
-        change({ writing: false });
+        isFinishing = false;
+        clearTimeout(slow);
+        if (view.writing) change({ writing: false });
         catchUpSoon(false);
       }
     },
@@ -366,7 +384,7 @@ export function problemsOf(error: unknown): readonly Problem[] {
   ];
 }
 
-const shown = ({ plan, problems, ...how }: Planned, snapshot: Snapshot | undefined): Partial<View> => ({
+const shownOf = ({ plan, problems, ...how }: Planned, snapshot: Snapshot | undefined): Partial<View> => ({
   ...how,
   ...(snapshot && { snapshot: { ...snapshot, plan } }),
   ...(problems.length > 0 && { trouble: problems }),

@@ -52,21 +52,23 @@ export function Answers(props: {
     setAsking(next);
     setRefused(NOTHING);
   };
+  const leave = (): void => {
+    for (const key of ['reading', 'words', 'asking', 'why', 'because', 'photo']) keep.set(`${key} ${step.key}`, '');
+    props.onWritten();
+  };
   const give = async (answer: Answer, sure = false): Promise<void> => {
     const [drafts, how] = [draftsOf(step, answer), sure ? { sure } : {}];
     const written =
-      answer.is === 'done' ? await session.finish(step.key, drafts, how) : await session.write(drafts, how);
-    if (written.kind === 'refused') {
-      setRefused({ problems: written.problems, again: written.asksAgain ? answer : undefined });
-      return;
-    }
-    for (const key of ['reading', 'words', 'asking', 'why', 'because', 'photo']) keep.set(`${key} ${step.key}`, '');
+      answer.is === 'done' ? await session.finish(step.key, drafts, how, leave) : await session.write(drafts, how);
+    if (written.kind === 'refused')
+      return setRefused({ problems: written.problems, again: written.asksAgain ? answer : undefined });
+    if (answer.is === 'done') return;
     // What was set is read again where it stands; if its joint is open, the plan puts that first.
     const same = session.view().snapshot?.plan.steps.find(s => s.key === step.key);
-    if (answer.is === 'set' && same?.state === 'ready') {
-      setReading('');
-      ask('result');
-    } else props.onWritten();
+    if (answer.is !== 'set' || same?.state !== 'ready') return leave();
+    for (const key of ['words', 'why', 'because', 'photo']) keep.set(`${key} ${step.key}`, '');
+    setReading('');
+    ask('result');
   };
   /** Alone, with nothing else left to do: the second look is begun by a tap of its own, which the record keeps. */
   const walkRound = async (): Promise<void> => {

@@ -35,7 +35,7 @@ export function StepCard(props: {
   const drawing = item && step.action !== 'second-look' ? drawnOn(item) : undefined; // which shows the first result
   useAwake();
   return (
-    <article class="step" aria-label={workWords.stepName(step.n)}>
+    <article class="step" aria-label={workWords.stepName(step.n)} onClickCapture={notTwice}>
       <header>
         <b>{actionOf(step)}</b>
         <span>{workWords.stepOf(step.n, props.of)}</span>
@@ -172,4 +172,12 @@ function Waits({ step, snapshot }: { readonly step: Step; readonly snapshot: Sna
       </ul>
     </div>
   );
+}
+
+/** The second tap of a double one was meant for the step that stood here before. */
+function notTwice(tap: MouseEvent): void {
+  const answers = tap.target instanceof Element && tap.target.closest('.answers .main') !== null;
+  if (!answers || tap.detail < 2) return;
+  tap.preventDefault();
+  tap.stopPropagation();
 }

@@ -9,7 +9,7 @@ type Word = { readonly sign: Sign; readonly text: string };
 export function syncWord({ sync, writing, kept, stood }: Pick<View, 'sync' | 'writing' | 'kept' | 'stood'>): Word {
   const { is, waiting, met } = sync;
   if (writing) return { sign: 'waiting', text: pageWords.writing };
-  if (stood !== undefined) return { sign: 'waiting', text: pageWords.asOfReadingOn(timeOf(stood)) };
+  if (stood !== undefined) return { sign: 'waiting', text: pageWords.asOf(timeOf(stood)) };
   if (!kept && waiting > 0) return { sign: 'caution', text: pageWords.notKeptToSend(waiting) };
   if (sync.ahead !== undefined && is !== 'no server') return { sign: 'caution', text: pageWords.checkClock };
   if (is === 'all sent') return { sign: 'done', text: pageWords.allSent };

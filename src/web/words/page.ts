@@ -49,7 +49,7 @@ export const pageWords = {
   sparesBox: 'spares box',
   notKeptToSend: (waiting: number) => `not kept, ${waiting} to send`,
   checkClock: 'check the clock',
-  asOfReadingOn: (time: string) => `as of ${time}, reading …`,
+  asOf: (time: string) => `as of ${time}`,
   writing: 'writing …',
   allSent: 'all sent',
   toSend: (waiting: number) => `${waiting} to send`,

@@ -37,6 +37,7 @@ export default defineConfig({
           fileParallelism: false, // each starts servers, browsers and books of its own; two cores
           testTimeout: 180_000,
           hookTimeout: 180_000,
+          expect: { poll: { timeout: 30_000 } }, // as long as a page waits for what it looks for
         },
       },
     ],

@@ -58,7 +58,7 @@ describe('a value is typed with gloves on', () => {
     await written.waitFor();
     expect(await written.textContent()).toBe('Written: 5 5/8 in (142.88 mm)');
     await page.getByRole('button', { name: 'It holds' }).tap();
-    await expect.poll(async () => (await last()).kind, { timeout: 30_000 }).toBe('checked');
+    await expect.poll(async () => (await last()).kind).toBe('checked');
     expect(await last()).toMatchObject({
       item: 'rear hub right/rear track',
       reading: { text: '5 5/8 in', unit: 'in' },
@@ -189,7 +189,7 @@ describe('work that was interrupted', () => {
     await page.getByRole('button', { name: 'Sign', exact: true }).click();
     await page.getByRole('button', { name: /Sign all the same/ }).click();
     await page.getByText('Signed and in the record.').waitFor();
-    await expect.poll(async () => (await last()).kind, { timeout: 30_000 }).toBe('released');
+    await expect.poll(async () => (await last()).kind).toBe('released');
     const signed = (await last()) as { open?: readonly string[] };
     expect(signed.open).toContainEqual(expect.stringContaining('rear wheel left is off'));
     expect(signed.open).toContainEqual(expect.stringContaining('tools not counted since they were used: '));
@@ -211,7 +211,7 @@ describe('what cannot be done, and what goes wrong', () => {
     expect(await axe(page)).toEqual([]);
     expect(await smallTargets(page)).toEqual([]);
     await page.getByRole('button', { name: 'Record it' }).click();
-    await expect.poll(async () => (await last()).kind, { timeout: 30_000 }).toBe('checked');
+    await expect.poll(async () => (await last()).kind).toBe('checked');
     expect(await last()).toMatchObject({ item: step.item, result: 'not possible', why: 'put off: waiting for a part' });
     const { against, unknown } =
       await served.get<Record<'against' | 'unknown', { on: string }[]>>('/api/karts/41/fitness');
@@ -222,7 +222,7 @@ describe('what cannot be done, and what goes wrong', () => {
     await page.getByRole('button', { name: 'Not now' }).click();
     await page.getByLabel('Why not now').fill('no light');
     await page.getByRole('button', { name: 'Record it' }).click();
-    await expect.poll(async () => (await last()).kind, { timeout: 30_000 }).toBe('note');
+    await expect.poll(async () => (await last()).kind).toBe('note');
     expect(await last()).toMatchObject({ part: hand.part, text: `Put off, ${hand.title}: no light` });
   });
 
@@ -239,7 +239,7 @@ describe('what cannot be done, and what goes wrong', () => {
     await camera.setInputFiles({ name: 'now.jpg', mimeType: 'image/jpeg', buffer });
     await page.getByAltText('What goes with the find').waitFor();
     await page.getByRole('button', { name: 'Record the fail' }).click();
-    await expect.poll(async () => (await last()).kind, { timeout: 30_000 }).toBe('found');
+    await expect.poll(async () => (await last()).kind).toBe('found');
     expect(await last()).toMatchObject({ part: step.part, item: step.item, defect: 'hairline at the weld' });
     expect((await last()) as { photo?: string }).toMatchObject({ photo: expect.stringMatching(/^[0-9a-f]{64}$/) });
   });

@@ -121,6 +121,7 @@ export function App(props: { readonly session: Session; readonly keep: Keep; rea
     stood,
     begins,
     isOfServer && view,
+    versions.state(),
   ];
 
   return (

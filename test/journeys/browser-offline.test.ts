@@ -76,6 +76,7 @@ describe('with the server gone', () => {
     const second = await first.context().newPage();
     await second.goto(`${served.url}#/record`);
     await second.locator('main h1').waitFor();
+    for (const page of [first, second]) await sent(page); // each has the book, not only how it stood
     await served.kill();
     await first.goto(`${served.url}#/record`);
     const write = async (page: Page, text: string): Promise<void> => {

@@ -179,10 +179,19 @@ describe('the numbers', () => {
         const named = [...document.querySelectorAll('head script[src], head link[rel=modulepreload]')].map(
           element => new URL(element.getAttribute('src') ?? element.getAttribute('href') ?? '', location.href).href,
         );
-        const own = fetched.filter(r => named.includes(r.name)).length;
+        const needed = new Set(named);
+        const need = async (url: string): Promise<void> => {
+          if (needed.has(url)) return;
+          needed.add(url);
+          const text = await fetch(url).then(answer => answer.text());
+          const next = [...text.matchAll(/(?:import|from) ?"\.\/([^"]+\.js)"/g)].map(([, file = '']) => file);
+          for (const file of next) await need(new URL(file, url).href);
+        };
+        for (const { name } of fetched) if (name.includes('/book-worker-')) await need(name);
+        const own = fetched.filter(r => needed.has(r.name)).length;
         return { own, fetched: fetched.length, numbers: texts.filter(text => text.includes(title)).length };
       }, 'Evaluation of measurement data');
-    // Only what the page itself names: its script, and what that shares with the sheets that wait.
+    // Only what the page itself names, its script and what that shares with the sheets that wait, and the worker that keeps its book.
     const { own, fetched, numbers } = await carrying();
     expect(fetched).toBeGreaterThan(0);
     expect({ own, numbers }).toEqual({ own: fetched, numbers: 0 });

@@ -20,7 +20,6 @@ export function LapTraces({ name, plots }: { readonly name: string; readonly plo
   const [from, setFrom] = useState(0); // m
   const strip = useRef<HTMLElement>(null);
   const middle = useRef(length / 2); // m
-  const aim = useRef<number | undefined>(undefined); // px, where a press sent it that is not there yet
   const rest = useRef<ReturnType<typeof setTimeout> | undefined>(undefined);
   const shows = length / times;
 
@@ -29,7 +28,6 @@ export function LapTraces({ name, plots }: { readonly name: string; readonly plo
     return at === null ? 0 : at.scrollLeft / pixelsOf(at, times, length);
   };
   const atRest = (): void => {
-    aim.current = undefined;
     const start = Math.min(Math.max(0, read()), length - shows);
     middle.current = start + shows / 2;
     setFrom(start);
@@ -43,9 +41,8 @@ export function LapTraces({ name, plots }: { readonly name: string; readonly plo
   const move = (way: -1 | 1): void => {
     const at = strip.current;
     if (at === null) return;
-    const to = (aim.current ?? at.scrollLeft) + way * PRESS * shows * pixelsOf(at, times, length);
-    aim.current = Math.min(Math.max(0, to), at.scrollWidth - at.clientWidth);
-    at.scrollTo({ left: aim.current });
+    // At once: the next press goes on from there, however slow the device draws.
+    at.scrollBy({ left: way * PRESS * shows * pixelsOf(at, times, length), behavior: 'instant' });
   };
   useLayoutEffect(() => {
     const at = strip.current;

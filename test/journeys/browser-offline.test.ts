@@ -85,6 +85,8 @@ describe('with the server gone', () => {
       await page.getByRole('button', { name: 'Write it down' }).click();
       await page.getByText(`Written: Note: ${text}`).waitFor();
     };
+    // What is being written down is remembered for all tabs: one that came to the sheet later would find it begun.
+    for (const page of [first, second]) await page.getByRole('button', { name: 'A note' }).waitFor();
     for (let round = 0; round < 4; round++)
       await Promise.all([write(first, `left ${round}`), write(second, `right ${round}`)]);
     await served.again();

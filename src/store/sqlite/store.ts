@@ -18,9 +18,12 @@ const POLL_MS = 500;
 /** Opens the book in the file, made when it is new. Throws StoreError: not a book, newer format, damaged, cannot open, busy, disk full. */
 export async function openSqliteStore(path: string): Promise<BookStore> {
   const driver = await loadDriver();
+  let database: Database | undefined;
   try {
-    return storeOn(openDatabase(driver, path), path);
+    database = openDatabase(driver, path);
+    return storeOn(database, path);
   } catch (error) {
+    database?.close(); // a table that is damaged shows when its statements are made
     throw storeError(error, path);
   }
 }

@@ -211,7 +211,7 @@ export function App(props: { readonly session: Session; readonly keep: Keep; rea
                 here={() => move({ sheet: 'start' })}
                 openKart={openKart}
               />
-            ) : snapshot === undefined ? (
+            ) : snapshot === undefined || (stood !== undefined && isVerdictOfBefore(place.sheet, stood)) ? (
               trouble.length === 0 && <p class="loading">{pageWords.readingBook}</p>
             ) : place.sheet === 'today' ? (
               <Today
@@ -335,6 +335,10 @@ export function App(props: { readonly session: Session; readonly keep: Keep; rea
     </>
   );
 }
+
+/** Whether the kart is fit is not shown as it stood before: days make items due by themselves. */
+const isVerdictOfBefore = (sheet: Place['sheet'], stood: string): boolean =>
+  (sheet === 'fit' || sheet === 'today') && !(Date.now() - Date.parse(stood) < 60_000);
 
 /** The part of the step that is being worked on. */
 function stepPart(

@@ -77,8 +77,8 @@ self.addEventListener('message', ({ data }: MessageEvent<Begin | Asked>) => {
     return;
   }
   const { number, of, args } = data;
-  answer(of, args).then(
-    found => say({ number, answer: found }),
-    (error: unknown) => say({ number, wrong: takenApart(error) }),
-  );
+  // What cannot cross is told as well, or whoever asked would wait for ever.
+  answer(of, args)
+    .then(found => say({ number, answer: found }))
+    .catch((error: unknown) => say({ number, wrong: takenApart(error) }));
 });

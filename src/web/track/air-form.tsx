@@ -35,7 +35,13 @@ export function AirNow(props: Props) {
               .replace(/(\d) (?=\S)/g, '$1\u00a0')}
           </b>
         </p>
-        <button type="button" class="button no-print" onClick={() => setAgain(true)}>
+        {/* What is being written would close the form that is opened meanwhile. */}
+        <button
+          type="button"
+          class="button no-print"
+          disabled={props.session.view().writing}
+          onClick={() => setAgain(true)}
+        >
           {trackWords.readItAgain}
         </button>
       </section>

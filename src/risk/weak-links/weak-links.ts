@@ -111,8 +111,9 @@ function topOf(analysis: Analysis, events: ReadonlyMap<string, Event>): Likely |
 
 function basisOf(known: readonly Event[]): string {
   const own = known.filter(event => event.own).length;
-  const of = `${known.length} links`;
+  const of = known.length === 1 ? '1 link' : `${known.length} links`;
   if (own === 0) return `Only our starting guess, for ${of}.`;
+  if (own === known.length) return `From your own record, for ${of}.`;
   const most = own * 2 < known.length ? 'Mostly our starting guess: ' : '';
   return `${most}${own} of ${of} from your own record, the rest our starting guess.`;
 }

@@ -95,6 +95,51 @@ describe('one pair of hands on joints that back each other up', () => {
     expect(of(kart, made(LEFT, 0), made(RIGHT, 10)).chance).toBeCloseTo(P * leftOutToo(P, 'high'), 15); // still at once
   });
 
+  it('is as likely as the less likely of its joints, and the other with it', () => {
+    const joint = kart.joints[RIGHT];
+    if (!joint) throw new Error('the kart has it');
+    const uneven = { ...kart, joints: { ...kart.joints, [RIGHT]: { ...joint, retention: 'R-clip' } } }; // 0.004
+    expect(of(uneven, made(LEFT, 0), made(RIGHT, 4)).chance).toBeCloseTo(P * leftOutToo(P, 'high'), 15);
+  });
+
+  it('takes two retentions of a joint together for what lets go there', () => {
+    const strapped: Kart = {
+      ...kart,
+      joints: Object.fromEntries(
+        Object.entries(kart.joints).map(([id, joint]) => [id, { ...joint, second: 'strap round the clevis' }]),
+      ),
+    };
+    const done = [made(LEFT, 0), made(RIGHT, 4)];
+    const q = 0.02; // of the strap as a second
+    const both = leftOutToo(P, 'high') * P; // one look: high dependence of the strap on the clip
+    const pair = both + (1 - both) * (P - both) * (q - both);
+    expect(of(strapped, ...done).chance).toBeCloseTo(pair * leftOutToo(pair, 'high'), 15);
+  });
+
+  it('is looked for among those that k of many need: where too few are left, and none alone is enough', () => {
+    const parts = ['left', 'right', 'pedal'].map(part => ({ part }));
+    const needing = (k: number): Kart => ({
+      ...kart,
+      functions: { stop: { name: 'stop', severity: 1, hazard: 'no brakes', needs: { kOf: k, of: parts } } },
+    });
+    const done = [made(LEFT, 0), made(RIGHT, 4)];
+    expect(of(needing(1), ...done).hands).toBeUndefined(); // the pedal is left
+    expect(of(needing(2), ...done).hands?.says).toContain('clevis pins of left and right');
+    expect(of(needing(3), ...done).hands).toBeUndefined(); // each alone is enough
+  });
+
+  it('is a guess by the published table, and lies on no one corner', () => {
+    expect(of(kart, made(LEFT, 0), made(RIGHT, 4)).hands).toMatchObject({
+      system: 'brakes',
+      corner: 'whole',
+      unknown: null,
+      likely: {
+        basis:
+          'Only our starting guess: NUREG/CR-1278 table 20-17 (memory); which word for which look is common practice.',
+      },
+    });
+  });
+
   it('is taken for one pair where nobody wrote down whose they were', () => {
     const { hands, chance } = of(kart);
     expect(hands?.id).toBe('one pair of hands: brake push rod, clevis pins');
@@ -172,5 +217,10 @@ describe('a second look by the one who made it', () => {
     expect(walk(look(NUT, 60), look(LEFT, 61), look(RIGHT, 62))).toBe(one); // the same comes after it
     expect(walk(look(LEFT, 60), look(NUT, 61), look(RIGHT, 62))).toBe(one); // the same comes before it
     expect(walk(look(RIGHT, 60), look(LEFT, 61), look(NUT, 62))).toBe(`${one} in another order`);
+    // what was done before the joints were last opened is no first walk
+    const before = [made(RIGHT, 0), made(LEFT, 1)];
+    const opened = [LEFT, RIGHT].map((joint, n): Done => ({ what: { kind: 'loosened', joint }, at: 2 + n }));
+    const again = [made(LEFT, 5), made(RIGHT, 6), look(LEFT, 60), look(RIGHT, 61)];
+    expect(level(...before, ...opened, ...again).says).toBe(one);
   });
 });

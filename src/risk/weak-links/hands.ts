@@ -17,7 +17,7 @@ export function lookedAt(kart: Kart, state: State, joint: Joint, { now, event, r
   const item = kart.items[joint.item];
   const found = item && standing(kart, state, item, { now, ...(event === undefined ? {} : { event }) });
   const pass = state.items[joint.item]?.pass;
-  const counts = pass !== undefined && (found?.holds === true || found?.cause === 'second look');
+  const counts = found?.holds || found?.cause === 'second look';
   if (!pass || !counts) return { verified: false, dependence: dependence['one look'], says: 'not looked at since' };
   const { secondLook } = pass;
   if (!secondLook) return { verified: true, dependence: dependence['one look'], says: 'looked at once' };
@@ -46,6 +46,6 @@ function inAnotherOrder(state: State, id: ItemId, of: Pass): boolean {
     return [order[at - 1], order[at + 1]];
   };
   const [first, second] = [neighbours('first'), neighbours('second')];
-  return walked.length > 1 && first[0] !== second[0] && first[1] !== second[1];
+  return first[0] !== second[0] && first[1] !== second[1];
 }
 const sameDay = (look: Mark, of: Pass): boolean => look.at.slice(0, 10) === of.secondLook?.at.slice(0, 10);

@@ -55,26 +55,22 @@ export function hazardTree(kart: Kart, fn: KartFunction, looks: Looks): HazardTr
     events.set(link.id, { link, alone, own });
     return link.id;
   };
-  const any = (name: string, inputs: readonly string[]): string =>
-    gate(name, { op: 'or', inputs: [...new Set(inputs)] });
+  const any = (name: string, inputs: readonly string[]): string => gate(name, { op: 'or', inputs });
 
   const jointFails = (look: JointLook): string => {
+    const { id } = look.joint;
+    const also = (hands.get(id) ?? []).map(({ link, chance }) => event(link, chance));
+    return any(`lets go: ${id}`, [...retentionsFail(look), ...also]);
+  };
+  const retentionsFail = (look: JointLook): readonly string[] => {
     const part = kart.parts[look.joint.part] as Part;
     const { id } = look.joint;
-    const also = hands.get(id)?.map(({ link, chance }) => event(link, chance)) ?? [];
-    if (!look.second) {
-      const alone = event(linkOf(part, id, 'joint', look), rangeOf(look.first.likely), look.first.own);
-      return also.length === 0 ? alone : any(`lets go: ${id}`, [alone, ...also]);
-    }
+    if (!look.second) return [event(linkOf(part, id, 'joint', look), rangeOf(look.first.likely), look.first.own)];
     const alone = aloneOf(look);
     const first = event(linkOf(part, `${id}, first`, 'first', look), alone?.first, look.first.own);
     const second = event(linkOf(part, `${id}, second`, 'second', look), alone?.second, look.second.own);
     const both = gate(`both let go: ${id}`, { op: 'and', inputs: [first, second] });
-    return any(`lets go: ${id}`, [
-      event(linkOf(part, `${id}, one hand`, 'one hand', look, alone?.both), alone?.both),
-      both,
-      ...also,
-    ]);
+    return [event(linkOf(part, `${id}, one hand`, 'one hand', look, alone?.both), alone?.both), both];
   };
   const partFails = (id: PartId): string => {
     const name = `fails: ${id}`;
@@ -91,19 +87,11 @@ export function hazardTree(kart: Kart, fn: KartFunction, looks: Looks): HazardTr
   };
   const fails = (need: Need, path: string): string => {
     if ('part' in need) return partFails(need.part);
-    const [members, op] =
-      'allOf' in need
-        ? [need.allOf, 'or' as const]
-        : 'anyOf' in need
-          ? [need.anyOf, 'and' as const]
-          : [need.of, 'atleast' as const];
-    const inputs = members.map((one, n) => {
-      const input = fails(one, `${path}.${n + 1}`);
-      // The same part named twice counts twice in k of n: each mention is a gate of its own.
-      return op === 'atleast' ? any(`${path}.${n + 1} of many`, [input]) : input;
-    });
-    if ('kOf' in need) return gate(path, { op: 'atleast', k: members.length - need.kOf + 1, inputs });
-    return gate(path, { op: op as 'and' | 'or', inputs: [...new Set(inputs)] });
+    const of = (members: readonly Need[]) => members.map((one, n) => fails(one, `${path}.${n + 1}`));
+    if ('allOf' in need) return any(path, of(need.allOf));
+    if ('anyOf' in need) return gate(path, { op: 'and', inputs: of(need.anyOf) });
+    // A part named twice counts twice.
+    return gate(path, { op: 'atleast', k: need.of.length - need.kOf + 1, inputs: of(need.of) });
   };
 
   const top = fails(fn.needs, `without: ${fn.name}`);

@@ -78,6 +78,16 @@ describe('how a joint is held', () => {
       first: { likely: null, unknown: expect.stringMatching(/[^.]$/) },
     });
     expect(look(joint('split pin'), made, asked({}))).toMatchObject({ inWork: false, first: { unknown: null } });
+    expect(look(joint('split pin', 'tether'), asked({ second: 'tether' }), made).inWork).toBe(false); // it has it now
+  });
+
+  it('says why in the words of the record, without its last stop', () => {
+    const why = 'bent. At the tip';
+    const asked: Payload = { kind: 'look asked', items: [BOLTS], why, second: 'tether' };
+    const day = minute(0).slice(0, 10);
+    expect(look(joint('split pin'), made, asked).first.unknown).toBe(`Asked for on ${day}: ${why}`);
+    const failed: Payload = { kind: 'checked', item: BOLTS, result: 'fail', why };
+    expect(look(joint('split pin'), made, failed).first.unknown).toBe(`Failed on ${day}: ${why}`);
   });
 });
 
@@ -100,6 +110,19 @@ describe('a second retention', () => {
     expect(never?.likely?.high).toBeCloseTo(latent(Math.min(1, gone * factor), q * factor), 12);
     expect(never?.likely?.basis).toMatch(/Nobody has looked whether it is there\.$/);
     expect(once?.likely?.basis).not.toMatch(/Nobody has looked/);
+  });
+
+  it('is named as the kart file names it', () => {
+    expect(look(joint('split pin', 'wire tether'), made, looked).second?.text).toBe('wire tether');
+  });
+
+  it('has in common with its first what one look leaves, worked by hand: half and a little of the less likely', () => {
+    // high dependence (1 + p) / 2, NUREG/CR-1278 table 20-17 (memory): p is the pin's 0.002, the tether's is 0.03
+    expect(look(joint('split pin', 'tether'), made, looked).second?.share).toBeCloseTo((1 + 0.002) / 2, 15);
+    // an R-clip's first is 0.004: then a lock tab, 0.01, is still the likelier one
+    expect(look(joint('R-clip', 'lock tab'), made, looked).second?.share).toBeCloseTo((1 + 0.004) / 2, 15);
+    // and with a first that nobody guessed, the second's own
+    expect(look(joint('good will', 'tether'), made, looked).second?.share).toBeCloseTo((1 + 0.03) / 2, 15);
   });
 
   it('shares more with a first that works the same way', () => {

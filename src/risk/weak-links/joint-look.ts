@@ -75,11 +75,11 @@ function held(text: string, retention: Retention, role: Role, { record }: LookAt
 }
 
 /** Open, with a fail that no pass has answered, or to have a second retention that is not there yet. */
-function standsAgainst(kart: Kart, state: State, joint: Joint, { now, event }: LookAt): string | undefined {
+function standsAgainst(kart: Kart, state: State, joint: Joint, { now }: LookAt): string | undefined {
   const opened = openedBy(kart, state, joint.id);
   if (opened) return `open since ${opened.at.slice(0, 10)}, not made`;
   const item = kart.items[joint.item];
-  const found = item && standing(kart, state, item, { now, ...(event === undefined ? {} : { event }) });
+  const found = item && standing(kart, state, item, { now });
   if (found?.cause === 'asked' && state.items[joint.item]?.asked?.second) return found.why.replace(/\.$/, '');
   return found?.cause === 'failed' || found?.cause === 'not possible' ? found.why.replace(/\.$/, '') : undefined;
 }

@@ -53,6 +53,16 @@ describe('how likely a part fails over the event', () => {
     expect(look(kart, [bookOf(kart, ran(2))])).toMatchObject({ unknown: null, own: false });
   });
 
+  it('is from its own record once enough of its kind have failed, and says so', () => {
+    const kart = named('a');
+    const times = (failures: number) => Array.from({ length: failures }, () => [...ran(6), ...cracked]).flat();
+    expect(look(kart, [bookOf(kart, times(8))])).toMatchObject({ own: false, unknown: null });
+    expect(look(kart, [bookOf(kart, times(30))])).toMatchObject({
+      own: true,
+      likely: { basis: expect.stringMatching(/^From your own record: 30 on record, 30 of them failed; /) },
+    });
+  });
+
   it('learns from another kart of the same owner, until the two show that they wear it differently', () => {
     const [a, b] = [named('a'), named('b')];
     const own = [...ran(20)];

@@ -9,13 +9,12 @@ export type PartLook = { readonly likely: Likely | null; readonly unknown: strin
 /** @param ask `hours` of the event, practice counted in */
 export function partLooks(
   kart: Kart,
-  { hours, ...record }: RecordAsk & { readonly hours: number | undefined },
+  { hours = 0, ...record }: RecordAsk & { readonly hours: number | undefined },
 ): (part: Part) => PartLook {
   const ofKind = kindRecords(kart, record);
   return part => {
     const unknown = (why: string): PartLook => ({ likely: null, unknown: why, own: false });
-    if (hours === undefined || !(hours > 0))
-      return unknown('No event ahead with its running time, so there are no hours to reckon over.');
+    if (!(hours > 0)) return unknown('No event ahead with its running time, so there are no hours to reckon over.');
     const known = ofKind(part.kind);
     const now = lifeNow(kart, known, part);
     if (now === undefined) return unknown('The record does not hold this part.');

@@ -76,6 +76,48 @@ describe('how often a retention lets go', () => {
     expect(first(ran(1), failed)).toBeGreaterThan(0.002);
   });
 
+  it('is the guess still where one was found gone before it ever ran', () => {
+    expect(of([book(fail('clip gone'))])).toEqual(of([]));
+  });
+
+  it('counts for the first what failed as it ran, whichever the words name, and what names another way to hold', () => {
+    const failed: Payload = { kind: 'failed', part: 'rod', joint: PINS, how: 'strap gone' };
+    const one = 3.64 / (2.64 / 0.002 + 1);
+    expect(of([book(ran(1), failed)])?.likely.chance).toBeCloseTo(one, 12);
+    expect(of([book(ran(1), fail('wire gone'))])?.likely.chance).toBeCloseTo(one, 12);
+  });
+
+  it('counts all for the first where there is no second, and none where nobody knows the first', () => {
+    const joint = kart.joints[PINS];
+    if (!joint) throw new Error('the kart has it');
+    const { second: _, ...alone } = joint;
+    const on = (changed: typeof joint): KartBook => ({
+      kart: { ...kart, joints: { ...kart.joints, [PINS]: changed } },
+      facts: facts([made, ran(1), fail('strap missing')]),
+    });
+    expect(of([on(alone)])?.likely.chance).toBeCloseTo(3.64 / (2.64 / 0.002 + 1), 12);
+    const unknown = on({ ...joint, retention: 'good will' });
+    expect(of([unknown])?.likely.chance).toBe(0.002);
+    expect(of([unknown], 'strap round the clevis', 'second')?.likely.chance).toBeCloseTo(3.64 / (2.64 / 0.02 + 1), 12);
+  });
+
+  it('counts for the first what names both, clip by clip', () => {
+    const joint = kart.joints[PINS];
+    if (!joint) throw new Error('the kart has it');
+    const clips = { ...kart, joints: { ...kart.joints, [PINS]: { ...joint, second: 'wire clip' } } };
+    const found = (why: string): KartBook => ({ kart: clips, facts: facts([made, ran(1), fail(why)]) });
+    expect(of([found('clip gone')])?.likely.chance).toBeGreaterThan(0.002);
+    expect(of([found('clip gone')], 'wire clip', 'second')?.likely.chance).toBeLessThan(0.05);
+  });
+
+  it("is its owner's own only past the half", () => {
+    // the guess counts as 0.02 / 0.002 = 10 events
+    const light = { ...catalogue, 'own record': { ...catalogue['own record'], weight: 0.02 } };
+    const own = (events: number) =>
+      retentionRecord([book(...clean(events))], light)(named('spring clip'), 'first')?.own;
+    expect([own(10), own(11)]).toEqual([false, true]);
+  });
+
   it('of one that nobody guessed is not known, whatever is on record', () => {
     expect(of([book(...clean(5))], 'torque alone', 'second')).toBeUndefined();
   });

@@ -21,7 +21,7 @@ export function retentionRecord(books: readonly KartBook[], catalogue: Catalogue
     const mean = retention.chance[role];
     if (mean === undefined) return undefined;
     const { times, events } = counted.get(keyOf(retention, role)) ?? NONE;
-    if (times === 0 && events === 0)
+    if (events === 0)
       return { likely: guessed(mean, factor, `Only our starting guess: ${catalogue.source}.`), own: false };
     const rate = rateOver({ mean, sureAs: weight }, { times, events });
     const own = rate.ownShare > 0.5;

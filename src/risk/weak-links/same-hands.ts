@@ -46,7 +46,7 @@ export function sameHands(
   return [...steps].flatMap(([step, members]) =>
     [...byPerson(members)].flatMap(([by, of]): SameHands[] => {
       const parts = of.map(({ joint }) => joint.part);
-      if (new Set(parts).size < 2 || !lostBy(fn.needs, new Set(parts))) return [];
+      if (!lostBy(fn.needs, new Set(parts))) return [];
       const apart = longestBetween(of);
       const level = lowest([
         highest(of.map(({ look }) => look.hands.dependence)),

@@ -59,10 +59,4 @@ describe('second retentions of a kart', () => {
     expect(singles(then)).not.toContain(first.joint);
     expect(secondRetentions(then, none, ask).candidates.some(({ joint: id }) => id === first.joint)).toBe(false);
   });
-
-  it.each([{ money: -1 }, { minutes: Number.NaN }])('refuse a budget of %o', budget => {
-    const [kart] = templateKarts();
-    if (!kart) throw new Error('there must be a template');
-    expect(() => secondRetentions(kart, none, ask, budget)).toThrow(/must be 0 or more/);
-  });
 });

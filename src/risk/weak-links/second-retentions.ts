@@ -159,12 +159,11 @@ type Solved = {
   readonly analysis: Analysis;
 };
 
-/** Without a second that counts, not in work already, and part of something that can be lost. */
-function isOpenTo(joint: Joint, looks: Looks, solved: readonly Solved[]): boolean {
-  const { second, inWork } = looks.joint(joint);
-  if (second !== undefined || inWork) return false;
-  return additionsFor(joint, looks.retentions).length > 0 && solved.some(({ made }) => made.events.has(joint.id));
-}
+/** Not in work already, and an event by itself of something that can be lost: with a second that counts it is none. */
+const isOpenTo = (joint: Joint, looks: Looks, solved: readonly Solved[]): boolean =>
+  !looks.joint(joint).inWork &&
+  additionsFor(joint, looks.retentions).length > 0 &&
+  solved.some(({ made }) => made.events.has(joint.id));
 
 const worstOf = (joint: JointId, solved: readonly Solved[]): Severity | undefined =>
   solved

@@ -34,7 +34,7 @@ const SHOWN: Readonly<Record<string, Shown>> = {
   today: { hash: '#/today', ready: 'Brakes' },
   work: { hash: STEP, ready: '', paper: 6, first: page => page.getByText('Gap from bearing to hub').first().waitFor() },
   kart: { hash: '#/kart', ready: 'The kart from above' },
-  track: { hash: '#/track', ready: 'The numbers', paper: 3 },
+  track: { hash: '#/track', ready: 'The numbers', paper: 2 },
   record: { hash: '#/record', ready: 'The record' },
   fit: { hash: '#/fit', ready: 'Is it fit', paper: 4 },
   numbers: {
@@ -49,7 +49,7 @@ const SHOWN: Readonly<Record<string, Shown>> = {
   setup: { hash: '#/setup', ready: 'As it stands', paper: 2 },
   laps: { hash: '#/laps', ready: 'Laps' },
   weak: { hash: '#/weak', ready: 'Which second retention', paper: 4 },
-  lives: { hash: '#/lives', ready: 'Most likely to fail first' },
+  lives: { hash: '#/lives', ready: 'Most likely to fail first', paper: 2 },
   spares: { hash: '#/spares', ready: 'Carry', paper: 3 },
   device: { hash: '#/device', ready: 'What the browser keeps' },
   devices: { hash: '#/devices', ready: 'Devices' },

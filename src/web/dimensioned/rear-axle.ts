@@ -97,7 +97,7 @@ export function rearAxle(of: Of): Sheet {
   ];
 
   const lengths: readonly Length[] = [
-    across('tyreWidth', -half, -half + tyre.width, top, -tyre.height / 2, 'between'),
+    across('tyreWidth', -half, -half + tyre.width, top, -tyre.height / 2, 'after'),
     across('track', -half + tyre.width / 2, half - tyre.width / 2, top - ROW, top, 'between'),
     across('width', -half, half, top - 2 * ROW, -tyre.height / 2, 'between'),
     across('faces', -face, face, row(1), 46, 'between'),

@@ -28,8 +28,8 @@ export function TitleRows(props: {
     ],
     [
       [0, said.scale, block.scale],
-      [560, said.unit, said.units],
-      [780, said.nothingStated, said.noTolerance],
+      [480, said.unit, said.units],
+      [790, said.nothingStated, said.noTolerance],
       [1100, said.recordAsOf, block.record],
       [1500, said.drawnUp, said.kartwright],
     ],

@@ -4,6 +4,12 @@ import { lapsWords } from '../words/laps/sheet.tsx';
 
 export function PutDown({ onFiles }: { readonly onFiles: (files: readonly File[]) => void }) {
   const [over, setOver] = useState(false);
+  const [names, setNames] = useState<readonly string[]>([]);
+  const put = (files: FileList | null | undefined): void => {
+    const chosen = [...(files ?? [])];
+    setNames(chosen.map(({ name }) => name));
+    onFiles(chosen);
+  };
   return (
     <section
       class={`put-down no-print${over ? ' over' : ''}`}
@@ -16,19 +22,25 @@ export function PutDown({ onFiles }: { readonly onFiles: (files: readonly File[]
       onDrop={e => {
         e.preventDefault();
         setOver(false);
-        onFiles([...(e.dataTransfer?.files ?? [])]);
+        put(e.dataTransfer?.files);
       }}
     >
-      <label for="logs">{lapsWords.logsOfDay}</label>
-      <input
-        id="logs"
-        type="file"
-        multiple
-        onChange={e => {
-          onFiles([...(e.currentTarget.files ?? [])]);
-          e.currentTarget.value = ''; // the same file may be put down again
-        }}
-      />
+      <p>
+        <b>{lapsWords.logsOfDay}</b>
+      </p>
+      <label class="button wide">
+        {lapsWords.chooseLogs}
+        <input
+          id="logs"
+          type="file"
+          multiple
+          onChange={e => {
+            put(e.currentTarget.files);
+            e.currentTarget.value = ''; // the same file may be put down again
+          }}
+        />
+      </label>
+      <p role="status">{names.length > 0 && lapsWords.chosenLogs(names.join(', '))}</p>
       <p class="soft">{lapsWords.csvWithHeaderGpx}</p>
     </section>
   );

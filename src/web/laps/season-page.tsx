@@ -24,9 +24,10 @@ export function SeasonPage(props: LapsProps) {
 
 function OneSeason({ season, snapshot }: { readonly season: Season; readonly snapshot: Snapshot }) {
   const { kart, invented, from, until, minutes, laps, sessions, events, cost, say } = season;
-  const span = `${from === null ? '' : dateOf(from)} to ${until === null ? '' : dateOf(until)}`;
+  const [first, last] = [from, until].map(day => (day === null ? '' : dateOf(day))) as [string, string];
+  const span = lapsPagesWords.fromTo(first, last);
   return (
-    <>
+    <div class="laps-paper">
       <PrintTitle title={lapsPagesWords.season} kart={kart} event={span} invented={invented} />
       <section class="group" aria-label={lapsPagesWords.seasonInShort}>
         <h2 class="no-print">
@@ -55,7 +56,7 @@ function OneSeason({ season, snapshot }: { readonly season: Season; readonly sna
           {lapsPagesWords.print}
         </button>
       </div>
-    </>
+    </div>
   );
 }
 

@@ -63,7 +63,7 @@ function OnePage({ sheet }: { readonly sheet: SessionSheet }) {
   const best = laps?.best ?? null;
   const middle = middleOf((laps?.times ?? []).filter(isComparable).map(({ time }) => time));
   return (
-    <>
+    <div class="laps-paper">
       <PrintTitle title={lapsPagesWords.sessionSheet} kart={kart} event={nameOf(session)} invented={invented} />
       <section class="group" aria-label={lapsPagesWords.sessionInShort}>
         <h2 class="no-print">
@@ -87,16 +87,14 @@ function OnePage({ sheet }: { readonly sheet: SessionSheet }) {
       </section>
       <div class="session-page">
         <Laps sheet={sheet} />
-        <div>
-          <Conditions sheet={sheet} />
-          <Tyres sheet={sheet} />
-          <Changed sheet={sheet} />
-        </div>
+        <Conditions sheet={sheet} />
+        <Tyres sheet={sheet} />
+        <Changed sheet={sheet} />
       </div>
       <SetUp sheet={sheet} />
       <Notes sheet={sheet} />
       <PrintSign who={lapsPagesWords.signatureOfWhoDrove} />
-    </>
+    </div>
   );
 }
 

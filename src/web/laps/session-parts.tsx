@@ -105,7 +105,7 @@ export function Tyres({ sheet: { cold, hot, treads } }: Of) {
   return (
     <section class="group" aria-label={lapsPagesWords.pressures}>
       <h2>
-        {lapsPagesWords.tyres} <span>– {UNKNOWN}</span>
+        {lapsPagesWords.tyres} <span>{lapsPagesWords.dashNotWritten}</span>
       </h2>
       <table class="lap-table">
         <thead>

@@ -6,6 +6,7 @@ import { PlateFigure } from '../numbers/answered.tsx';
 import { Cell } from '../parts.tsx';
 import type { Session, Snapshot } from '../session.ts';
 import { livesWords } from '../words/lives.ts';
+import { capital } from '../words/reads.ts';
 import { Expect } from './expect.tsx';
 import { drawPaper, round } from './paper.tsx';
 
@@ -29,7 +30,7 @@ export function OnePart(props: {
   }, [kart, part, ask]);
   return (
     <>
-      <p class="soft">{part.kind}</p>
+      {part.kind !== part.id && <p class="soft">{capital(part.kind)}</p>}
       <div class="cells head-gap">
         <Cell label={livesWords.hasRun}>{life.age === null ? livesWords.notKnown : `${round(life.age)} h`}</Cell>
         <Cell label={livesWords.eventAhead}>
@@ -38,7 +39,7 @@ export function OnePart(props: {
         <Cell label={livesWords.inGoneBy}>{life.tenth ? `${round(life.tenth.mean)} h` : livesWords.notKnown}</Cell>
         <Cell label={livesWords.halfGone}>{life.median ? `${round(life.median.mean)} h` : livesWords.notKnown}</Cell>
       </div>
-      <p class="likely">{life.words?.long ?? livesWords.notKnownHowLikely}</p>
+      <p class="how-likely">{life.words?.long ?? livesWords.notKnownHowLikely}</p>
       <p class="soft">{life.words ? livesWords.lowNumber(life.basis) : life.unknown}</p>
       <div class="lives-page">
         <div>

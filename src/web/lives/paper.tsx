@@ -50,8 +50,8 @@ export function drawPaper(record: Known, posterior: Posterior, age: number): Dra
     drawing: (
       <Plate height={TOP + TALL + 82} title={titleOf(record, paper)}>
         <Label x={2} y={14} anchor="start" text={livesWords.shareGone} look="quiet" />
-        <Grid paper={paper} x={x} y={y} />
         <path class="wide" d={bandOf(paper, x, y)} />
+        <Grid paper={paper} x={x} y={y} />
         {guessed && <path class="curve dashed" d={lineOf(at => heightOf(1 - guessed(at.age)))} />}
         <path class="curve" d={lineOf(at => at.y)} />
         <path class="thin" d={stepsOf(steps, x, y)} />

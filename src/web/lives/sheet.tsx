@@ -2,6 +2,7 @@
 import '../numbers/numbers.css';
 import '../numbers/plates/plates.css';
 import './lives.css';
+import { Fragment } from 'preact';
 import { useMemo } from 'preact/hooks';
 import { type LifeLine, lifeLines } from '../../life/index.ts';
 import { Glyph } from '../glyph.tsx';
@@ -65,11 +66,18 @@ export function Lives({ snapshot, session, about }: LivesProps) {
               <h2 id="without-number">
                 {livesWords.notKnownHead} <span>{unknown.length}</span>
               </h2>
-              <ul class="lives">
-                {unknown.map(line => (
-                  <Row key={line.part} line={line} />
-                ))}
-              </ul>
+              {byReason(unknown).map(([why, of]) => (
+                <Fragment key={why}>
+                  <p class="why-not soft">
+                    <Glyph sign="not known" /> {why}
+                  </p>
+                  <ul class="lives">
+                    {of.map(line => (
+                      <Row key={line.part} line={line} />
+                    ))}
+                  </ul>
+                </Fragment>
+              ))}
             </section>
           )}
         </>
@@ -78,20 +86,22 @@ export function Lives({ snapshot, session, about }: LivesProps) {
   );
 }
 
-function Row({ line: { part, age, words, mostlyGuess, unknown } }: { readonly line: LifeLine }) {
+/** What is not known of many for one reason is said once. */
+function byReason(lines: readonly LifeLine[]): readonly (readonly [why: string, of: readonly LifeLine[]])[] {
+  const reasons = [...new Set(lines.map(({ unknown }) => unknown ?? ''))];
+  return reasons.map(why => [why, lines.filter(({ unknown }) => (unknown ?? '') === why)]);
+}
+
+function Row({ line: { part, age, words, mostlyGuess } }: { readonly line: LifeLine }) {
   return (
     <li>
       <a href={hashOf({ sheet: 'lives', about: part })}>
         <b>{part}</b>
         <span class="soft">{age === null ? '' : `${round(age)} h`}</span>
-        {words ? (
+        {words && (
           <span class="words">
             {words.short}
             {mostlyGuess && <span class="soft">{livesWords.mostlyOurStartingGuess}</span>}
-          </span>
-        ) : (
-          <span class="words soft">
-            <Glyph sign="not known" /> {unknown}
           </span>
         )}
       </a>

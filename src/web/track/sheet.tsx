@@ -59,7 +59,7 @@ export function Track(props: TrackProps) {
       <a class="button wide no-print head-gap" href={hashOf({ sheet: 'laps' })}>
         {trackWords.lapsLogsCompareDid}
       </a>
-      <div class="head-gap">
+      <div class="head-gap no-print">
         <LastWritten {...props} />
       </div>
       {side === 'before' ? (

@@ -45,7 +45,7 @@ export function Cannot(props: {
       )}
       <label for="words">{why === 'put off' ? workWords.whyNotNow : workWords.whyItCannotBeDone}</label>
       <textarea id="words" required value={words} onInput={e => props.onWords(e.currentTarget.value)} />
-      <div class="likely">
+      <div class="quick-words">
         {LIKELY[why].map(text => (
           <button key={text} type="button" class="button plain" onClick={() => props.onWords(text)}>
             {text}

@@ -103,6 +103,8 @@ export const lapsWords = {
   notRead: 'not read',
   putDownLog: 'Put down a log',
   logsOfDay: 'Logs of the day',
+  chooseLogs: 'Choose logs',
+  chosenLogs: (names: string) => `Put down: ${names}`,
   csvWithHeaderGpx:
     'CSV with a header, GPX 1.1 or NMEA 0183, of any logger. Choose one or several, or drop them here. Nothing leaves this device until you write it into the book.',
   begins: 'Begins',

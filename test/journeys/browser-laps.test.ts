@@ -101,7 +101,8 @@ describe('the gate', () => {
 
   test('a lap that met traffic does not count, and is no best', async () => {
     const page = await open();
-    await page.locator('#logs').setInputFiles(`${LOGS}/K1_10hz.csv`);
+    await page.getByLabel('Choose logs').setInputFiles(`${LOGS}/K1_10hz.csv`);
+    await page.getByText('Put down: K1_10hz.csv').waitFor();
     await page.getByText('best, lap 6').waitFor();
     await page.getByLabel('Lap 6 counts').uncheck();
     await page.getByText(/best, lap [^6]/).waitFor();

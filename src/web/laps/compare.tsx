@@ -9,8 +9,8 @@ import { choiceOf, lapsCount, lapText, nameOf, sizeOf } from '../words/laps/read
 import type { ComparedLaps, CompareTell, Side } from './comparing.ts';
 import { Envelope } from './envelope.tsx';
 import type { LapsProps } from './sheet.tsx';
+import { SpeedAndTime } from './speed-and-time.tsx';
 import { SpeedMap } from './speed-map.tsx';
-import { LapTraces } from './traces.tsx';
 import { WholeName } from './whole-name.tsx';
 
 type Pick = { readonly fact: string; readonly lap: number };
@@ -64,7 +64,6 @@ export function Compare({ snapshot, session, keep }: LapsProps) {
 function Result({ of, laps: [a, b] }: { readonly of: ComparedLaps; readonly laps: readonly [number, number] }) {
   const { compared, say, line, driven, grip, jumps } = of;
   const { distance, delta, speeds, pieces } = compared;
-  const [kmhA, kmhB] = speeds.map(of => of.map(each => each * 3.6)) as [Float64Array, Float64Array];
   return (
     <>
       <section class="group" aria-label={compareWords.saidOfBoth}>
@@ -79,27 +78,13 @@ function Result({ of, laps: [a, b] }: { readonly of: ComparedLaps; readonly laps
           <h2>
             {compareWords.speedAndTime} <span>{compareWords.alongDistance}</span>
           </h2>
-          <LapTraces
+          <SpeedAndTime
             name={compareWords.speedAndTime}
-            plots={[
-              {
-                title: compareWords.speedOfBothLapsOver,
-                unit: 'km/h',
-                least: 5,
-                traces: [
-                  { name: compareWords.firstLap(a), look: 'dashed', x: distance, y: kmhA },
-                  { name: compareWords.secondLapThick(b), look: 'signal', x: distance, y: kmhB },
-                ],
-              },
-              {
-                title: compareWords.timeOfSecondLapLess,
-                unit: compareWords.sBehindFirstBelowAhead,
-                least: 0.1,
-                height: 110,
-                zero: true,
-                traces: [{ name: '', look: 'plain', x: distance, y: delta }],
-              },
-            ]}
+            at={distance}
+            dashed={{ name: compareWords.firstLap(a), speed: speeds[0] }}
+            thick={{ name: compareWords.secondLapThick(b), speed: speeds[1] }}
+            speeds={compareWords.speedOfBothLapsOver}
+            behind={{ title: compareWords.timeOfSecondLapLess, unit: compareWords.sBehindFirstBelowAhead, y: delta }}
           />
         </section>
         <section class="group" aria-label={compareWords.onTrack}>

@@ -2,7 +2,7 @@
 import type { LapsPredicted, PredictedWhole } from '../../app/index.ts';
 import { predictWords } from '../words/laps/predict.ts';
 import { lapsCount, lapText } from '../words/laps/reads.ts';
-import { LapTraces } from './traces.tsx';
+import { SpeedAndTime } from './speed-and-time.tsx';
 
 export function Predicted({ of }: { readonly of: PredictedWhole }) {
   const { lap, driven, track, say } = of;
@@ -122,27 +122,13 @@ function BesideDriven({ of: { beside, lost, slowest, driven } }: { readonly of: 
       </h2>
       <div class="log-page">
         <div>
-          <LapTraces
+          <SpeedAndTime
             name={predictWords.drivenBesidePredicted}
-            plots={[
-              {
-                title: predictWords.speedPredicted,
-                unit: 'km/h',
-                least: 5,
-                traces: [
-                  { name: 'predicted', look: 'dashed', x: at, y: predicted.map(v => v * 3.6) },
-                  { name: predictWords.drivenThick, look: 'signal', x: at, y: speed.map(v => v * 3.6) },
-                ],
-              },
-              {
-                title: predictWords.timeOfDrivenLapLess,
-                unit: predictWords.sBehindPredictionBelow,
-                least: 0.1,
-                height: 110,
-                zero: true,
-                traces: [{ name: '', look: 'plain', x: at, y: gap }],
-              },
-            ]}
+            at={at}
+            dashed={{ name: predictWords.predictedDashed, speed: predicted }}
+            thick={{ name: predictWords.drivenThick, speed }}
+            speeds={predictWords.speedPredicted}
+            behind={{ title: predictWords.timeOfDrivenLapLess, unit: predictWords.sBehindPredictionBelow, y: gap }}
           />
         </div>
         <Tenths lost={lost} whole={gap.at(-1) ?? Number.NaN} />

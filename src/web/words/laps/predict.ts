@@ -65,6 +65,7 @@ export const predictWords = {
   itsProgramIsMissing: 'its program is missing',
   lapCouldNotBePredicted: (message: string) => `The lap could not be predicted: ${message}.`,
   nothingWasRecordedLoad: 'Nothing was recorded. Load the page again.',
+  predictedDashed: 'predicted',
   drivenThick: 'driven: thick',
   sBehindPredictionBelow: 's behind the prediction; below 0 ahead',
 } as const;

@@ -167,7 +167,7 @@ function gatherReading(payload: Record<string, unknown>): void {
   payload.reading = { text: reading, ...(instrument ? { instrument } : {}), ...(resolution ? { resolution } : {}) };
 }
 
-const noFile = (path: string): Problem =>
+export const noFile = (path: string): Problem =>
   problem(path, 'a file that can be read, and there is none', 'Check the path.', 'unknown file');
 
 const problem = (where: string, expected: string, remedy: string, code: Problem['code'] = 'wrong shape'): Problem => ({

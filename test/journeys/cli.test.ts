@@ -93,6 +93,7 @@ describe('the whole loop', () => {
     expect((await kw(['check', 'own.yaml'])).out).toMatch(/^Kart 7 reads: \d+ parts/);
     expect((await kw(['fit', '--kart', 'own.yaml'], { data })).code).toBe(2);
     expect((await kw(['facts'], { data })).code).toBe(3); // asking wrote nothing
+    expect((await kw(['log', 'kart-filed', 'own.yaml'], { data })).out).toMatch(/^recorded /); // the file names its kart
     for (const filed of [['--kart', 'own.yaml'], []]) {
       expect((await kw(['log', 'kart-filed', 'own.yaml', ...filed], { data })).out).toMatch(/^in force as /);
       expect((await json<{ facts: unknown[] }>(['facts'], { data })).facts).toHaveLength(1); // once, however often it is asked

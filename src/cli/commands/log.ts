@@ -6,8 +6,8 @@ import { fail } from '../exit.ts';
 import { TYPED } from '../kinds.ts';
 import { inWords } from '../print/lists.ts';
 import { wrap } from '../print/wrap.ts';
-import { type Common, onKart, personOf, type Session, session, signed } from '../session.ts';
-import { type Given, payloadOf } from '../typed.ts';
+import { type Common, inFile, onKart, personOf, type Session, session, signed } from '../session.ts';
+import { type Given, noFile, payloadOf } from '../typed.ts';
 import type { World } from '../world.ts';
 
 export type Writing = Common & { readonly sure?: boolean };
@@ -58,7 +58,8 @@ function addKind(log: Command, world: World, kind: string, typed: (typeof TYPED)
         const value: unknown = self.getOptionValue(self.options[i]?.attributeName() ?? '');
         return value === undefined ? [] : [{ option, value: value === true ? true : String(value) }];
       });
-      await session(world, options, 'write', async on => {
+      const about = kind === 'kart filed' ? await ofItsKart(world, options, subject[0]) : options;
+      await session(world, about, 'write', async on => {
         const ready = await payloadOf(kind, typed, subject, given, { world, app: on.app });
         if (!ready.ok) throw new Refusal(ready.problems);
         if (kind === 'kart filed' && (await isFiled(world, on, ready.payload.text, options))) return;
@@ -68,8 +69,21 @@ function addKind(log: Command, world: World, kind: string, typed: (typeof TYPED)
     });
 }
 
+/** A kart file says itself which kart it is of. */
+async function ofItsKart(world: World, options: Writing, path = ''): Promise<Writing> {
+  if (options.kart !== undefined || options.demo) return options;
+  const text = await world.readFile(path);
+  if (text === undefined) throw new Refusal([noFile(path)]);
+  const beside = await world.scratch();
+  const filed = await beside.fileKart(text, { by: personOf(world, options) });
+  await beside.close();
+  if (filed.kind === 'refused') throw inFile(path, filed.problems);
+  return { ...options, kart: filed.kart };
+}
+
 /** A kart file that is in force, perhaps since `--kart FILE` filed it a moment ago, is not filed again: said where it stands. */
 async function isFiled(world: World, { app, kart }: Session, text: unknown, { json }: Writing): Promise<boolean> {
+  if (!(await app.karts()).some(({ name }) => name === kart)) return false;
   const [last] = await app.facts(kart, { kinds: ['kart filed'], last: 1 });
   if (last?.fact.kind !== 'kart filed' || last.fact.text !== text) return false;
   world.out(

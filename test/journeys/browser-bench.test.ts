@@ -108,22 +108,33 @@ describe('what was read before', () => {
     expect(rows).toBeLessThan(6);
   });
 
-  test('a second look shows nothing of the first result, not even in the last entry', async () => {
+  test('a second look shows nothing of the first result, not even in the last entry; alone, it begins with a walk-round of its own', async () => {
     const kart = await served.get<Kart>('/api/karts/41');
     const first = (await plan()).steps.find(s => s.key === 'torque front wheel left/wheel nuts') as Step;
     const seen = 'second-look front wheel left/wheel nuts';
     const told = await served.post('/api/karts/41/facts', {
       payloads: [{ ...payloadOf(first, kart), reading: '20.7 N·m' }],
-      by: 'R. Vale',
+      by: 'A. Lone',
+      at: new Date(Date.now() - 11 * 60_000).toISOString(),
     });
     expect(told.body.problems ?? []).toEqual([]);
-    const page = await pages.open(stepUrl(seen), 'R. Vale');
+    const page = await pages.open(stepUrl(seen), 'A. Lone');
     await page.getByText('as if nobody had').waitFor();
     await page.getByText('Your first look').waitFor();
     expect(await page.locator('.past').count()).toBe(0);
     // Nor does anything else on the sheet, opened or not, seen or printed: not the steps done, not the work list.
     await page.getByRole('button', { name: /^Show \d+ done$/ }).click();
     expect(await page.locator('main').textContent()).not.toContain('20.7');
+    // The same hand, and nothing else done since: the walk-round is begun by a press of its own, then the look counts.
+    await page.locator('.answers .main').click();
+    await page
+      .getByRole('alert')
+      .getByText(/a walk-round of its own later/)
+      .waitFor();
+    await page.getByRole('button', { name: 'Begin a separate walk-round' }).click();
+    await page.getByRole('status').getByText('The walk-round is begun.').waitFor();
+    await page.locator('.answers .main').click();
+    await expect.poll(last).toMatchObject({ kind: 'checked', result: 'pass', secondLook: true, by: 'A. Lone' });
   });
 });
 

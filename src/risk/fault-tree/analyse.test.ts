@@ -103,9 +103,8 @@ describe('cut sets', () => {
     },
     { b1: 0.1, b2: 0.1, b3: 0.1, b4: 0.1, b5: 0.1 },
   );
-  const { cutSets } = solved(bridge);
-
   it('are listed up to an order, up to a number, smallest first, and as often as asked', () => {
+    const { cutSets } = solved(bridge);
     expect([...cutSets.list()].map(set => set.join(' ')).toSorted()).toEqual(['b1 b2', 'b1 b3 b5', 'b4 b5']);
     expect([...cutSets.list()].map(set => set.length)).toEqual([2, 2, 3]);
     expect([...cutSets.list({ order: 2 })]).toHaveLength(2);
@@ -130,6 +129,43 @@ describe('cut sets', () => {
     expect(analysis.cutSets.byOrder.at(-1)).toBe(2n ** 60n);
     expect([...analysis.cutSets.list({ sets: 3 })].map(set => set.length)).toEqual([60, 60, 60]);
     expect(analysis.top).toBeCloseTo(0.75 ** 60, 15);
+  });
+
+  it('are counted past what a double holds order by order, as the binomial theorem says', () => {
+    // one of a, b, or c with d, forty times over: (2x + x²)^40
+    const names = Array.from({ length: 40 }, (_, n) => n);
+    const tree = faultTree(
+      'all',
+      {
+        all: ['and', ...names.map(n => `g${n}`)],
+        ...Object.fromEntries(
+          names.flatMap(n => [
+            [`g${n}`, ['or', `a${n}`, `b${n}`, `p${n}`]],
+            [`p${n}`, ['and', `c${n}`, `d${n}`]],
+          ]),
+        ),
+      },
+      Object.fromEntries(names.flatMap(n => ['a', 'b', 'c', 'd'].map(of => [`${of}${n}`, 0.5]))),
+    );
+    const { count, byOrder } = solved(tree).cutSets;
+    expect(count).toBe(3n ** 40n);
+    expect(byOrder.slice(0, 39)).toEqual(Array(39).fill(0n));
+    expect(byOrder.slice(39, 43)).toEqual([2n ** 40n, 40n * 2n ** 39n, 780n * 2n ** 38n, 9880n * 2n ** 37n]);
+    expect(byOrder.slice(78)).toEqual([40n * 2n, 1n]);
+  });
+});
+
+describe('where almost all hangs on one event', () => {
+  it('what is left without it is exact, and so is what it reduces', () => {
+    const tree = faultTree(
+      'top',
+      { top: ['or', 'most', 'both'], both: ['and', 'x', 'y'] },
+      { most: 0.5, x: 1e-5, y: 1e-5 },
+    );
+    const { ifPerfect, reduction, birnbaum } = solved(tree).importance('most') ?? {};
+    expect((ifPerfect ?? 0) / 1e-10).toBeCloseTo(1, 12);
+    expect(birnbaum).toBeCloseTo(1 - 1e-10, 15);
+    expect((reduction ?? 0) / ((0.5 + 0.5e-10) / 1e-10)).toBeCloseTo(1, 12);
   });
 });
 
@@ -176,8 +212,8 @@ describe('givens', () => {
 });
 
 describe('a caller', () => {
-  const analysis = solved(faultTree('top', { top: ['or', 'a', 'b'] }, { a: 0.1, b: 0.2 }));
   it('who asks for what is not there is told which argument must be what', () => {
+    const analysis = solved(faultTree('top', { top: ['or', 'a', 'b'] }, { a: 0.1, b: 0.2 }));
     expect(() => analysis.importance('c')).toThrow('importance: event must be one of the tree, got "c"');
     expect(() => analysis.topWith(new Map([['c', 0.1]]))).toThrow('topWith: event must be one of the tree, got "c"');
     expect(() => analysis.topWith(new Map([['a', 1.1]]))).toThrow('topWith: chance of a must lie in 0…1, got 1.1');

@@ -17,9 +17,8 @@ const problem = (singleOf: readonly number[] = [0, 0, 0, 0]): ChoiceProblem => (
 });
 
 describe('the most that what is still open can bring', () => {
-  const { groups, rest, value, singles } = boundsOf(problem());
-
   it('takes the joints first that bring most for their minutes, of each the option that brings most, and none that brings nothing', () => {
+    const { groups, value, singles } = boundsOf(problem());
     expect(groups).toEqual([[3], [2, 1], [0]]);
     expect([value, singles]).toEqual([
       [0, 0, 0, 0, 0],
@@ -42,7 +41,7 @@ describe('the most that what is still open can bring', () => {
     [1, 2, 4, 1.5],
     [1, 8, 4, 2.5],
   ])('from group %d on with money %d and %d minutes is exact where costs are whole', (n, money, minutes, brings) => {
-    expect(rest(n, { money, minutes })).toBeCloseTo(brings, 12);
+    expect(boundsOf(problem()).rest(n, { money, minutes })).toBeCloseTo(brings, 12);
   });
 
   it('counts what a joint brings while the others are as bad or as good as they can be, whichever is more', () => {

@@ -129,6 +129,38 @@ describe('the choice of second retentions', () => {
     expect(() => chooser({ chances: [0.1], singleOf: [0], options: [], hazards: [], ...wrong })).toThrow(said);
   });
 
+  it('is told in the order of the problem, and stays within money where minutes would do, and the other way round', () => {
+    const problem: ChoiceProblem = {
+      chances: [0.1, 0.2],
+      singleOf: [0, 0],
+      options: [
+        { joint: 0, chance: 0.05, money: 3, minutes: 5 },
+        { joint: 1, chance: 0.05, money: 4, minutes: 2 },
+      ],
+      hazards: [anyOf(1, [0]), anyOf(1, [1])],
+    };
+    const within = (money: number, minutes: number) => chooser(problem).within({ money, minutes });
+    const both = within(7, 7);
+    expect(both).toMatchObject({ options: [0, 1], money: 7, minutes: 7, singles: [0, 0] });
+    expect(both.risk).toBeCloseTo(0.05 + 0.05, 12);
+    expect(within(6.9, 100)).toMatchObject({ options: [1], money: 4, minutes: 2 }); // it takes away more
+    expect(within(100, 6.9)).toMatchObject({ options: [1], money: 4, minutes: 2 });
+    expect(within(3, 100)).toMatchObject({ options: [0], money: 3, minutes: 5 });
+    expect(within(2.9, 100)).toMatchObject({ options: [], money: 0, minutes: 0 });
+    expect(within(100, 1.9).options).toEqual([]);
+  });
+
+  it('of two alike is the one that stands first', () => {
+    const option = { chance: 0.05, money: 1, minutes: 1 };
+    const twins: ChoiceProblem = {
+      chances: [0.1, 0.1],
+      singleOf: [0, 0],
+      options: [0, 1].map(joint => ({ joint, ...option })),
+      hazards: [anyOf(1, [0]), anyOf(1, [1])],
+    };
+    expect(chooser(twins).within({ money: 1, minutes: 9 }).options).toEqual([0]);
+  });
+
   it('takes chances of none and of certainty, and a second that changes nothing', () => {
     const options = [{ joint: 1, chance: 1, money: 0, minutes: 0 }];
     const found = chooser({ chances: [0, 1], singleOf: [0, 0], options, hazards: [anyOf(1, [0, 1])] });

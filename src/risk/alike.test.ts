@@ -114,6 +114,32 @@ describe('what else of this kind', () => {
     expect(found.joints.at(-1)).toMatchObject({ items: ['seat/bolts'], lastLook: { at: minute(0) } });
   });
 
+  it('reads a text by its place: "tether wire" as a first is wire like any other, as a second it is a tether', () => {
+    const [of, other] = [now('41'), now('42')];
+    const held = (one: typeof of, joints: Readonly<Record<string, Partial<Joint>>>): typeof of => ({
+      ...one,
+      kart: {
+        ...one.kart,
+        joints: Object.fromEntries(
+          Object.entries(one.kart.joints).map(([id, joint]) => [id, { ...joint, retention: 'glue', ...joints[id] }]),
+        ),
+      },
+    });
+    const failed = held(of, { 'hub/bolts': { retention: 'lock wire' } });
+    const among = held(other, {
+      'hub/bolts': { retention: 'tether wire' },
+      'hub two/bolts': { retention: 'safety wire', name: 'inner bolts' },
+      'seat/bolts': { second: 'tether wire' },
+      'tank/bolts': { second: 'safety wire' },
+    });
+    const { joints } = alikeOf([failed, among], { kart: '41', part: 'hub', joint: 'hub/bolts' }, retentions);
+    expect(joints.map(({ joint, twin }) => [joint, twin])).toEqual([
+      ['hub/bolts', true],
+      ['tank/bolts', false],
+      ['hub two/bolts', false], // of the same kind, but another joint
+    ]);
+  });
+
   it('takes what the catalogue does not know for alike only where it is called the same', () => {
     const joints = (joint: string, part: string) =>
       alikeOf([now('41'), now('42')], { kart: '41', part, joint }, retentions).joints.map(

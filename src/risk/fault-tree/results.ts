@@ -10,7 +10,7 @@ export class Results {
   #places = borrow(STEP * START);
   #kept = 0;
 
-  /** What was kept, or -1. Not both may be 0. */
+  /** What was kept, or -1. The first may not be 0. */
   get(a: number, b: number): number {
     const places = this.#places;
     const at = placeOf(a, b, places.length);
@@ -36,8 +36,7 @@ export class Results {
     this.#places = borrow(2 * before.length);
     this.#kept = 0;
     for (let at = 0; at < before.length; at += STEP)
-      if (before[at] !== 0 || before[at + 1] !== 0)
-        this.keep(before[at] as number, before[at + 1] as number, before[at + 2] as number);
+      if (before[at] !== 0) this.keep(before[at] as number, before[at + 1] as number, before[at + 2] as number);
     giveBack(before);
   }
 }

@@ -19,11 +19,11 @@ export class Functions {
     return this.nodes.node(level, ONE, ZERO);
   }
 
+  // The lesser node first: then an end, ZERO before ONE, can only be the first.
   and(a: number, b: number): number {
-    if (a === b || b === ONE) return a;
-    if (a === ONE) return b;
-    if (a === ZERO || b === ZERO) return ZERO;
     if (a > b) return this.and(b, a);
+    if (a === ZERO || a === b) return a;
+    if (a === ONE) return b;
     const kept = this.#and.get(a, b);
     if (kept >= 0) return kept;
     const { level, high, low } = this.nodes;
@@ -36,10 +36,9 @@ export class Functions {
   }
 
   or(a: number, b: number): number {
-    if (a === b || b === ZERO) return a;
-    if (a === ZERO) return b;
-    if (a === ONE || b === ONE) return ONE;
     if (a > b) return this.or(b, a);
+    if (a === ZERO) return b;
+    if (a === ONE || a === b) return a;
     const kept = this.#or.get(a, b);
     if (kept >= 0) return kept;
     const { level, high, low } = this.nodes;

@@ -1,4 +1,5 @@
 /** A whole book carried into an empty place, of another kind or not, and held against what it came from fact by fact. */
+import { inBatches } from './in-batches.ts';
 import type { BookStore } from './ports.ts';
 import { type Problem, refuse } from './problem.ts';
 import { type Proof, proofOf } from './proof.ts';
@@ -24,14 +25,10 @@ export async function copyBook(from: BookStore, to: BookStore): Promise<Copied> 
         `Expected a place that holds no book yet, and it holds another one: fact ${id} is not in this.`,
         'Name an empty place, or merge the two with book export and book import.',
       );
-  for (let after = 0; ; ) {
-    const batch = await from.read(after, BATCH);
-    const last = batch.at(-1);
-    if (last === undefined) break;
+  for await (const batch of inBatches((after, most) => from.read(after, most), BATCH)) {
     const outcome = await to.append(batch.map(({ fact }) => fact));
     if (outcome.kind !== 'kept')
       return refused(`Expected every fact to be taken, got ${outcome.kind}.`, 'Keep the old book, and report this.');
-    after = last.row;
   }
   for (const hash of await from.files()) {
     const file = await from.getFile(hash);
@@ -56,13 +53,9 @@ async function held(wanted: ReadonlyMap<string, string>, to: BookStore, proof: P
 
 async function hashesOf(store: BookStore): Promise<ReadonlyMap<string, string>> {
   const hashes = new Map<string, string>();
-  for (let after = 0; ; ) {
-    const rows = await store.lying(after, BATCH);
+  for await (const rows of inBatches((after, most) => store.lying(after, most), BATCH))
     for (const { id, hash } of rows) hashes.set(id, hash);
-    const last = rows.at(-1);
-    if (last === undefined) return hashes;
-    after = last.row;
-  }
+  return hashes;
 }
 
 const refused = (message: string, remedy: string): Copied => ({

@@ -77,6 +77,19 @@ describe('a book is proved from what lies there', () => {
       expect(problems[0]?.remedy).toContain('backup');
     });
 
+  test('a file that leads back to rows that came before is found out, not read for ever', async () => {
+    const round = Object.assign(
+      changed(await threeFacts(), row => row),
+      {
+        lying: async () => (await threeFacts()).lying(),
+      },
+    );
+    const { problems } = await proofOf(round);
+    expect(problems.map(({ message }) => message)).toEqual([
+      expect.stringContaining('Expected a row after 3, got row 1'),
+    ]);
+  });
+
   test('a fact that was changed and given a fitting hash is betrayed by the one after it', async () => {
     const store = memoryStore();
     await store.append(sealAll(CHAIN_START, [note('a'), note('b'), note('c')]));

@@ -15,6 +15,7 @@ import {
   unvouched,
   upcast,
 } from '../book/index.ts';
+import { DAMAGED, inBatches } from './in-batches.ts';
 import type { BookStore, Lying } from './ports.ts';
 import { type Problem, refuse, sentence } from './problem.ts';
 
@@ -33,8 +34,6 @@ export type Inspected = Pick<BookStore, 'lying' | 'files' | 'getFile' | 'ailment
 
 /** So many facts are in memory at once. */
 const ROWS = 2000;
-const COPY =
-  'Keep this book as it is, and restore the last backup into a new place, or take the facts from another device.';
 
 export async function proofOf(store: Inspected): Promise<Proof> {
   const problems: Problem[] = [];
@@ -48,8 +47,7 @@ export async function proofOf(store: Inspected): Promise<Proof> {
   });
   await tried(problems, 'the facts', async () => {
     const ends = new Map<string, ChainEnd>();
-    for (let after = 0; ; ) {
-      const rows = await store.lying(after, ROWS);
+    for await (const rows of lyingIn(store))
       for (const row of rows) {
         facts++;
         const fact = factOf(row, problems);
@@ -58,10 +56,6 @@ export async function proofOf(store: Inspected): Promise<Proof> {
         if (fact?.kind === 'redacted') redactions.push(fact);
         if (fact) for (const file of filesOf(fact)) named.add(file);
       }
-      const last = rows.at(-1);
-      if (last === undefined) break;
-      after = last.row;
-    }
     await takenOut(store, redactions, problems);
     for (const fact of unvouched([...redacted, ...redactions.filter(({ gone }) => gone === undefined)]))
       problems.push(damage(`fact ${fact.id}`, 'a redaction in this book that fits what is left of it', 'none'));
@@ -86,18 +80,15 @@ export function filesOf(fact: Fact): readonly string[] {
 async function takenOut(store: Inspected, redactions: readonly Fact[], problems: Problem[]): Promise<void> {
   if (redactions.length === 0) return;
   const wanted = redactionsIn(redactions);
-  for (let after = 0; ; ) {
-    const rows = await store.lying(after, ROWS);
+  for await (const rows of lyingIn(store))
     for (const row of rows) {
       const asked = wanted.get(row.id);
       if (asked && says(row, asked))
         problems.push(damage(whereOf(row), 'what a redaction asks for to be taken out', 'it still there'));
     }
-    const last = rows.at(-1);
-    if (last === undefined) return;
-    after = last.row;
-  }
 }
+
+const lyingIn = (store: Inspected) => inBatches((after, most) => store.lying(after, most), ROWS);
 
 /** What does not read has been named already. */
 function says(row: Lying, asked: readonly NamedRedaction[]): boolean {
@@ -116,7 +107,7 @@ function factOf(row: Lying, problems: Problem[]): Fact | undefined {
   }
   const fact = upcast(raw);
   if (isProblem(fact)) {
-    problems.push(refuse('book', where, sentence(fact.message), COPY));
+    problems.push(refuse('book', where, sentence(fact.message), DAMAGED));
     return undefined;
   }
   for (const key of ['id', 'hash', 'device', 'seq'] as const)
@@ -167,4 +158,4 @@ async function tried(problems: Problem[], where: string, look: () => Promise<voi
 
 const whereOf = ({ row, id }: Lying): string => `row ${row}, fact ${id}`;
 const damage = (where: string, expected: string, got: string): Problem =>
-  refuse('book', where, sentence(`Expected ${expected}, got ${got}`), COPY);
+  refuse('book', where, sentence(`Expected ${expected}, got ${got}`), DAMAGED);

@@ -1,5 +1,6 @@
 /** Is a snapshot what the facts give? Everything in it is made anew from them and compared; what does not fit is thrown away. */
 import { type Balance, Carried, canonical, type Fact } from '../book/index.ts';
+import { inBatches } from './in-batches.ts';
 import type { BookStore, Snapshots } from './ports.ts';
 import { type End, fittingHeader, type Header, type KartLine, readKartLine } from './snapshot.ts';
 
@@ -36,17 +37,15 @@ async function isOfFacts(
 async function seenUpTo(last: number, store: Pick<BookStore, 'read'>) {
   const [ends, starts] = [new Map<string, End>(), new Map<string, string>()];
   const rows = new Map<string, number[]>();
-  for (let after = 0; after < last; ) {
-    const batch = await store.read(after, ROWS);
+  for await (const batch of inBatches((after, most) => store.read(after, most), ROWS)) {
     for (const { row, fact } of batch) {
-      if (row > last) break;
+      if (row > last) return { ends, starts, rows };
       ends.set(fact.device, { seq: fact.seq, hash: fact.hash, row });
       if (fact.seq === 1) starts.set(fact.device, fact.hash);
       const known = rows.get(fact.kart);
       if (known) known.push(row);
       else rows.set(fact.kart, [row]);
     }
-    after = batch.at(-1)?.row ?? last;
   }
   return { ends, starts, rows };
 }

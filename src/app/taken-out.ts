@@ -3,6 +3,7 @@
  * a later copy of the same book; what came after the latest of them nobody here can know.
  */
 import { type Fact, redactionsIn, stillSays } from '../book/index.ts';
+import { inBatches } from './in-batches.ts';
 import type { BookStore } from './ports.ts';
 
 export type TakenOut = {
@@ -32,11 +33,6 @@ export async function takenOutSince(backup: BookStore, later: readonly BookStore
 }
 
 async function* factsOf(store: BookStore): AsyncGenerator<Fact> {
-  for (let after = 0; ; ) {
-    const rows = await store.read(after, BATCH);
+  for await (const rows of inBatches((after, most) => store.read(after, most), BATCH))
     for (const { fact } of rows) yield fact;
-    const last = rows.at(-1);
-    if (last === undefined) return;
-    after = last.row;
-  }
 }

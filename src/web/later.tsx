@@ -22,6 +22,15 @@ export function Still(props: { readonly of: readonly unknown[]; readonly childre
   return <>{useMemo(() => props.children, props.of)}</>;
 }
 
+/** How many of so many rows are drawn by now: a screenful, then bites that no thumb waits for. */
+export function useBites(rows: number): number {
+  const [drawn, draw] = useState(SCREENFUL);
+  useEffect(() => (drawn < rows ? afterPaint(() => draw(drawn + BITE)) : undefined), [drawn, rows]);
+  return Math.min(drawn, rows);
+}
+const SCREENFUL = 12;
+const BITE = 24;
+
 /** Once what is asked for by now stands on the screen; a hidden page paints nothing, and does not wait for it. Returns the way to stop it. */
 export function afterPaint(work: () => void): () => void {
   let timer: ReturnType<typeof setTimeout> | undefined;

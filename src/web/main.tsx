@@ -28,7 +28,6 @@ function storage(): Storage | undefined {
 /** As the page was asked for: once drawn, it writes the place it shows there. */
 const asked = location.hash;
 const keep = keepIn(storage());
-readChoice(keep, navigator.language);
 const name = currentBook(keep);
 const build = import.meta.url;
 const kart = keep.get('kart');
@@ -82,5 +81,8 @@ async function letIn(onBack?: () => void): Promise<void> {
 void ifStranger(async () => {
   if (asked.startsWith('#/pair/') || Object.keys(await book.app.ends()).length === 0) await letIn();
 });
+// The frame is drawn by now, and nothing in it says a time or a size.
+await new Promise(turn => setTimeout(turn));
+readChoice(keep, navigator.language);
 await session.open(kart, opening);
 if (book.kept) void askToKeep(navigator.storage);

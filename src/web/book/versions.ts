@@ -23,7 +23,8 @@ export function createVersions(worker: ServiceWorkerContainer | undefined, reloa
   };
   const listeners = new Set<() => void>();
   const look = (): void => {
-    const next = registration?.waiting ? 'waiting' : worker?.controller ? 'here' : 'none';
+    // The first of all waits a moment too, for nobody: it is no new one.
+    const next = registration?.waiting && registration.active ? 'waiting' : worker?.controller ? 'here' : 'none';
     if (next === state) return;
     state = next;
     for (const listener of listeners) listener();

@@ -30,7 +30,7 @@ export const choice = (): Choice => now;
 /** What is kept; a value that is none of those to choose from counts as not chosen. */
 export function readChoice(keep: Keep, language: string): void {
   const kept = (what: Chosen): string => keep.get(`own ${what}`);
-  const first = choiceIn(language);
+  const first = firstIn(keep, language);
   now = {
     date: DATES.find(one => one === kept('date')) ?? first.date,
     clock: CLOCKS.find(one => one === kept('clock')) ?? first.clock,
@@ -57,6 +57,17 @@ export const ownFigure = (figure: Pick<Measure, 'si' | 'unit' | 'text'>): string
 
 /** A text with its sizes in the units that were chosen. */
 export const own = (text: string): string => textInOwnUnits(text, now.units);
+
+/** Asked of the browser once, for its first answer takes as long as drawing a page. */
+function firstIn(keep: Keep, language: string): Pick<Choice, 'date' | 'clock'> {
+  const slot = `own ${language}`;
+  const [date, clock] = keep.get(slot).split(', ');
+  const known = { date: DATES.find(one => one === date), clock: CLOCKS.find(one => one === clock) };
+  if (known.date && known.clock) return { date: known.date, clock: known.clock };
+  const found = choiceIn(language);
+  keep.set(slot, `${found.date}, ${found.clock}`);
+  return found;
+}
 
 /** The order of a date and the hours of a day in a language; where the day comes first, its month is named. */
 export function choiceIn(language: string): Pick<Choice, 'date' | 'clock'> {

@@ -1,24 +1,22 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { openOf } from '../../app/index.ts';
 import type { Plan, Step } from '../../prep/index.ts';
-import { aimsSaid } from '../choice/aims.ts';
-import { withOwnDays } from '../choice/dates.ts';
-import { Glyph } from '../glyph.tsx';
 import type { Away } from '../interruption/away.ts';
 import { BackAgain } from '../interruption/back-again.tsx';
 import { lastDone } from '../interruption/last-done.ts';
 import { Later } from '../later.tsx';
 import { OpenList } from '../lies-open/list.tsx';
-import { PrintSign, PrintTitle } from '../parts.tsx';
+import { OnPaper } from '../on-paper.tsx';
 import { hashOf, type Keep } from '../place.ts';
 import { type Crew, isAlone, keepCrew } from '../plan/crew.ts';
+import { StepList } from '../plan/list.tsx';
 import { nextStep } from '../plan/next-step.ts';
-import { Reasons, whoAndWhen } from '../plan/row.tsx';
 import { Statement } from '../plan/statement.tsx';
 import { WhoAndWhen } from '../plan/who-and-when.tsx';
+import { WorkList } from '../plan/work-list.tsx';
 import type { Session, Snapshot } from '../session.ts';
 import { keepPrinted } from '../type-in/printed.ts';
-import { actionOf, spanOf, titleOf } from '../words/reads.ts';
+import { spanOf } from '../words/reads.ts';
 import { workWords } from '../words/work.ts';
 import { Picture, PrintByPerson } from './picture.tsx';
 import { signedSince } from './signed.ts';
@@ -134,10 +132,10 @@ export function Work(props: {
           </a>
         </section>
       </div>
-      <Later of={[plan, kart, crew]}>
+      <OnPaper>
         <WorkList snapshot={snapshot} />
-        {!isAlone(crew) && <PrintByPerson plan={plan} crew={crew} />}
-      </Later>
+      </OnPaper>
+      {!isAlone(crew) && <PrintByPerson plan={plan} crew={crew} />}
     </>
   );
 }
@@ -195,129 +193,5 @@ function AsBars(props: { readonly plan: Plan; readonly crew: Crew }) {
       </summary>
       {open && <Picture {...props} />}
     </details>
-  );
-}
-
-function StepList(props: { readonly plan: Plan; readonly crew: Crew; readonly current: string | undefined }) {
-  const { plan } = props;
-  const [showDone, setShowDone] = useState(false);
-  const of = (state: Step['state']): readonly Step[] => plan.steps.filter(s => s.state === state);
-  const [done, ready, waiting] = [of('done'), of('ready'), of('waiting')];
-  return (
-    <>
-      <Steps {...props} title={workWords.canBeDoneNow} steps={ready} />
-      <Steps {...props} title={workWords.waitForOthers} steps={waiting} />
-      {done.length > 0 && (
-        <button
-          type="button"
-          class="button plain wide head-gap"
-          aria-expanded={showDone}
-          onClick={() => setShowDone(!showDone)}
-        >
-          <Glyph sign="done" /> {workWords.showOrHideDone(showDone, done.length)}
-        </button>
-      )}
-      {showDone && <Steps {...props} title={workWords.doneHead} steps={done} />}
-    </>
-  );
-}
-
-function Steps(props: {
-  readonly title: string;
-  readonly steps: readonly Step[];
-  readonly plan: Plan;
-  readonly crew: Crew;
-  readonly current: string | undefined;
-}) {
-  const { title, steps, plan, crew, current } = props;
-  const [asked, setAsked] = useState<string>();
-  if (steps.length === 0) return null;
-  return (
-    <section class="group">
-      <h2>
-        {title} <span>{steps.length}</span>
-      </h2>
-      <ol class="steps">
-        {steps.map(s => (
-          <li key={s.key}>
-            <a href={hashOf({ sheet: 'work', step: s.key })} aria-current={s.key === current ? 'step' : undefined}>
-              <Glyph sign={s.state} />
-              <span class="n">{s.n}</span>
-              <span>
-                <b class="verb">{actionOf(s)}</b> {titleOf(s)}
-                {s.item !== null && s.part !== null && <span class="soft"> {s.part}</span>}
-                <span class="meta">{metaOf(s, whoAndWhen(plan, crew, s))}</span>
-              </span>
-            </a>
-            {s.state !== 'done' && (
-              <button
-                type="button"
-                class="why"
-                aria-expanded={asked === s.key}
-                aria-label={workWords.whyNowStep(s.n)}
-                onClick={() => setAsked(asked === s.key ? undefined : s.key)}
-              >
-                {workWords.why}
-              </button>
-            )}
-            {asked === s.key && <Reasons step={s} />}
-          </li>
-        ))}
-      </ol>
-    </section>
-  );
-}
-
-const metaOf = (step: Step, who: string): string =>
-  [
-    spanOf(step.minutes),
-    who,
-    step.state === 'waiting' ? `after ${step.after.slice(0, 2).join(', ')}` : '',
-    step.helpers > 0 ? workWords.needsHelp : '',
-  ]
-    .filter(Boolean)
-    .join(' · ');
-
-/** The same plan for a clipboard: numbers, targets, a box to tick, room for what was read. */
-function WorkList({ snapshot }: { readonly snapshot: Snapshot }) {
-  const { plan, kart } = snapshot;
-  const toDo = plan.steps.filter(s => s.state !== 'done');
-  return (
-    <section class="only-print">
-      <PrintTitle title={workWords.workList} kart={kart.name} event={plan.event} invented={kart.invented} />
-      <table class="print">
-        <thead>
-          <tr>
-            <th>{workWords.no}</th>
-            <th>{workWords.stepAndWhy}</th>
-            <th class="limits">{workWords.targetTolerance}</th>
-            <th class="hand">{workWords.read}</th>
-            <th class="tick">{workWords.doneHead}</th>
-          </tr>
-        </thead>
-        <tbody>
-          {toDo.map(s => (
-            <tr key={s.key}>
-              <td>{s.n}</td>
-              <td>
-                <b>{actionOf(s)}</b>: {titleOf(s)}
-                {s.item !== null && ` (${s.part})`}. {withOwnDays(s.why)}
-                {s.caution !== null && (
-                  <>
-                    <br />
-                    <b>{workWords.cautionOnPaper(s.caution)}</b>
-                  </>
-                )}
-              </td>
-              <td>{aimsSaid(s) || s.accept}</td>
-              <td class="hand" />
-              <td class="tick">☐</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-      <p class="head-gap">{workWords.makersManualRules}</p>
-      <PrintSign who={workWords.signatureOfWhoWorked} />
-    </section>
   );
 }

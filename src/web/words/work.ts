@@ -90,6 +90,7 @@ export const workWords = {
   whyNowStep: (n: number) => `Why now: step ${n}`,
   why: 'why',
   needsHelp: 'needs help',
+  after: (steps: readonly number[]) => `after ${steps.join(', ')}`,
   workList: 'Work list',
   no: 'No.',
   stepAndWhy: 'Step, and why',

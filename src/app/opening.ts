@@ -2,7 +2,7 @@
 import type { Answers, KartLine, Queries } from './queries.ts';
 
 /** Entries that come at once; a sheet that needs the others asks for them. */
-const NEWEST = 300;
+const NEWEST = 100;
 
 /** `facts` newest first, and how many there are in all. */
 export type FirstAnswers = Answers & { readonly entries: number };

@@ -101,6 +101,25 @@ describe('how often a retention lets go', () => {
     expect(of([unknown], 'strap round the clevis', 'second')?.likely.chance).toBeCloseTo(3.64 / (2.64 / 0.02 + 1), 12);
   });
 
+  it('tells a second clip from a clip, and an R-clip from a pin, in whatever letters', () => {
+    const joint = kart.joints[PINS];
+    if (!joint) throw new Error('the kart has it');
+    /** How often first and second let go by the record of one event, 2.64 / guess events being the guess. */
+    const times = (why: string, retention: string, second: string) => {
+      const held = { ...kart, joints: { ...kart.joints, [PINS]: { ...joint, retention, second } } };
+      const books = [{ kart: held, facts: facts([made, ran(1), fail(why)]) }];
+      const counted = (name: string, role: Role): number =>
+        (of(books, name, role)?.likely.chance ?? 0) * (2.64 / (named(name).chance[role] ?? 0) + 1) - 2.64;
+      return [counted(retention, 'first'), counted(second, 'second')].map(count => Number(count.toFixed(9)));
+    };
+    const clips = (why: string) => times(why, 'spring clip', 'second clip');
+    expect(clips('Second Clip missing')).toEqual([0, 1]);
+    expect(clips('clip missing')).toEqual([1, 0]);
+    expect(clips('clip and second clip missing')).toEqual([1, 0]); // it names both
+    expect(times('r-clip gone', 'split pin', 'R-clip')).toEqual([0, 1]);
+    expect(times('split pin and R-clip gone', 'split pin', 'R-clip')).toEqual([1, 0]);
+  });
+
   it('counts for the first what names both, clip by clip', () => {
     const joint = kart.joints[PINS];
     if (!joint) throw new Error('the kart has it');

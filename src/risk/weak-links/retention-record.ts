@@ -62,9 +62,15 @@ function countsOf(records: readonly JointRecord[], catalogue: Catalogue): Readon
 function names(says: string, second: Retention, joint: JointRecord['joint'], catalogue: Catalogue): boolean {
   const [first, found] = [namedBy(joint.retention, 'first', catalogue), namedBy(says, 'second', catalogue)];
   if (found.is !== 'holds' || found.retention.way !== second.way) return false;
-  const asFirst = namedBy(says, 'first', catalogue);
-  return !(first.is === 'holds' && asFirst.is === 'holds' && asFirst.retention.way === first.retention.way);
+  if (first.is !== 'holds') return true;
+  if (found.retention.name === first.retention.name) return false;
+  const asFirst = namedBy(besides(says, found.retention.words), 'first', catalogue);
+  return !(asFirst.is === 'holds' && asFirst.retention.way === first.retention.way);
 }
+
+/** What is left of a text: the clip in 'second clip' is no other clip. */
+const besides = (says: string, words: readonly string[]): string =>
+  words.reduce((rest, word) => rest.split(word.toLowerCase()).join(' '), says.toLowerCase());
 
 const lookedAfter = (events: number): string =>
   events === 1 ? '1 event looked at after' : `${events} events looked at after`;

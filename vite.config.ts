@@ -67,8 +67,10 @@ const treeshake = {
     ) || /\.(css|html)/.test(id),
 };
 
-const page: UserConfig = {
+/** The page without what a first look finds out about its files. */
+export const page: UserConfig = {
   root: here('src/web'),
+  plugins: [fontLicence, pageFiles],
   build: {
     outDir: here('dist/web'),
     emptyOutDir: true,
@@ -78,6 +80,7 @@ const page: UserConfig = {
     rolldownOptions: {
       treeshake,
       input: { index: here('src/web/index.html'), sw: here('src/web/sw.ts') },
+      output: { entryFileNames: ({ name }) => (name === 'sw' ? 'sw.js' : 'assets/[name]-[hash].js') },
     },
   },
   // Else a chunk that is fetched when it is wanted is put into the one that would fetch it.
@@ -162,13 +165,12 @@ export default defineConfig(async ({ isSsrBuild }): Promise<UserConfig> => {
       }
     : {
         ...page,
-        plugins: [fontLicence, pageFiles],
         build: {
           ...page.build,
           rolldownOptions: {
             ...page.build?.rolldownOptions,
             output: {
-              entryFileNames: ({ name }) => (name === 'sw' ? 'sw.js' : 'assets/[name]-[hash].js'),
+              ...page.build?.rolldownOptions?.output,
               // One file: a phone waits for each, however small.
               codeSplitting: {
                 includeDependenciesRecursively: false,

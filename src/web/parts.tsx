@@ -39,16 +39,10 @@ export function Caution({ text }: { readonly text: string | null }) {
   );
 }
 
-const VERDICTS: Readonly<Record<FitAnswer['verdict'], string>> = {
-  fit: pageWords.nothingInRecordStands,
-  'not fit': pageWords.recordHoldsReasons,
-  'not known': pageWords.recordDoesNotKnow,
-};
-
 export function Verdict({ fitness }: { readonly fitness: FitAnswer }) {
   const { verdict, against, unknown } = fitness;
   const count = [
-    against.length > 0 ? `${against.length} against` : '',
+    against.length > 0 ? pageWords.countAgainst(against.length) : '',
     unknown.length > 0 ? pageWords.countNotKnown(unknown.length) : '',
     fitness.open.length > 0 ? pageWords.belowSafety(fitness.open.length) : '',
   ].filter(Boolean);
@@ -60,7 +54,7 @@ export function Verdict({ fitness }: { readonly fitness: FitAnswer }) {
           {verdict === 'fit' ? pageWords.fit : verdict === 'not fit' ? pageWords.notFit : pageWords.verdictNotKnown}
         </strong>
         <p class="soft">
-          {VERDICTS[verdict]} {count.join(' · ')}
+          {pageWords.verdicts[verdict]} {count.join(' · ')}
         </p>
       </div>
     </div>

@@ -142,6 +142,12 @@ describe('what the page says', () => {
     ]);
   });
 
+  test('stands in objects that another language fills, one in each file of src/web/words', () => {
+    const files = code.filter(path => /^src\/web\/words\/.*(?<!\.test)\.tsx?$/.test(path));
+    expect(files.length).toBeGreaterThan(40);
+    expect(files.filter(path => !/^export const \w+Words = \{/m.test(readText(path)))).toEqual([]);
+  });
+
   test('stands in src/web/words', () => {
     const texts = pages.flatMap(path =>
       textsOf(path, readText(path)).map(({ line, text }) => `${path}:${line}  ${text}`),

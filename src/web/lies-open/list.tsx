@@ -8,7 +8,7 @@ import { dateOf, timeOf } from '../words/reads.ts';
 export function OpenList({ snapshot }: { readonly snapshot: Snapshot }) {
   const { off, halfDone, tools } = openOnKart(snapshot.kart, snapshot.state);
   const said = [
-    off.length > 0 ? `${off.length} off` : '',
+    off.length > 0 ? liesOpenWords.countOff(off.length) : '',
     halfDone.length > 0 ? liesOpenWords.halfDone(halfDone.length) : '',
     tools.length > 0 ? liesOpenWords.toolsOut(tools.length) : '',
   ].filter(Boolean);

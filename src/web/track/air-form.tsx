@@ -3,7 +3,7 @@ import { useState } from 'preact/hooks';
 import type { FactOf } from '../../book/index.ts';
 import { hashOf, type Keep } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
-import { readAtTrack } from '../words/read-at-track.ts';
+import { readAtTrackWords } from '../words/read-at-track.ts';
 import { timeOf } from '../words/reads.ts';
 import { trackWords } from '../words/track.tsx';
 import { AIR, asksElevation, lastAirAt, PRESSURES, weatherSaid } from './air-said.ts';
@@ -29,11 +29,7 @@ export function AirNow(props: Props) {
       <section class="air-read" aria-label={trackWords.airNow}>
         <p>
           <small class="soft">{trackWords.airRead(timeOf(last.at))}</small>
-          <b>
-            {readAtTrack(last)
-              .replace(/^Weather /, '')
-              .replace(/(\d) (?=\S)/g, '$1\u00a0')}
-          </b>
+          <b>{readAtTrackWords.air(last).replace(/(\d) (?=\S)/g, '$1\u00a0')}</b>
         </p>
         {/* What is being written would close the form that is opened meanwhile. */}
         <button

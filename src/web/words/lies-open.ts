@@ -1,5 +1,6 @@
 /** What is said of what lies open. */
 export const liesOpenWords = {
+  countOff: (count: number) => `${count} off`,
   halfDone: (count: number) => `${count} half done`,
   toolsOut: (count: number) => `${count} tools out`,
   openOnKart: 'Open on the kart',

@@ -4,11 +4,15 @@ import { own, ownUnitOf } from '../choice/choice.ts';
 
 type Read = FactOf<'weather'> | FactOf<'plug read'> | FactOf<'treads probed'> | FactOf<'fuel used'>;
 
-export function readAtTrack(fact: Read): string {
+export const readAtTrackWords = { fact: readText, air: airText };
+
+function readText(fact: Read): string {
   const note = fact.note ? `, ${fact.note}` : '';
   switch (fact.kind) {
-    case 'weather':
-      return `Weather${weather(fact)}${note}`;
+    case 'weather': {
+      const air = airText(fact);
+      return air === '' ? 'Weather' : `Weather ${air}`;
+    }
     case 'plug read':
       return `Plug read: ${fact.says}${note}`;
     case 'treads probed':
@@ -26,14 +30,15 @@ export function readAtTrack(fact: Read): string {
 /** Degrees without their unit. */
 const bare = (celsius: number): string => own(`${celsius} °C`).replace(/ .*/, '');
 
-function weather({ celsius, pascal, pressureIs, humidity, trackCelsius }: FactOf<'weather'>): string {
-  const said = [
-    celsius === undefined ? undefined : own(`${celsius} °C`),
-    pascal === undefined
-      ? undefined
-      : `${own(`${Math.round(pascal / 100)} hPa`)}${pressureIs ? ` (${pressureIs})` : ''}`,
-    humidity === undefined ? undefined : `${Math.round(humidity * 100)} % humidity`,
-    trackCelsius === undefined ? undefined : own(`track ${trackCelsius} °C`),
-  ].filter(part => part !== undefined);
-  return said.length === 0 ? '' : ` ${said.join(', ')}`;
+/** As it stands where nobody has to be told that it is the weather. */
+function airText({ celsius, pascal, pressureIs, humidity, trackCelsius, note }: FactOf<'weather'>): string {
+  return [
+    celsius === undefined ? '' : own(`${celsius} °C`),
+    pascal === undefined ? '' : `${own(`${Math.round(pascal / 100)} hPa`)}${pressureIs ? ` (${pressureIs})` : ''}`,
+    humidity === undefined ? '' : `${Math.round(humidity * 100)} % humidity`,
+    trackCelsius === undefined ? '' : own(`track ${trackCelsius} °C`),
+    note ?? '',
+  ]
+    .filter(Boolean)
+    .join(', ');
 }

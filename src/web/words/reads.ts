@@ -4,12 +4,52 @@ import type { Step } from '../../prep/index.ts';
 import { own } from '../choice/choice.ts';
 import { dateOf } from '../choice/dates.ts';
 import { aimsWords } from './aims.ts';
-import { readAtTrack } from './read-at-track.ts';
+import { readAtTrackWords } from './read-at-track.ts';
 
 export { dateOf, dayOf, timeOf, weekdayOf } from '../choice/dates.ts';
 
+export const readsWords = {
+  span: spanText,
+  actions: {
+    'take-off': 'Take off',
+    refit: 'Put back',
+    clean: 'Clean',
+    look: 'Look',
+    measure: 'Measure',
+    torque: 'Torque',
+    replace: 'Replace',
+    set: 'Set',
+    lubricate: 'Lubricate',
+    secure: 'Secure',
+    'function-test': 'Try it',
+    'second-look': 'Second look',
+    posture: 'Kart position',
+    mend: 'Mend',
+  } satisfies Readonly<Record<Step['action'], string>>,
+  /** What a person did when they say it is done. */
+  did: {
+    'take-off': 'It is off',
+    refit: 'It is on',
+    posture: 'It stands so',
+    torque: 'Made and holds',
+    secure: 'Made and holds',
+    replace: 'Replaced',
+    mend: 'It is mended',
+    'second-look': 'I looked: it holds',
+  } as Partial<Readonly<Record<Step['action'], string>>>,
+  holds: 'It holds',
+  newOne: (part: string) => `new ${part}`,
+  fact: factText,
+};
+
+export const spanOf = (minutes: number): string => readsWords.span(minutes);
+export const actionOf = (step: Step): string => readsWords.actions[step.action];
+export const didOf = (step: Step): string => readsWords.did[step.action] ?? readsWords.holds;
+/** One line for the record: what happened, without who and when. */
+export const factWords = (fact: Fact): string => readsWords.fact(fact);
+
 /** 95 → '1 h 35 min'. */
-export function spanOf(minutes: number): string {
+function spanText(minutes: number): string {
   const whole = Math.round(minutes);
   const hours = Math.floor(whole / 60);
   const rest = whole - hours * 60;
@@ -19,43 +59,12 @@ export function spanOf(minutes: number): string {
 
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
-const ACTIONS: Readonly<Record<Step['action'], string>> = {
-  'take-off': 'Take off',
-  refit: 'Put back',
-  clean: 'Clean',
-  look: 'Look',
-  measure: 'Measure',
-  torque: 'Torque',
-  replace: 'Replace',
-  set: 'Set',
-  lubricate: 'Lubricate',
-  secure: 'Secure',
-  'function-test': 'Try it',
-  'second-look': 'Second look',
-  posture: 'Kart position',
-  mend: 'Mend',
-};
-export const actionOf = (step: Step): string => ACTIONS[step.action];
-
 /** The step without the word its action says already. */
 export const titleOf = (step: Step): string => {
   if (step.action === 'second-look') return step.title.replace(/^Second look: /, '');
   if (step.item !== null || step.part === null) return step.title;
-  return capital(step.fresh ? `new ${step.part}` : step.part);
+  return capital(step.fresh ? readsWords.newOne(step.part) : step.part);
 };
-
-/** What a person did when they say it is done. */
-const DID: Partial<Readonly<Record<Step['action'], string>>> = {
-  'take-off': 'It is off',
-  refit: 'It is on',
-  posture: 'It stands so',
-  torque: 'Made and holds',
-  secure: 'Made and holds',
-  replace: 'Replaced',
-  mend: 'It is mended',
-  'second-look': 'I looked: it holds',
-};
-export const didOf = (step: Step): string => DID[step.action] ?? 'It holds';
 
 /** The shape that goes with an entry of the record. */
 export function factSign(fact: Fact): 'defect' | 'off' | 'open' | 'done' | 'note' {
@@ -68,8 +77,7 @@ export function factSign(fact: Fact): 'defect' | 'off' | 'open' | 'done' | 'note
     : 'note';
 }
 
-/** One line for the record: what happened, without who and when. */
-export function factWords(fact: Fact): string {
+function factText(fact: Fact): string {
   switch (fact.kind) {
     case 'checked': {
       const look = fact.secondLook ? ', second look' : '';
@@ -116,7 +124,7 @@ export function factWords(fact: Fact): string {
     case 'plug read':
     case 'treads probed':
     case 'fuel used':
-      return readAtTrack(fact);
+      return readAtTrackWords.fact(fact);
     case 'life expected':
       return `Expected of a ${fact.of}: ${goneWords(fact)}${why(fact)}`;
     case 'spares counted':

@@ -2,6 +2,15 @@
 import type { Lap, LapSession, LogProblem, SessionLap, Zero } from '../../../laps/index.ts';
 import { dateOf, timeOf } from '../reads.ts';
 
+export const lapsReadsWords = {
+  best: 'best',
+  doesNotCount: 'does not count',
+  laps: (count: number) => `${count} ${count === 1 ? 'lap' : 'laps'}`,
+  sessionOf: (time: string) => `session of ${time}`,
+  problem: (expected: string, got: string, line: number | undefined) =>
+    `Expected ${expected}, got ${got}${line === undefined ? '' : ` in line ${line}`}.`,
+};
+
 /** 95 of 100 lie within so many standard deviations. */
 const WITHIN = 1.96;
 
@@ -24,7 +33,9 @@ export const flagsOf = ({ doubts }: Lap): string => doubts.join(', ');
 
 /** What is said of a lap of the book beside its time. */
 export const remarksOn = (lap: SessionLap, best: SessionLap | null): string =>
-  [lap === best ? 'best' : '', lap.marked ? 'does not count' : '', ...(lap.doubts ?? [])].filter(Boolean).join(', ');
+  [lap === best ? lapsReadsWords.best : '', lap.marked ? lapsReadsWords.doesNotCount : '', ...(lap.doubts ?? [])]
+    .filter(Boolean)
+    .join(', ');
 
 /** '18.4 MB'. */
 export function sizeOf(bytes: number): string {
@@ -33,7 +44,7 @@ export function sizeOf(bytes: number): string {
 }
 
 export const problemText = ({ expected, got, line, remedy }: LogProblem) => ({
-  message: `Expected ${expected}, got ${got}${line === undefined ? '' : ` in line ${line}`}.`,
+  message: lapsReadsWords.problem(expected, got, line),
   remedy: `${remedy.charAt(0).toUpperCase()}${remedy.slice(1)}.`,
 });
 
@@ -43,11 +54,13 @@ export const momentIn = (zero: Zero, seconds: number): string | undefined =>
     ? new Date(Date.parse(`${zero.day}T00:00:00Z`) + Math.round(seconds * 1000)).toISOString()
     : undefined;
 
-export const lapsCount = (count: number): string => `${count} ${count === 1 ? 'lap' : 'laps'}`;
+export const lapsCount = (count: number): string => lapsReadsWords.laps(count);
 
 /** What a session goes by, with day and time of this place where it has no name of its own. */
 export const nameOf = ({ label, at }: { readonly label: string; readonly at: string }): string =>
-  label.replace(/^\d{4}-\d\d-\d\d(?= › )/, dateOf(at)).replace(/session of \d\d:\d\d UTC$/, `session of ${timeOf(at)}`);
+  label
+    .replace(/^\d{4}-\d\d-\d\d(?= › )/, dateOf(at))
+    .replace(/session of \d\d:\d\d UTC$/, lapsReadsWords.sessionOf(timeOf(at)));
 
 /** Of a session to choose: its name, track and day, each once. */
 export const choiceOf = (session: Pick<LapSession, 'label' | 'at' | 'event' | 'track'>): string =>

@@ -43,6 +43,7 @@ describe('what belongs to no step', () => {
     await page.getByLabel('Minutes the engine ran').fill('soon');
     await page.getByRole('button', { name: 'Write it down' }).click();
     await page.locator('.entry-field', { hasText: 'Minutes' }).getByRole('alert').getByText('Expected').waitFor();
+    await page.locator('[aria-invalid="true"]:focus').waitFor(); // in sight, though the button stands far below
     await page.getByLabel('Minutes the engine ran').fill('300');
     await page.reload(); // a locked phone loses nothing
     await page.getByRole('button', { name: 'Write it down' }).click();

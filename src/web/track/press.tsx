@@ -1,7 +1,7 @@
 /** One form with one button: the second press records what was asked about as it was said. */
 import type { ComponentChildren } from 'preact';
-import { useEffect, useRef } from 'preact/hooks';
 import { Refused } from '../parts.tsx';
+import { useToRefused } from '../to-refused.ts';
 import { trackWords } from '../words/track.tsx';
 import type { useWriting } from './writing.ts';
 
@@ -12,22 +12,14 @@ export function Press(props: {
   readonly beside?: ComponentChildren; // further buttons
 }) {
   const { writing, button, children, beside } = props;
-  const at = useRef<HTMLFormElement>(null);
-  const pressed = useRef(false);
-  useEffect(() => {
-    if (!pressed.current || writing.busy) return;
-    const first = at.current?.querySelector<HTMLElement>('[aria-invalid="true"], .refused');
-    if (first) pressed.current = false;
-    first?.scrollIntoView({ block: 'center' });
-    first?.focus({ preventScroll: true });
-  });
+  const { form, pressed } = useToRefused(writing.busy);
   return (
     <form
-      ref={at}
+      ref={form}
       noValidate
       onSubmit={e => {
         e.preventDefault();
-        pressed.current = true;
+        pressed();
         void writing.press();
       }}
     >

@@ -4,6 +4,7 @@ import type { Fact } from '../../book/index.ts';
 import { Refused } from '../parts.tsx';
 import type { Keep } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
+import { useToRefused } from '../to-refused.ts';
 import { dateOf, factWords } from '../words/reads.ts';
 import { recordWords } from '../words/record.ts';
 import { ENTRIES, type Entry, entryDraft, fieldOf, fieldsOf, readFields, type Typed } from '../write-down.ts';
@@ -78,6 +79,7 @@ function EntryForm(props: {
   const [refused, setRefused] = useState<{ problems: readonly Problem[]; again: boolean }>(NOTHING);
   const [step, putStep] = useState(Number(keep.get(`${slot} step`)) || 0);
   const busy = session.view().writing;
+  const { form, pressed } = useToRefused(busy);
   const last = step >= (entry.steps?.length ?? 1) - 1;
   const shown = fieldsOf(entry, step, typed);
 
@@ -129,10 +131,12 @@ function EntryForm(props: {
         <span>{entry.title}</span>
       </header>
       <form
+        ref={form}
         class="step-body"
         noValidate
         onSubmit={e => {
           e.preventDefault();
+          pressed();
           if (last) void write(false);
           else goOn();
         }}

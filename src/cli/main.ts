@@ -5,7 +5,7 @@
 import { createReadStream, readFileSync } from 'node:fs';
 import { readdir, readFile, stat, writeFile } from 'node:fs/promises';
 import { userInfo } from 'node:os';
-import { dirname, join, relative, resolve } from 'node:path';
+import { basename, dirname, join, relative, resolve } from 'node:path';
 import type { App, BookStore, Clock, KartReader, RiskTexts } from '../app/index.ts';
 import { packageRoot } from '../host/index.ts';
 import { run } from './program.ts';
@@ -197,6 +197,16 @@ async function using<T extends { close(): Promise<void> }, R>(
 
 const devices = once(async () => (await host()).fileRegister((await dataFolder()).path));
 
+/** The folder of a team lies in the one of the machine that serves it, and so does the register of the team's devices. */
+async function registers() {
+  const [{ fileRegister }, { isTeam }, { path }] = [await host(), await import('../app/index.ts'), await dataFolder()];
+  const own = { register: await devices(), team: '' };
+  const [team, above] = [basename(path), dirname(path)];
+  const served = basename(above) === 'teams' && isTeam(team) ? dirname(above) : undefined;
+  if (served === undefined || (await whenThere(stat(join(served, 'devices.json')))) === undefined) return [own];
+  return [own, { register: fileRegister(served), team }];
+}
+
 async function placeOfTeam(team: string): Promise<string> {
   const database = process.env.DATABASE_URL;
   if (database) return (await import('../store/postgres/index.ts')).addressOfTeam(database, team);
@@ -258,6 +268,7 @@ const world: World = {
     return appOn(memoryStore(), { device: 'scratch' }, now);
   },
   devices,
+  registers,
   newCode: async () => (await host()).newCode(),
   async serve(app, { port, host: address, https, log }) {
     const [{ startServer, jsonLines, levelOf }, machine] = await Promise.all([import('../server/index.ts'), host()]);

@@ -38,6 +38,8 @@ export type World = {
   scratch(now?: Date): Promise<App>;
   /** Which devices may come in from the network. */
   devices(): Promise<Register>;
+  /** Each register that names devices of this book, and as whose: the book of a team is served from the folder above. */
+  registers(): Promise<readonly { readonly register: Register; readonly team: string }[]>;
   /** A code to let one in; nobody guesses it. */
   newCode(): Promise<string>;
   serve(

@@ -3,6 +3,7 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'n
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { enter, NOBODY, type RegisterState, withCode } from '../../src/app/index.ts';
 import { type Postgres, postgresBinaries, startPostgres } from '../postgres.ts';
 import { runCli } from './run-cli.ts';
 
@@ -69,6 +70,26 @@ describe('a backup', () => {
     expect((await kw(['verify'], from)).out).toMatch(/redacted: signed by somebody/);
     expect(readdirSync(join(folder, 'of-before')).length).toBe(1);
     expect((await kw(['forget', 'R. Stranger'], from)).code).toBe(3);
+  });
+
+  test('a person taken out of the book of a team gives no name to its devices either', async () => {
+    const from = { data: 'crew/teams/red', more: { KARTWRIGHT_BY: 'O. Owner' } };
+    const note = ['log', 'note', 'seen by R. Stranger', '--kart', 'own.yaml', '--by', 'R. Stranger'];
+    expect((await kw(note, from)).code).toBe(0);
+    const now = new Date();
+    const paired = (state: RegisterState, team: string): RegisterState =>
+      enter(withCode(state, { code: `${team}1234`, role: 'mechanic', team, now }), {
+        ...{ code: `${team}1234`, name: 'phone of R. Stranger', token: `token of ${team}`.padEnd(40, '.'), now },
+        id: team.length.toString(16).padStart(8, '0'),
+      }).state;
+    const file = join(folder, 'crew', 'devices.json');
+    writeFileSync(file, JSON.stringify(paired(paired(NOBODY, 'red'), 'blue')));
+    expect((await kw(['forget', 'R. Stranger'], from)).code).toBe(0);
+    const { devices } = JSON.parse(readFileSync(file, 'utf8')) as RegisterState;
+    expect(devices.map(({ team, name }) => [team, name])).toEqual([
+      ['red', expect.stringMatching(/^device of somebody [0-9a-f]{6}$/)],
+      ['blue', 'phone of R. Stranger'], // another team's book still holds the name
+    ]);
   });
 
   test('of before a person was taken out says so when it is restored: surely when a later one tells, else that it may', async () => {

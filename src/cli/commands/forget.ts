@@ -38,8 +38,8 @@ export function addForget(program: Command, world: World): void {
         const { as, theirs, naming, files, left, done } = forgot;
         if (done) {
           const { withoutPerson } = await import('../../app/index.ts');
-          const register = await world.devices();
-          await register.change(state => ({ state: withoutPerson(state, '', { person, as }), give: undefined }));
+          for (const { register, team } of await world.registers())
+            await register.change(state => ({ state: withoutPerson(state, team, { person, as }), give: undefined }));
         }
         const old = await world.backups.list();
         const dropped = done && options.dropBackups ? await anew(world, old) : [];

@@ -9,6 +9,7 @@ import { basename, dirname, join, relative, resolve } from 'node:path';
 import type { App, BookStore, Clock, KartReader, RiskTexts } from '../app/index.ts';
 import { packageRoot } from '../host/index.ts';
 import { run } from './program.ts';
+import { asked, textOf } from './terminal.ts';
 import type { Backups, World } from './world.ts';
 
 const root = packageRoot();
@@ -314,27 +315,6 @@ const world: World = {
       for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => resolve());
     }),
 };
-
-/** What was typed. The end of input is the end of the talk: nothing is recorded. */
-async function asked(question: string): Promise<string> {
-  const { createInterface } = await import('node:readline/promises');
-  const lines = createInterface({ input: process.stdin, output: process.stdout });
-  const ended = new Promise<never>((_, reject) =>
-    lines.once('close', () => reject(new Error('Expected an answer, got the end of input; nothing was recorded'))),
-  );
-  try {
-    return await Promise.race([lines.question(question), ended]);
-  } finally {
-    ended.catch(() => undefined);
-    lines.close();
-  }
-}
-
-async function textOf(stream: AsyncIterable<Uint8Array | string>): Promise<string> {
-  const chunks: Uint8Array[] = [];
-  for await (const chunk of stream) chunks.push(typeof chunk === 'string' ? Buffer.from(chunk) : chunk);
-  return Buffer.concat(chunks).toString('utf8');
-}
 
 // A reader that has had enough (`| head`) is no error of ours.
 process.stdout.on('error', error => {

@@ -7,7 +7,7 @@ import { proofOf } from '../../src/app/index.ts';
 import { type Fact, sealNext } from '../../src/book/index.ts';
 import { backUpSqlite, openSqliteStore } from '../../src/store/sqlite/index.ts';
 import { note } from '../store-contract/note.ts';
-import { randoms, report, SEED, tries } from './size.ts';
+import { onTheWay, randoms, report, SEED, tries } from './size.ts';
 
 /** Of SQLite, by default. */
 const PAGE = 4096;
@@ -70,14 +70,15 @@ describe('a damaged file', () => {
       Array.from({ length: whole.length }, (_, n) => n),
     );
     let found = 0;
-    for (const at of places) {
+    for (const [n, at] of places.entries()) {
+      onTheWay('bytes flipped', n, places.length);
       const hurt = Buffer.from(whole);
       hurt[at] = (hurt[at] ?? 0) ^ (1 + Math.floor(random() * 255));
       if ((await judged(hurt)) === 'found') found++;
     }
     report(`${places.length} bytes flipped in a book of ${whole.length}: ${found} found, the others were nobody’s`);
     expect(found).toBeGreaterThan(places.length / 10);
-  }, 1_800_000);
+  }, 3_600_000);
 
   test('with a byte of what was written flipped is always found out, and the fact is named', async () => {
     const random = randoms(SEED + 1);

@@ -187,9 +187,9 @@ class PostgresStore implements BookStore {
   }
 
   async #together(works: readonly Work[]): Promise<readonly Outcome[]> {
-    return this.#writing(async client => {
+    let added = 0;
+    const all = async (client: pg.PoolClient): Promise<readonly Outcome[]> => {
       const outcomes: Outcome[] = [];
-      let added = 0;
       for (const work of works) {
         try {
           const done = await work(client);
@@ -201,9 +201,9 @@ class PostgresStore implements BookStore {
           outcomes.push({ error: error.cause });
         }
       }
-      if (added > 0) await client.query(this.#sql.tell);
       return outcomes;
-    });
+    };
+    return this.#writing(all, () => added > 0);
   }
 
   async #insert(client: pg.PoolClient, facts: readonly Fact[]): Promise<void> {
@@ -215,8 +215,8 @@ class PostgresStore implements BookStore {
     if (await redactKept(client, this.#sql, facts)) this.#redacted = true;
   }
 
-  /** One transaction, one writer at a time: all of it or nothing. */
-  async #writing<T>(work: (client: pg.PoolClient) => Promise<T>): Promise<T> {
+  /** One transaction, one writer at a time: all of it or nothing. @param hasNews whether others are to be told, with the commit */
+  async #writing<T>(work: (client: pg.PoolClient) => Promise<T>, hasNews = (): boolean => false): Promise<T> {
     this.#mustBeOpen();
     let client: pg.PoolClient | undefined;
     let broken = false;
@@ -227,7 +227,7 @@ class PostgresStore implements BookStore {
       );
       this.#raising = false; // one writer at a time is here
       const done = await work(client);
-      await client.query('commit');
+      await client.query(hasNews() ? `${this.#sql.tell}; commit` : 'commit');
       this.#raised ||= this.#raising;
       if (this.#redacted) await client.query(this.#sql.clear).catch(() => undefined);
       this.#redacted = false;
@@ -273,13 +273,11 @@ async function presentIn(
   ids: readonly string[],
   devices: readonly string[],
 ): Promise<Present> {
-  const kept =
-    ids.length === 0 ? [] : (await client.query<Found>({ name: 'known', text: sql.known, values: [ids] })).rows;
-  const last = await client.query<{ device: string; seq: string; hash: string }>({
-    name: 'ends',
-    text: sql.ends,
-    values: [devices],
-  });
+  // Asked in one go: the second does not wait till the first has been heard.
+  const [{ rows: kept }, last] = await Promise.all([
+    ids.length === 0 ? NOBODY : client.query<Found>({ name: 'known', text: sql.known, values: [ids] }),
+    client.query<{ device: string; seq: string; hash: string }>({ name: 'ends', text: sql.ends, values: [devices] }),
+  ]);
   const hashes = new Map(kept.flatMap(({ id, hash }) => (hash === null ? [] : [[id, hash]])));
   const ends = new Map<string, ChainEnd>(
     last.rows.map(({ device, seq, hash }) => [device, { seq: Number(seq), hash }]),
@@ -294,6 +292,7 @@ async function presentIn(
   };
 }
 
+const NOBODY = { rows: [] as readonly Found[] };
 type Found = { readonly id: string; readonly hash: string | null; readonly redaction: string | null };
 
 /** Takes out of the facts that are kept what new ones ask; false when they ask nothing. */

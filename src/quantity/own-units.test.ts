@@ -1,6 +1,14 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { inOwnUnit, limitsInOwnUnit, type OwnUnits, ownUnit, readOwnUnits, textInOwnUnits } from './own-units.ts';
+import {
+  figureInOwnUnits,
+  inOwnUnit,
+  limitsInOwnUnit,
+  type OwnUnits,
+  ownUnit,
+  readOwnUnits,
+  textInOwnUnits,
+} from './own-units.ts';
 import { parseQuantity } from './parse.ts';
 
 const IMPERIAL: OwnUnits = {
@@ -138,4 +146,47 @@ test('limits round to their strict side, and one end alone does too', () => {
   expect(limits('141.5 mm', '143.5 mm')).toEqual({ min: '5.571 in', max: '5.649 in' }); // 5.57087, 5.64961
   expect(limits(null, '1400 mm')).toEqual({ min: null, max: '55.11 in' }); // 55.11811
   expect(limits('20 N·m', '24 N·m')).toEqual({ min: '14.8 ft·lb', max: '17.7 ft·lb' }); // 14.7512, 17.7015
+});
+
+test('a fraction of an inch is as fine as a tenth of its own mark, below nothing too', () => {
+  // 1/32 in = 0.79375 mm
+  expect(shown('5/32 in', METRIC)).toBe('3.97 mm');
+  expect(shown('12 11/32 in', METRIC)).toBe('313.53 mm');
+  expect(shown('-5/32 in', METRIC)).toBe('-3.97 mm');
+  expect(shown('-1.5 mm', IMPERIAL)).toBe('-0.059 in');
+});
+
+test('noughts at the end are left out, and no others', () => {
+  expect(shown('2.54 mm', IMPERIAL)).toBe('0.1 in');
+  expect(shown('8.89 mm', IMPERIAL)).toBe('0.35 in');
+  expect(shown('508 mm', IMPERIAL)).toBe('20 in');
+});
+
+test('a limit that comes out even is that, and two ends that are one stay one', () => {
+  const bar = (min: string, max: string) =>
+    limitsInOwnUnit({ min: measure(min), max: measure(max) }, { pressure: 'kPa' });
+  expect(bar('2 bar', '3 bar')).toEqual({ min: '200 kPa', max: '300 kPa' });
+  expect(bar('1 bar', '1 bar')).toEqual({ min: '100 kPa', max: '100 kPa' });
+  expect(limitsInOwnUnit({ min: measure('146.05 mm'), max: null }, IMPERIAL)).toEqual({ min: '5 3/4 in', max: null });
+  expect(textInOwnUnits('1 bar to 1 bar', { pressure: 'kPa' })).toBe('100 kPa to 100 kPa');
+});
+
+test('what is written in the chosen unit already stays letter by letter, and a minus of print is a minus', () => {
+  expect(textInOwnUnits('5 to 6 in', IMPERIAL)).toBe('5 to 6 in');
+  expect(textInOwnUnits('\u22125 °C', IMPERIAL)).toBe('23 °F');
+  expect([ownUnit('Nm', IMPERIAL), ownUnit('Nm', METRIC)]).toEqual(['ft·lb', 'Nm']);
+});
+
+test('a figure kept in kelvins is a rise, whatever its text says', () => {
+  const figure = { si: 10, unit: 'K', text: '10 °C' };
+  expect(figureInOwnUnits(figure, { temperature: '°F' })).toBe('18 °F');
+  expect(figureInOwnUnits({ ...figure, si: 283.15, unit: '°C' }, { temperature: '°F' })).toBe('50 °F');
+});
+
+test('a choice may be said twice; what can be chosen is told kind by kind', () => {
+  expect(readOwnUnits('in, in')).toEqual({ ok: true, units: { size: 'in' } });
+  expect(readOwnUnits('furlong')).toMatchObject({
+    expected:
+      'mm or in; m or ft; N·m or ft·lb or in·lb; bar or psi or kPa; hPa or inHg; °C or °F; kg or lb; l or US gal; km/h or mph',
+  });
 });

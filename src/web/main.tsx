@@ -32,11 +32,11 @@ const name = currentBook(keep);
 const build = import.meta.url;
 const kart = keep.get('kart');
 // A device that was never here before has nothing to look up, and asks at once.
-const opening =
-  keep.get('place') === ''
-    ? serversOpening(kart)
-    : glimpse(name, OPENING).then(seen => keptOpening(seen, build, kart) ?? serversOpening(kart));
-const book = bookInWorker({ book: name, build });
+const isNew = keep.get('place') === '';
+const opening = isNew
+  ? serversOpening(kart)
+  : glimpse(name, OPENING).then(seen => keptOpening(seen, build, kart) ?? serversOpening(kart));
+const book = bookInWorker({ book: name, build }, isNew ? opening : undefined);
 const { sync } = book;
 if (storage())
   sync.onChange(() => {
@@ -66,7 +66,7 @@ const session = createSession(book, {
 const page = document.getElementById('page');
 if (page === null) throw new Error('main: index.html must hold an element with id "page", got none');
 page.replaceChildren();
-const versions = createVersions(navigator.serviceWorker, () => location.reload());
+const versions = createVersions(navigator.serviceWorker, () => location.reload(), opening);
 render(<App session={session} keep={keep} versions={versions} />, page);
 /** @param onBack where there is a book to go back to */
 async function letIn(onBack?: () => void): Promise<void> {

@@ -11,8 +11,11 @@ export type PageBook = Omit<DeviceBook, 'app' | 'sync'> & {
   readonly sync: Omit<Sync, 'onArrived' | 'stop'>;
 };
 
-export function bookInWorker(begin: Begin): PageBook & { theirs(name: string): Promise<Theirs> } {
-  const worker = new Worker(new URL('./book-worker.ts', import.meta.url), { type: 'module' });
+/** @param after what the line to the server is left to first: the worker is larger than all that the page begins with */
+export function bookInWorker(
+  begin: Begin,
+  after: Promise<unknown> = Promise.resolve(),
+): PageBook & { theirs(name: string): Promise<Theirs> } {
   const waiting = new Map<number, Waiting>();
   const [news, changes] = [new Set<() => void>(), new Set<() => void>()];
   let number = 0;
@@ -22,10 +25,11 @@ export function bookInWorker(begin: Begin): PageBook & { theirs(name: string): P
   const ask = (of: string, args: readonly unknown[]): Promise<unknown> =>
     new Promise((done, failed) => {
       if (lost) return failed(lost);
-      waiting.set(++number, { done, failed });
-      worker.postMessage({ number, of, args } satisfies Asked, { transfer: args.flatMap(filesIn) });
+      const asked = { number: ++number, of, args } satisfies Asked;
+      waiting.set(number, { done, failed });
+      void worker.then(to => to.postMessage(asked, { transfer: args.flatMap(filesIn) }));
     });
-  worker.onmessage = ({ data }: MessageEvent<Heard | Told>) => {
+  const hear = ({ data }: MessageEvent<Heard | Told>) => {
     if ('news' in data) return tell(news);
     if ('sync' in data) {
       said = data;
@@ -36,13 +40,19 @@ export function bookInWorker(begin: Begin): PageBook & { theirs(name: string): P
     if ('wrong' in data) asked?.failed(putTogether(data.wrong));
     else asked?.done(data.answer);
   };
-  worker.onerror = ({ message }) => {
+  const lose = ({ message }: ErrorEvent): void => {
     const why = new Error(message || pageWords.itsProgramIsMissing);
     if (said === undefined) lost = why; // it was never there, and answers nothing ever
     for (const { failed } of waiting.values()) failed(why);
     waiting.clear();
   };
-  worker.postMessage(begin);
+  const worker = after.then(() => {
+    const started = new Worker(new URL('./book-worker.ts', import.meta.url), { type: 'module' });
+    started.onmessage = hear;
+    started.onerror = lose;
+    started.postMessage(begin);
+    return started;
+  });
 
   const call =
     (of: string) =>

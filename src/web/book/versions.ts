@@ -11,8 +11,15 @@ export type Versions = {
 const TAKE_OVER = 'take over';
 const HOUR_MS = 3_600_000;
 
-/** Undefined where the browser has no such thing: over plain HTTP to another machine, or when it is forbidden. */
-export function createVersions(worker: ServiceWorkerContainer | undefined, reload: () => void): Versions {
+/**
+ * @param worker undefined where the browser has no such thing: over plain HTTP to another machine, or when it is forbidden
+ * @param after what the line to the server is left to first: a version is fetched whole
+ */
+export function createVersions(
+  worker: ServiceWorkerContainer | undefined,
+  reload: () => void,
+  after: Promise<unknown>,
+): Versions {
   let registration: ServiceWorkerRegistration | undefined;
   let state: ReturnType<Versions['state']> = 'none';
   let pressed = false;
@@ -33,8 +40,10 @@ export function createVersions(worker: ServiceWorkerContainer | undefined, reloa
     if (pressed) leave();
     else look();
   });
-  worker?.register('/sw.js').then(
+  const registered = after.then(() => worker?.register('/sw.js'));
+  registered.then(
     found => {
+      if (found === undefined) return;
       registration = found;
       found.addEventListener('updatefound', () => found.installing?.addEventListener('statechange', look));
       setInterval(() => void found.update().catch(() => undefined), HOUR_MS); // fails without a server, and may

@@ -61,7 +61,7 @@ export function drawPaper(record: Known, posterior: Posterior, age: number): Dra
         {age > ages.from && (
           <g>
             <path class="chain" d={`M${x(Math.log(age))} ${TOP}v${TALL}`} />
-            <Label x={x(Math.log(age)) + 5} y={TOP + 13} anchor="start" text={`now ${round(age)} h`} />
+            <Label x={x(Math.log(age)) + 5} y={TOP + 13} anchor="start" text={livesWords.nowAt(round(age))} />
           </g>
         )}
         <Label x={(LEFT + RIGHT) / 2} y={TOP + TALL + 34} text={livesWords.hoursItHasRun} look="quiet" />
@@ -82,8 +82,8 @@ export function drawPaper(record: Known, posterior: Posterior, age: number): Dra
         hundred(mean),
         hundred(low),
         hundred(high),
-        guessed ? hundred(1 - guessed(at)) : 'none',
-        steps.length === 0 ? 'none' : hundred(failedBy(at)),
+        guessed ? hundred(1 - guessed(at)) : livesWords.none,
+        steps.length === 0 ? livesWords.none : hundred(failedBy(at)),
       ];
     }),
   };

@@ -59,7 +59,7 @@ export function Before(props: TrackProps & { readonly event: KartEvent | undefin
             <Tick asking={asking} at="wet" label={trackWords.trackIsWet} />
           </div>
           <p class="only-print head-gap">
-            {trackWords.track(sheet.laps === null ? trackWords.lapsNotSaid : `${sheet.laps} laps`, sheet.wet)}
+            {trackWords.track(sheet.laps === null ? trackWords.lapsNotSaid : trackWords.lapsOf(sheet.laps), sheet.wet)}
           </p>
           <Glance parts={sheet.parts} />
           <DayAir air={sheet.air} baseline={sheet.baseline} at={sheet.at} />

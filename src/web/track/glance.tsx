@@ -38,6 +38,8 @@ function shown({ subject, lead: figures }: TrackPart): readonly string[] {
   if (subject !== 'tyres') return [first.text];
   const [number = '', unit = ''] = first.text.split(' ');
   const of = (tyre: string) => lead.find(({ label }) => label.startsWith(tyre))?.text.split(' ')[0] ?? '–';
-  if (lead.every(({ text }) => text === first.text)) return [`all ${number} ${unit}`];
-  return ['front', 'rear'].map(end => `${end} ${of(`${end} left`)} | ${of(`${end} right`)} ${unit}`);
+  if (lead.every(({ text }) => text === first.text)) return [trackWords.allOf(`${number} ${unit}`)];
+  return (['front', 'rear'] as const).map(
+    end => `${trackWords.ends[end]} ${of(`${end} left`)} | ${of(`${end} right`)} ${unit}`,
+  );
 }

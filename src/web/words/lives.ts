@@ -19,6 +19,8 @@ export const livesWords = {
   writeHoursOfRunning: 'Write hours of running, such as 12.5, or leave it empty.',
   hasRun: 'Has run',
   notKnown: 'not known',
+  none: 'none',
+  nowAt: (hours: string | number) => `now ${hours} h`,
   eventAhead: 'The event ahead',
   nonePlanned: 'none planned',
   inGoneBy: '1 in 10 gone by',

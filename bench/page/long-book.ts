@@ -4,7 +4,7 @@ import { startBuilt } from '../../test/journeys/served.ts';
 import { inventBook } from '../facts.ts';
 import { benchKart } from '../kart.ts';
 import type { Figure } from '../measure.ts';
-import { atRest, openPhone, type Took, usable } from './browser.ts';
+import { openPhone, type Took, usable } from './browser.ts';
 import { bareRead, reopened } from './opening.ts';
 import { figure, middleOf } from './took.ts';
 
@@ -31,7 +31,9 @@ export async function longBook(browser: Browser): Promise<readonly Figure[]> {
     await phone.slow(1);
     await phone.page.goto(`${served.url}#/work`);
     await usable(phone.page);
-    await atRest(phone.page);
+    // Only then does the device have them all, and know what it opens with.
+    await phone.page.locator('.title-block a', { hasText: 'all sent' }).waitFor({ timeout: 120_000 });
+    await phone.page.waitForTimeout(3000);
     await phone.slow(4);
     const [again, read]: [Took[], Took[]] = [[], []];
     await reopened(phone);

@@ -13,13 +13,14 @@ export async function ticks(browser: Browser, { url }: Pick<Served, 'url'>): Pro
   await page.goto(`${url}#/work`);
   await usable(page);
   await atRest(page);
-  const [taken, written]: [Took[], Took[]] = [[], []];
+  const [taken, written, painted]: [Took[], Took[], Took[]] = [[], [], []];
   for (let n = 0; n < TICKS; n++) {
     await toPlainStep(page);
     await atRest(page);
     for (const [list, work] of [
       [taken, tick],
       [written, bareWrite],
+      [painted, bareWord],
     ] as const) {
       const before = await phone.cpu();
       const wall = await work(page);
@@ -28,9 +29,11 @@ export async function ticks(browser: Browser, { url }: Pick<Served, 'url'>): Pro
     }
   }
   await phone.close();
+  const [write, word] = [middleOf(written), middleOf(painted)];
   return [
     figure('one record written with strict durability and nothing else', written, undefined),
-    figure('tick to the next step', taken, 50, [middleOf(written), 'that write']),
+    figure('one word of the page changed and painted, and nothing else', painted, undefined),
+    figure('tick to the next step', taken, 50, [{ wall: write.wall + word.wall, cpu: write.cpu + word.cpu }, 'both']),
   ];
 }
 
@@ -67,6 +70,29 @@ const tick = (page: Page): Promise<number> =>
         });
         watch.observe(document, { subtree: true, childList: true, characterData: true, attributes: true });
         document.querySelector<HTMLButtonElement>('.step .answers .main')?.click();
+      }),
+  );
+
+/** ms until one other word is painted where the step stands. */
+const bareWord = (page: Page): Promise<number> =>
+  page.evaluate(
+    () =>
+      new Promise<number>((done, failed) => {
+        const word = document.querySelector('.step header span')?.firstChild;
+        if (!(word instanceof Text))
+          return failed(new Error('bench: the step must have its number in words, got none'));
+        const [before, from] = [word.data, performance.now()];
+        const watch = new MutationObserver(() => {
+          watch.disconnect();
+          requestAnimationFrame(() =>
+            setTimeout(() => {
+              done(performance.now() - from);
+              word.data = before;
+            }),
+          );
+        });
+        watch.observe(document, { subtree: true, childList: true, characterData: true, attributes: true });
+        word.data = '…';
       }),
   );
 

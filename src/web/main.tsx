@@ -25,6 +25,9 @@ function storage(): Storage | undefined {
   }
 }
 
+/** Lets the browser do what waits. */
+const turn = (): Promise<void> => new Promise(done => setTimeout(done));
+
 /** As the page was asked for: once drawn, it writes the place it shows there. */
 const asked = location.hash;
 const keep = keepIn(storage());
@@ -65,8 +68,9 @@ const session = createSession(book, {
 });
 const page = document.getElementById('page');
 if (page === null) throw new Error('main: index.html must hold an element with id "page", got none');
-page.replaceChildren();
 const versions = createVersions(navigator.serviceWorker, () => location.reload(), opening);
+await turn(); // a thumb that comes meanwhile is not kept waiting for all of it
+page.replaceChildren();
 render(<App session={session} keep={keep} versions={versions} />, page);
 /** @param onBack where there is a book to go back to */
 async function letIn(onBack?: () => void): Promise<void> {
@@ -82,7 +86,7 @@ void ifStranger(async () => {
   if (asked.startsWith('#/pair/') || Object.keys(await book.app.ends()).length === 0) await letIn();
 });
 // The frame is drawn by now, and nothing in it says a time or a size.
-await new Promise(turn => setTimeout(turn));
+await turn();
 readChoice(keep, navigator.language);
 await session.open(kart, opening);
 if (book.kept) void askToKeep(navigator.storage);

@@ -107,9 +107,8 @@ test('who worked, set up and looked at each link has room to sign on paper', asy
   ]) {
     await page.emulateMedia({ media: 'screen' });
     await page.goto(`${served.url}#/${sheet}`);
-    await page.getByText(words ?? '').waitFor({ state: 'attached' });
     await page.emulateMedia({ media: 'print' });
-    expect(await page.getByText(words ?? '').isVisible()).toBe(true);
+    await page.getByText(words ?? '').waitFor();
     expect(await page.locator('.print-title').first().isVisible()).toBe(true);
   }
 });

@@ -27,7 +27,7 @@ export function bookInWorker(
       if (lost) return failed(lost);
       const asked = { number: ++number, of, args } satisfies Asked;
       waiting.set(number, { done, failed });
-      void worker.then(to => to.postMessage(asked, { transfer: args.flatMap(filesIn) }));
+      worker.then(to => to.postMessage(asked, { transfer: args.flatMap(filesIn) })).catch(failed); // what cannot cross
     });
   const hear = ({ data }: MessageEvent<Heard | Told>) => {
     if ('news' in data) return tell(news);

@@ -48,6 +48,26 @@ test('the time of day has 24 hours or 12', () => {
   expect(timeOf(AT)).toMatch(/^2:05.pm$/);
 });
 
+test('every month, day of the week and hour reads as the formatter of the platform writes it', () => {
+  const here = keepIn(undefined);
+  const as = (parts: Intl.DateTimeFormatOptions) => new Intl.DateTimeFormat('en-US', parts);
+  const [weekday, month] = [as({ weekday: 'short' }), as({ month: 'short' })];
+  const [late, early] = [
+    as({ hour: 'numeric', minute: '2-digit', hour12: true }),
+    as({ timeStyle: 'short', hourCycle: 'h23' }),
+  ];
+  for (let n = 0; n < 400; n++) {
+    const at = new Date(2026, 0, 1 + n, n % 24, (n * 7) % 60);
+    choose(here, 'en-GB', 'date', 'named');
+    expect(dateOf(at.toISOString())).toBe(`${at.getDate()} ${month.format(at)} ${at.getFullYear()}`);
+    expect(dayOf(at.toISOString())).toBe(`${weekday.format(at)} ${at.getDate()} ${month.format(at)}`);
+    choose(here, 'en-GB', 'clock', '12 h');
+    expect(timeOf(at.toISOString()).replace(/\s/, ' ')).toBe(late.format(at).replace(/\s/, ' ').toLowerCase());
+    choose(here, 'en-GB', 'clock', '24 h');
+    expect(timeOf(at.toISOString())).toBe(early.format(at).padStart(5, '0'));
+  }
+});
+
 test('what was chosen is kept, may be taken back, and nothing that cannot be chosen counts', () => {
   const here = keepIn(undefined);
   choose(here, 'en-GB', 'size', 'in');

@@ -30,14 +30,9 @@ export const withOwnDays = (text: string): string =>
 export function dayOf(instant: string): string {
   const { date } = choice();
   const [, month, day] = figures(instant);
+  if (date === 'named') return `${weekdayOf(instant)} ${Number(day)} ${monthNamed(month)}`;
   const written =
-    date === 'named'
-      ? `${Number(day)} ${monthNamed(month)}`
-      : date === 'year first'
-        ? dateOf(instant)
-        : date === 'month first'
-          ? `${month}/${day}`
-          : `${day}/${month}`;
+    date === 'year first' ? dateOf(instant) : date === 'month first' ? `${month}/${day}` : `${day}/${month}`;
   return `${weekdayOf(instant)} ${written}`;
 }
 

@@ -49,7 +49,7 @@ const pageFiles: Plugin = {
     const hash = createHash('sha256').update(worker.code);
     for (const file of files) hash.update(file).update(contents.get(file) ?? '');
     const first = files.filter(
-      file => file.startsWith('/assets/') && String(contents.get('/index.html')).includes(file),
+      file => /^\/(assets\/|early\.js)/.test(file) && String(contents.get('/index.html')).includes(file),
     );
     const list = JSON.stringify({ files, first, version: hash.digest('hex').slice(0, 16) });
     const filled = worker.code.replace(/(["'`])__FILES__\1/, () => JSON.stringify(list));

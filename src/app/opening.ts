@@ -3,6 +3,8 @@ import type { Answers, KartLine, Queries } from './queries.ts';
 
 /** Entries that come at once; a sheet that needs the others asks for them. */
 const NEWEST = 100;
+/** Readings of each item that come at once: as many as a sheet draws. The book itself has them all. */
+const LAST_READ = 5;
 
 /** `facts` newest first, and how many there are in all. */
 export type FirstAnswers = Answers & { readonly entries: number };
@@ -16,7 +18,16 @@ export type Opening = {
 export async function openingOf(queries: Pick<Queries, 'karts' | 'answers'>, wanted: string): Promise<Opening> {
   const karts = await queries.karts();
   const kart = kartAmong(karts, wanted);
-  return kart === undefined ? { karts } : { karts, answers: await firstAnswers(queries, kart.name) };
+  return kart === undefined ? { karts } : { karts, answers: toShow(await firstAnswers(queries, kart.name)) };
+}
+
+/** The answers without what no sheet shows before the book itself is read. */
+export function toShow<A extends Pick<Answers, 'state'>>(answers: A): A {
+  const { items } = answers.state;
+  const short = Object.entries(items).map(
+    ([id, item]) => [id, { ...item, readings: item.readings.slice(-LAST_READ) }] as const,
+  );
+  return { ...answers, state: { ...answers.state, items: Object.fromEntries(short) } };
 }
 
 export const kartAmong = (karts: readonly KartLine[], wanted: string): KartLine | undefined =>

@@ -28,19 +28,34 @@ export function useBites(rows: number): number {
   useEffect(() => (drawn < rows ? afterPaint(() => draw(drawn + BITE)) : undefined), [drawn, rows]);
   return Math.min(drawn, rows);
 }
-const SCREENFUL = 12;
-const BITE = 24;
+const SCREENFUL = 8;
+const BITE = 16;
 
-/** Once what is asked for by now stands on the screen; a hidden page paints nothing, and does not wait for it. Returns the way to stop it. */
+/**
+ * Once what is asked for by now stands on the screen and no thumb is waiting; a hidden page paints nothing, and does not wait for it.
+ * Returns the way to stop it.
+ */
 export function afterPaint(work: () => void): () => void {
-  let timer: ReturnType<typeof setTimeout> | undefined;
-  const soon = (): void => {
-    timer = setTimeout(work);
-  };
-  if (document.visibilityState === 'hidden') soon();
-  const frame = timer === undefined ? requestAnimationFrame(soon) : 0;
-  return () => {
-    cancelAnimationFrame(frame);
-    clearTimeout(timer);
-  };
+  let stop: () => void;
+  if (document.visibilityState === 'hidden') stop = soon(work);
+  else {
+    const frame = requestAnimationFrame(() => {
+      stop = whenIdle(work);
+    });
+    stop = () => cancelAnimationFrame(frame);
+  }
+  return () => stop();
 }
+
+function soon(work: () => void): () => void {
+  const timer = setTimeout(work);
+  return () => clearTimeout(timer);
+}
+
+/** Not every browser tells when it is idle. */
+function whenIdle(work: () => void): () => void {
+  if (!('requestIdleCallback' in window)) return soon(work);
+  const asked = requestIdleCallback(work, { timeout: LONGEST_MS });
+  return () => cancelIdleCallback(asked);
+}
+const LONGEST_MS = 100;

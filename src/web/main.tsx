@@ -26,7 +26,18 @@ function storage(): Storage | undefined {
 }
 
 /** Lets the browser do what waits. */
-const turn = (): Promise<void> => new Promise(done => setTimeout(done));
+const turn = (ms = 0): Promise<void> => new Promise(done => setTimeout(done, ms));
+
+/** Once the sheet is drawn and stands still, or as soon as a hand is there. */
+const calm = (): Promise<unknown> =>
+  Promise.race([
+    turn(CALM_MS),
+    new Promise(done => {
+      for (const touch of ['pointerdown', 'keydown'])
+        window.addEventListener(touch, done, { once: true, capture: true });
+    }),
+  ]);
+const CALM_MS = 1500;
 
 /** As the page was asked for: once drawn, it writes the place it shows there. */
 const asked = location.hash;
@@ -39,7 +50,7 @@ const isNew = keep.get('place') === '';
 const opening = isNew
   ? serversOpening(kart)
   : glimpse(name, OPENING).then(seen => keptOpening(seen, build, kart) ?? serversOpening(kart));
-const book = bookInWorker({ book: name, build }, isNew ? opening : undefined);
+const book = bookInWorker({ book: name, build }, isNew ? opening.then(found => found && calm()) : undefined);
 const { sync } = book;
 if (storage())
   sync.onChange(() => {
@@ -68,10 +79,24 @@ const session = createSession(book, {
 });
 const page = document.getElementById('page');
 if (page === null) throw new Error('main: index.html must hold an element with id "page", got none');
-const versions = createVersions(navigator.serviceWorker, () => location.reload(), opening);
-await turn(); // a thumb that comes meanwhile is not kept waiting for all of it
-page.replaceChildren();
-render(<App session={session} keep={keep} versions={versions} />, page);
+const begun = begin(page);
+const versions = createVersions(navigator.serviceWorker, () => location.reload(), isNew ? begun : opening);
+
+/** Not awaited at the top: what a sheet fetches runs only when this file has run to its end. */
+async function begin(page: HTMLElement): Promise<void> {
+  await turn(); // a thumb that comes meanwhile is not kept waiting for all of it
+  page.replaceChildren();
+  render(<App session={session} keep={keep} versions={versions} />, page);
+  // A device that was put out keeps its book in reach, and says on its sheet how things are.
+  void ifStranger(async () => {
+    if (asked.startsWith('#/pair/') || Object.keys(await book.app.ends()).length === 0) await letIn();
+  });
+  await turn(); // the frame is drawn by now, and nothing in it says a time or a size
+  readChoice(keep, navigator.language);
+  await session.open(kart, opening);
+  if (book.kept) void askToKeep(navigator.storage);
+}
+
 /** @param onBack where there is a book to go back to */
 async function letIn(onBack?: () => void): Promise<void> {
   const { Pair, codeIn } = await import('./admission/pair.tsx');
@@ -81,12 +106,3 @@ async function letIn(onBack?: () => void): Promise<void> {
   };
   render(<Pair shown={codeIn(asked)} onIn={enter} onBack={onBack} />, page as HTMLElement);
 }
-// A device that was put out keeps its book in reach, and says on its sheet how things are.
-void ifStranger(async () => {
-  if (asked.startsWith('#/pair/') || Object.keys(await book.app.ends()).length === 0) await letIn();
-});
-// The frame is drawn by now, and nothing in it says a time or a size.
-await turn();
-readChoice(keep, navigator.language);
-await session.open(kart, opening);
-if (book.kept) void askToKeep(navigator.storage);

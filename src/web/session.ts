@@ -225,8 +225,11 @@ export function createSession(book: PageBook, device: Device): Session {
     });
   };
   book.onNews(() => catchUpSoon(true));
+  let stopSaying = (): void => undefined;
   sync.onChange(() => {
-    change({ sync: sync.state(), kept: book.kept });
+    view = { ...view, sync: sync.state(), kept: book.kept };
+    stopSaying(); // how it stands with the server is no reason to let a thumb wait
+    stopSaying = afterPaint(() => change({}));
     if (name === '' && view.sync.is !== 'looking') void catchUp();
   });
 

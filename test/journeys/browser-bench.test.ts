@@ -102,7 +102,7 @@ describe('what was read before', () => {
     const past = page.locator('.past');
     await past.getByText(/^Last read /).waitFor();
     expect(await past.locator('svg').count()).toBe(1);
-    await past.locator('summary').click();
+    await past.getByRole('button').click();
     const rows = await past.locator('tbody tr').count();
     expect(rows).toBeGreaterThan(1);
     expect(rows).toBeLessThan(6);

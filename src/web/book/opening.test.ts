@@ -4,8 +4,12 @@ import type { Looked } from './open.ts';
 import { keepingOpenings, keptOpening } from './opening.ts';
 
 const line: KartLine = { name: '41', invented: true, facts: 2, minutes: 0, last: null, event: null };
-const answers = { kart: { name: '41' }, entries: 2 } as FirstAnswers;
-const opening: Opening = { karts: [line], answers };
+const readings = (...si: readonly number[]) => si.map(one => ({ reading: { si: one } }));
+const stateWith = (...si: readonly number[]) => ({ items: { toe: { readings: readings(...si) } } });
+const answersWith = (state: object) => ({ kart: { name: '41' }, entries: 2, state }) as FirstAnswers;
+const answers = answersWith(stateWith(1, 2, 3, 4, 5, 6, 7));
+/** What is kept holds as many readings as a sheet draws. */
+const opening: Opening = { karts: [line], answers: answersWith(stateWith(3, 4, 5, 6, 7)) };
 
 /** A book of two facts that is looked at, and what was kept beside it. */
 function beside(reached = { row: 2 }) {

@@ -2,7 +2,7 @@
  * What the page shows until the book itself has been read: as it stood when this device last looked, if its book has not grown since,
  * else as the server says. It is shown with the moment it is of, and nothing is written on the strength of it.
  */
-import type { Opening } from '../../app/index.ts';
+import { type Opening, toShow } from '../../app/index.ts';
 import type { Kart } from '../../kart/index.ts';
 import type { DeviceBook } from './open.ts';
 
@@ -26,12 +26,24 @@ export function keptOpening(seen: Glimpse | undefined, build: string, kart: stri
   return holds && (kart === '' || kept.opening.answers?.kart.name === kart) ? kept.opening : undefined;
 }
 
+declare global {
+  /** Asked for by public/early.js, before the page's own script was there. */
+  var earlyOpening: Promise<Response> | undefined;
+}
+
+/** What is under way already; it waits no longer than any other. */
+function early(kart: string): Promise<Response> | undefined {
+  const { earlyOpening } = globalThis;
+  if (kart !== '' || earlyOpening === undefined) return undefined;
+  const late = new Promise<never>((_, failed) => setTimeout(() => failed(new Error('too late')), PATIENCE_MS));
+  return Promise.race([earlyOpening, late]);
+}
+
 /** Undefined where the server is out of reach, does not let this device in, or holds no kart. */
 export async function serversOpening(kart: string): Promise<Opening | undefined> {
   try {
-    const answer = await fetch(`/api/opening?kart=${encodeURIComponent(kart)}`, {
-      signal: AbortSignal.timeout(PATIENCE_MS),
-    });
+    const answer = await (early(kart) ??
+      fetch(`/api/opening?kart=${encodeURIComponent(kart)}`, { signal: AbortSignal.timeout(PATIENCE_MS) }));
     const opening = answer.ok ? ((await answer.json()) as Opening) : undefined;
     return opening?.answers && opening;
   } catch {
@@ -53,7 +65,7 @@ export function keepingOpenings(
     const { karts, answers } = looked;
     kart = answers?.kart ?? kart;
     if (answers && kart) {
-      const opening = { karts, answers: { ...answers, kart } };
+      const opening = { karts, answers: toShow({ ...answers, kart }) };
       clearTimeout(timer);
       timer = setTimeout(() => void beside.keep({ build, row, opening }).catch(() => undefined), CALM_MS); // without room: it opens slower
     }

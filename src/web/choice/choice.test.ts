@@ -4,6 +4,7 @@ import { asTyped, dateOf, dayOf, timeOf } from '../words/reads.ts';
 import { aimsOf, aimsSaid } from './aims.ts';
 import { choice, choiceIn, choose, own, ownUnitOf, readChoice } from './choice.ts';
 import { withOwnDays } from './dates.ts';
+import { KNOWN_LANGUAGES } from './languages.ts';
 
 const AT = new Date(2026, 10, 26, 14, 5).toISOString();
 const keep = keepIn(undefined);
@@ -16,6 +17,14 @@ test('before anything is chosen, dates and clock are as the browser reads, and s
   readChoice(keepIn(undefined), 'en-US');
   expect(choice().units).toEqual({});
   expect(own('146.05 mm')).toBe('146.05 mm');
+});
+
+test('a language that is known here reads as the platform has it, and one that is not is asked there', () => {
+  expect(KNOWN_LANGUAGES.size).toBeGreaterThan(40);
+  for (const [language, known] of KNOWN_LANGUAGES) expect(known, language).toEqual(choiceIn(language));
+  expect(KNOWN_LANGUAGES.has('ko')).toBe(false);
+  readChoice(keepIn(undefined), 'ko');
+  expect(choice()).toMatchObject({ date: 'year first', clock: '12 h' });
 });
 
 test.each([

@@ -13,6 +13,7 @@ import {
   textInOwnUnits,
 } from '../../quantity/index.ts';
 import type { Keep } from '../place.ts';
+import { type FirstChoice, KNOWN_LANGUAGES } from './languages.ts';
 
 /** 26 Nov 2026 · 2026-11-26 · 11/26/2026 · 26/11/2026 */
 export const DATES = ['named', 'year first', 'month first', 'day first'] as const;
@@ -58,19 +59,21 @@ export const ownFigure = (figure: Pick<Measure, 'si' | 'unit' | 'text'>): string
 /** A text with its sizes in the units that were chosen. */
 export const own = (text: string): string => textInOwnUnits(text, now.units);
 
-/** Asked of the browser once, for its first answer takes as long as drawing a page. */
-function firstIn(keep: Keep, language: string): Pick<Choice, 'date' | 'clock'> {
+/** A language that is not known here is asked of the browser once. */
+function firstIn(keep: Keep, language: string): FirstChoice {
+  const known = KNOWN_LANGUAGES.get(language);
+  if (known) return known;
   const slot = `own ${language}`;
   const [date, clock] = keep.get(slot).split(', ');
-  const known = { date: DATES.find(one => one === date), clock: CLOCKS.find(one => one === clock) };
-  if (known.date && known.clock) return { date: known.date, clock: known.clock };
+  const kept = { date: DATES.find(one => one === date), clock: CLOCKS.find(one => one === clock) };
+  if (kept.date && kept.clock) return { date: kept.date, clock: kept.clock };
   const found = choiceIn(language);
   keep.set(slot, `${found.date}, ${found.clock}`);
   return found;
 }
 
 /** The order of a date and the hours of a day in a language; where the day comes first, its month is named. */
-export function choiceIn(language: string): Pick<Choice, 'date' | 'clock'> {
+export function choiceIn(language: string): FirstChoice {
   const day = Date.UTC(2026, 10, 26, 14, 5);
   const first = new Intl.DateTimeFormat(language, { year: 'numeric', month: 'numeric', day: 'numeric' })
     .formatToParts(day)

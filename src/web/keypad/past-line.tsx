@@ -1,3 +1,4 @@
+import { useState } from 'preact/hooks';
 import type { Dimension } from '../../quantity/index.ts';
 import { keypadWords } from '../words/keypad.ts';
 import { dateOf } from '../words/reads.ts';
@@ -17,35 +18,43 @@ export function PastReadings(props: {
   readonly limits: Limits;
 }) {
   const { past, unit, dimension, limits } = props;
+  const [open, setOpen] = useState(false);
   const said = pastSaid(past, unit, dimension);
   if (past.length < 2) return <p class="past soft">{said}</p>;
   return (
-    <details class="past">
-      <summary>
+    <div class="past">
+      {/* No fold of the browser's own: it takes long to make one, and this one is made with every step. */}
+      <button type="button" aria-expanded={open} onClick={() => setOpen(!open)}>
         <span>{said}</span>
         <PastLine past={past} limits={limits} />
-      </summary>
-      <table>
-        <thead>
-          <tr>
-            <th scope="col">{keypadWords.when}</th>
-            <th scope="col">{keypadWords.by}</th>
-            <th scope="col" class="number">
-              {keypadWords.read}
-            </th>
+      </button>
+      {open && <PastTable past={past} />}
+    </div>
+  );
+}
+
+function PastTable({ past }: { readonly past: readonly Past[] }) {
+  return (
+    <table>
+      <thead>
+        <tr>
+          <th scope="col">{keypadWords.when}</th>
+          <th scope="col">{keypadWords.by}</th>
+          <th scope="col" class="number">
+            {keypadWords.read}
+          </th>
+        </tr>
+      </thead>
+      <tbody>
+        {past.toReversed().map(one => (
+          <tr key={one.fact}>
+            <td>{dateOf(one.at)}</td>
+            <td>{one.by}</td>
+            <td class="number">{wholeOf(one)}</td>
           </tr>
-        </thead>
-        <tbody>
-          {past.toReversed().map(one => (
-            <tr key={one.fact}>
-              <td>{dateOf(one.at)}</td>
-              <td>{one.by}</td>
-              <td class="number">{wholeOf(one)}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </details>
+        ))}
+      </tbody>
+    </table>
   );
 }
 

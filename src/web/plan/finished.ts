@@ -4,8 +4,20 @@
  */
 import type { Plan, Step } from '../../prep/index.ts';
 
-/** @param key of a step that was done as the plan asks: found good, made, taken off, refitted; nothing new follows from it */
+/**
+ * The same plan gives the same one again, so whoever asks while the step is being worked on has it when it is done.
+ * @param key of a step that was done as the plan asks: found good, made, taken off, refitted; nothing new follows from it
+ */
 export function finished(plan: Plan, key: string): Plan {
+  const known = foreseen.get(plan);
+  if (known?.key === key) return known.then;
+  const then = without(plan, key);
+  foreseen.set(plan, { key, then });
+  return then;
+}
+const foreseen = new WeakMap<Plan, { readonly key: string; readonly then: Plan }>();
+
+function without(plan: Plan, key: string): Plan {
   const step = plan.steps.find(one => one.key === key && one.state !== 'done');
   if (step === undefined) return plan;
   const done = plan.steps.filter(({ state }) => state === 'done');

@@ -45,7 +45,7 @@ function Steps(props: ListProps & { readonly title: string; readonly steps: read
       <h2>
         {title} <span>{steps.length}</span>
       </h2>
-      <ol class="steps">
+      <ol class="steps" style={{ containIntrinsicBlockSize: `auto ${drawn * ROW_PX}px` }}>
         {steps.slice(0, drawn).map(s => (
           <Row
             key={s.key}
@@ -60,6 +60,9 @@ function Steps(props: ListProps & { readonly title: string; readonly steps: read
     </section>
   );
 }
+
+/** A row of two lines, for the height of a list that nobody has seen yet. */
+const ROW_PX = 88;
 
 type RowProps = {
   readonly step: Step;

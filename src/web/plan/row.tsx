@@ -1,4 +1,5 @@
 /** What a row says of hands, time and reason: beneath its title, and unfolded. */
+import { useState } from 'preact/hooks';
 import type { Plan, Step } from '../../prep/index.ts';
 import { planWords } from '../words/plan.tsx';
 import type { Crew } from './crew.ts';
@@ -27,6 +28,7 @@ export function Reasons({ step }: { readonly step: Step }) {
 /** On the step itself: who, when, whose help, and how long closing up takes from here. */
 export function StepHands(props: { readonly step: Step; readonly plan: Plan; readonly crew: Crew }) {
   const { step, plan, crew } = props;
+  const [unfolded, unfold] = useState<string>();
   if (step.state === 'done') return null;
   const help = helpOf(step);
   const who = whoAndWhen(plan, crew, step);
@@ -38,7 +40,12 @@ export function StepHands(props: { readonly step: Step; readonly plan: Plan; rea
           <b>{help}</b>
         </p>
       )}
-      <details class="hands">
+      {/* The same one for every step, and folded at the next: a browser takes long to make one. */}
+      <details
+        class="hands"
+        open={unfolded === step.key}
+        onToggle={e => unfold(e.currentTarget.open ? step.key : undefined)}
+      >
         <summary>
           {who === '' ? planWords.whyNow : planWords.whyNowOf(who)}
           {closing !== undefined && <span class="soft">{planWords.minToCloseUp(closing)}</span>}

@@ -57,7 +57,7 @@ export function StepCard(props: {
           </p>
         )}
         <ReadOut key={step.key} step={step} />
-        {step.state === 'ready' && <Answers {...props} />}
+        {step.state === 'ready' && <Answers key={step.key} {...props} />}
         {step.state === 'waiting' && <Waits step={step} snapshot={snapshot} />}
         {step.state === 'done' && (
           <>

@@ -4,11 +4,12 @@ import type { Plan, Step } from '../../prep/index.ts';
 import type { Away } from '../interruption/away.ts';
 import { BackAgain } from '../interruption/back-again.tsx';
 import { lastDone } from '../interruption/last-done.ts';
-import { Later } from '../later.tsx';
+import { afterPaint, Later } from '../later.tsx';
 import { OpenList } from '../lies-open/list.tsx';
 import { OnPaper } from '../on-paper.tsx';
 import { hashOf, type Keep } from '../place.ts';
 import { type Crew, isAlone, keepCrew } from '../plan/crew.ts';
+import { finished } from '../plan/finished.ts';
 import { StepList } from '../plan/list.tsx';
 import { nextStep } from '../plan/next-step.ts';
 import { Statement } from '../plan/statement.tsx';
@@ -58,6 +59,11 @@ export function Work(props: {
     if (props.step === undefined && named !== undefined) go(named); // so that a reload finds the same step
   }, [props.step, named]);
 
+  // Worked out while the hands are at the step, so that the thumb does not wait for it.
+  useEffect(() => {
+    if (named !== undefined) return afterPaint(() => void finished(plan, named));
+  }, [plan, named]);
+
   // A step that was written leaves the page, and the button that had the focus with it: the next one is gone to, and read out.
   const here = useRef<HTMLDivElement>(null);
   const [written, setWritten] = useState<Step>();
@@ -83,7 +89,6 @@ export function Work(props: {
             <BackAgain done={[last, ...before]} {...back} session={props.session} onTouched={props.away.back} />
           ) : current ? (
             <StepCard
-              key={current.key}
               step={current}
               of={plan.steps.length}
               snapshot={snapshot}
@@ -122,9 +127,11 @@ export function Work(props: {
               planner.setCrew(said);
             }}
           />
-          <Later of={[plan, kart, snapshot.state, crew, current?.key]}>
+          <Later of={[kart, snapshot.state, plan, crew]}>
             <OpenList snapshot={snapshot} />
             {!isAlone(crew) && <AsBars plan={plan} crew={crew} />}
+          </Later>
+          <Later of={[plan, crew, current?.key]}>
             <StepList plan={plan} crew={crew} current={current?.key} />
           </Later>
           <a class="button plain wide head-gap" href={hashOf({ sheet: 'type-in' })}>

@@ -283,9 +283,16 @@ export function createSession(book: PageBook, device: Device): Session {
         const { snapshot } = view;
         if (written.kind === 'refused' || snapshot === undefined) return written;
         finishes++;
+        const { sync: seen } = view;
         sync.expect(written.facts.length);
         const lines = written.facts.map(fact => ({ fact, struck: null })).toReversed();
         change({
+          // As the worker will say it; said with the step, which never stands there beside `all sent`.
+          sync: {
+            ...seen,
+            waiting: seen.waiting + lines.length,
+            ...(seen.is === 'all sent' && { is: 'to send' as const }),
+          },
           snapshot: {
             ...snapshot,
             plan: finished(snapshot.plan, step),

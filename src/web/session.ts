@@ -185,6 +185,7 @@ export function createSession(book: PageBook, device: Device): Session {
   };
   const planner = createPlanner(searchHere, crewOf, planned => change(shownOf(planned, view.snapshot)));
 
+  const painted = (): Promise<void> => new Promise(done => afterPaint(done));
   /** Works everything out again from what the book holds by now. One at a time, in order. */
   const catchUp = (anew = false): Promise<void> => {
     turn = turn.then(async () => {
@@ -193,6 +194,7 @@ export function createSession(book: PageBook, device: Device): Session {
         const holds = !anew && stood === undefined && seen?.kart.name === name && isFresh(seen);
         const before = finishes;
         const { karts, kart: line, answers } = await book.look(wanted, holds ? { kart: name, facts } : undefined);
+        if (answers !== undefined) await painted(); // taken over by now; it is drawn in a turn of its own, and a thumb gets in between
         kart = answers?.kart ?? kart;
         if (line === undefined && sync.state().is === 'looking') return; // it may be on its way from the server
         here();

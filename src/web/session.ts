@@ -14,7 +14,6 @@ import {
   type Problem,
   type Queries,
   type Recorded,
-  Refusal,
   type SecondWanted,
 } from '../app/index.ts';
 import type { Fact } from '../book/index.ts';
@@ -22,14 +21,13 @@ import type { Kart, LibraryTexts } from '../kart/index.ts';
 import type { KartBook } from '../life/index.ts';
 import type { PlanDifference } from '../prep/index.ts';
 import type { PageBook } from './book/in-worker.ts';
-import { Answered, OutOfReach } from './book/remote.ts';
 import type { SyncState } from './book/sync.ts';
 import { ALONE, type Crew, isAlone } from './plan/crew.ts';
 import { finished } from './plan/finished.ts';
 import { createPlanner, type Planned, type Planner } from './plan/planner.ts';
 import type { Search } from './plan/search.ts';
+import { problemsOf } from './problems-of.ts';
 import type { Gathered } from './slow-questions/ask.ts';
-import { pageWords } from './words/page.ts';
 
 /** A payload as a face hands it in: readings may still be the text the person typed. */
 export type Draft = Readonly<Record<string, unknown>> & { readonly kind: string };
@@ -373,27 +371,6 @@ function writtenFrom(recorded: Recorded): Written {
   if (recorded.kind === 'recorded') return { kind: 'written', facts: recorded.facts };
   const { problems } = recorded;
   return { kind: 'refused', problems, asksAgain: problems.every(({ code }) => ASKS_AGAIN.includes(code)) };
-}
-
-/** A refusal says what to do by itself; so does a store that cannot do its work. */
-export function problemsOf(error: unknown): readonly Problem[] {
-  if (error instanceof Refusal || error instanceof Answered) return error.problems;
-  const why = error instanceof Error ? error.message : String(error);
-  const down = error instanceof OutOfReach;
-  const remedy =
-    error instanceof Error && 'remedy' in error && typeof error.remedy === 'string'
-      ? error.remedy
-      : down
-        ? pageWords.seeThatItStillRuns
-        : pageWords.loadPageAgainWhatWas;
-  return [
-    {
-      code: 'book',
-      where: down ? 'server' : 'book',
-      message: down ? pageWords.serverDidNotAnswer(why) : pageWords.expectedBookToDo(why),
-      remedy: `${remedy.charAt(0).toUpperCase()}${remedy.slice(1)}.`,
-    },
-  ];
 }
 
 const shownOf = ({ plan, problems, ...how }: Planned, snapshot: Snapshot | undefined): Partial<View> => ({

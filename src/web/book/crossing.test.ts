@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { type Problem, Refusal } from '../../app/index.ts';
 import { StoreError } from '../../store/store-error.ts';
-import { problemsOf } from '../session.ts';
+import { problemsOf } from '../problems-of.ts';
 import { putTogether, takenApart } from './crossing.ts';
 import { Answered, OutOfReach } from './remote.ts';
 

@@ -1,7 +1,7 @@
 /** Laps into the book of this device: what was written, or its refusals as values. */
 import { ASKS_AGAIN, type LapsIn, type Problem } from '../../app/index.ts';
 import type { Fact } from '../../book/index.ts';
-import { problemsOf } from '../session.ts';
+import { problemsOf } from '../problems-of.ts';
 
 export type Answered<T> =
   | { readonly kind: 'answered'; readonly value: T }

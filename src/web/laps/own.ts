@@ -1,7 +1,7 @@
 /** What this device works out from its own facts, asked anew when one arrives. */
 import { useEffect, useState } from 'preact/hooks';
 import type { Problem, Queries } from '../../app/index.ts';
-import { problemsOf } from '../session.ts';
+import { problemsOf } from '../problems-of.ts';
 import type { LapsProps } from './sheet.tsx';
 
 type Asked<T> = { readonly answer?: T; readonly problems: readonly Problem[] };

@@ -1,6 +1,6 @@
 import { mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { backupFile, backupsIn, openDataFolder, removeBackup, renameDevice, writeBackup } from './index.ts';
 
@@ -42,6 +42,19 @@ test('what was left of one that was cut off is written over; a finished one neve
   await writeBackup(file, written('one'));
   await expect(writeBackup(file, written('two'))).rejects.toThrow('Expected no file');
   expect(readFileSync(file, 'utf8')).toBe('one');
+});
+
+test('two backups of one second have two names, and the later one is the newer', async () => {
+  const now = new Date('2026-03-01T10:20:59.400Z');
+  const first = backupFile(folder, now);
+  await writeBackup(first, written('one'));
+  const next = backupFile(folder, now);
+  await writeBackup(next, written('two'));
+  expect([first, next].map(file => basename(file))).toEqual([
+    'book-2026-03-01T10-20-59Z.sqlite',
+    'book-2026-03-01T10-21-00Z.sqlite',
+  ]);
+  expect(backupsIn(folder).map(({ file }) => file)).toEqual([next, first]);
 });
 
 test('the backups of a folder are told by their names, the newest first, and nothing else is touched', async () => {

@@ -17,8 +17,11 @@ export type Backup = { readonly file: string; readonly at: string };
 
 const NAME = /^book-(\d{4}-\d\d-\d\dT)(\d\d)-(\d\d)-(\d\d)Z\.sqlite$/;
 
-export const backupFile = (folder: string, now: Date): string =>
-  join(folder, `book-${now.toISOString().slice(0, 19).replaceAll(':', '-')}Z.sqlite`);
+/** A name with the time; where one of this second is there already, with the next second that is free. */
+export function backupFile(folder: string, now: Date): string {
+  const file = join(folder, `book-${now.toISOString().slice(0, 19).replaceAll(':', '-')}Z.sqlite`);
+  return existsSync(file) ? backupFile(folder, new Date(now.getTime() + 1000)) : file;
+}
 
 /** Newest first; a file of another name is none of ours. */
 export function backupsIn(folder: string): readonly Backup[] {

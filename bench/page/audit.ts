@@ -51,13 +51,15 @@ function auditOf(served: Pick<Served, 'url'>, sheet: string, cwd: string, chromi
     return [{ what: `sheet ${sheet}`, value: 'not known', ratio: `${AUDIT} could not be run: ${failing}` }];
   const reports = taken.toSorted((a, b) => scoreOf(a, 'performance') - scoreOf(b, 'performance'));
   const { audits } = reports[Math.floor(RUNS / 2)] as Report;
+  // Only the speed hangs on what else the machine did: what every run must find good shows its least.
+  const scores = (name: string): readonly number[] => reports.map(report => scoreOf(report, name));
   const value = Object.keys(GOALS)
-    .map(name => middle(reports.map(report => scoreOf(report, name))))
+    .map(name => (name === 'performance' ? middle(scores(name)) : Math.min(...scores(name))))
     .join(' · ');
   const shown = (name: string): string => audits[name]?.displayValue?.replace(/\s/g, ' ') ?? 'not known';
   const failed = Object.values(audits).filter(({ score }) => score === 0);
   const least = Object.values(GOALS).join(' · ');
-  const all = reports.map(report => scoreOf(report, 'performance')).join(', ');
+  const all = scores('performance').join(', ');
   return [
     {
       what: `sheet ${sheet}: ${Object.keys(GOALS).join(' · ')}`,

@@ -40,7 +40,7 @@ export type { LapBook } from './laps-run.ts';
 export { type LifeAnswer, type LifeQuestion, type LivesAnswer, lifeOf, livesAsked } from './life.ts';
 export { listSource } from './list-source.ts';
 export { type OpenOnKart, type OpenPlace, openOnKart, toolsNamed } from './open-on-kart.ts';
-export { type FirstAnswers, firstAnswers, kartAmong, type Opening, openingOf, toShow } from './opening.ts';
+export { type FirstAnswers, firstAnswers, kartAmong, LAST_READ, type Opening, openingOf, toShow } from './opening.ts';
 export { outingsOf } from './outings.ts';
 export { type PlanAsk, planningOf, type Replanned } from './plan.ts';
 export type { AppendOutcome, BookStore, Clock, Ids, KartRead, KartReader, Kept, Own, Snapshots } from './ports.ts';

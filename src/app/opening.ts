@@ -4,7 +4,7 @@ import type { Answers, KartLine, Queries } from './queries.ts';
 /** Entries that come at once; a sheet that needs the others asks for them. */
 const NEWEST = 100;
 /** Readings of each item that come at once: as many as a sheet draws. The book itself has them all. */
-const LAST_READ = 5;
+export const LAST_READ = 5;
 
 /** `facts` newest first, and how many there are in all. */
 export type FirstAnswers = Answers & { readonly entries: number };

@@ -1,9 +1,8 @@
 import { useEffect, useState } from 'preact/hooks';
-import { createAddress } from './address.ts';
 import type { Versions } from './book/versions.ts';
 import { Glyph } from './glyph.tsx';
 import { createAway } from './interruption/away.ts';
-import { afterPaint, Still } from './later.tsx';
+import { Still } from './later.tsx';
 import { Refused } from './parts.tsx';
 import { hashOf, type Keep, type Place, placeFrom, SHEETS, type Sheet } from './place.ts';
 import { onSlash } from './search/slash.ts';
@@ -61,15 +60,15 @@ export function App(props: { readonly session: Session; readonly keep: Keep; rea
 
   useEffect(() => session.onChange(() => redraw(n => n + 1)), [session]);
   useEffect(() => versions.onChange(() => redraw(n => n + 1)), [versions]);
-  const [address] = useState(() =>
-    createAddress({ here: () => location.hash, put: hash => history.replaceState(null, '', hash) }, afterPaint),
-  );
-  /** Goes to a place: shown and kept in one go. */
+  /**
+   * Goes to a place: shown, kept and in the address in one go. An address written later, after the page is drawn, would
+   * overwrite the one that a second quick tap has set meanwhile, and a tap on the one that still stands there would do nothing.
+   */
   const move = (next: Place): void => {
     const hash = hashOf(next);
     keep.set('place', hash);
     if (next.sheet === 'work') keep.set('work place', hash);
-    address.say(hash);
+    if (location.hash !== hash) history.replaceState(null, '', hash);
     setPlace(next);
   };
   useEffect(() => {

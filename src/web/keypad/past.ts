@@ -1,4 +1,5 @@
 /** What was read of an item before, so that the next reading is a comparison and not a habit. */
+import { LAST_READ } from '../../app/index.ts';
 import type { State } from '../../book/index.ts';
 import type { Item } from '../../kart/index.ts';
 import { type Dimension, findUnit, formatQuantity } from '../../quantity/index.ts';
@@ -15,14 +16,12 @@ export type Past = {
   readonly typed?: string; // as it was taken, where that is another
 };
 
-const SHOWN = 5;
-
-/** The last five, oldest first, of the very part that is on: what another one read in its place says nothing of this. */
+/** The last of them, oldest first, of the very part that is on: what another one read in its place says nothing of this. */
 export function pastOf(item: Item, state: State, unit: string, dimension: Dimension | undefined): readonly Past[] {
   const since = state.parts[item.part]?.fresh?.pos ?? -1;
   return (state.items[item.id]?.readings ?? [])
     .filter(one => one.pos > since)
-    .slice(-SHOWN)
+    .slice(-LAST_READ)
     .map(({ fact, at, by, reading }) => ({
       fact,
       at,

@@ -41,7 +41,7 @@ export async function ticks(browser: Browser, { url }: Pick<Served, 'url'>): Pro
 async function toPlainStep(page: Page): Promise<void> {
   await page.evaluate(async () => {
     const painted = (): Promise<void> => new Promise(done => requestAnimationFrame(() => setTimeout(done)));
-    const asksMore = (): boolean => document.querySelector('.step form :is(input, textarea)') !== null;
+    const asksMore = (): boolean => document.querySelector(':not(.beneath) > .step form :is(input, textarea)') !== null;
     const hrefs = [...document.querySelectorAll<HTMLAnchorElement>('ol.steps a')].map(({ hash }) => hash);
     for (const hash of hrefs) {
       if (!asksMore()) return;
@@ -57,19 +57,20 @@ const tick = (page: Page): Promise<number> =>
   page.evaluate(
     () =>
       new Promise<number>((done, failed) => {
-        const shown = (): string =>
-          `${document.querySelector('.step')?.getAttribute('aria-label')} ${document.querySelector('.step h1')?.textContent}`;
+        // The one that comes next lies beneath it already, out of sight.
+        const card = (): Element | null => document.querySelector(':not(.beneath) > .step');
+        const shown = (): string => `${card()?.getAttribute('aria-label')} ${card()?.querySelector('h1')?.textContent}`;
         const before = shown();
         const late = setTimeout(() => failed(new Error(`bench: no other step came after ${before}`)), 10_000);
         const from = performance.now();
         const watch = new MutationObserver(() => {
-          if (shown() === before || document.querySelector('.step .answers .main') === null) return;
+          if (shown() === before || card()?.querySelector('.answers .main') == null) return;
           watch.disconnect();
           clearTimeout(late);
           requestAnimationFrame(() => setTimeout(() => done(performance.now() - from)));
         });
         watch.observe(document, { subtree: true, childList: true, characterData: true, attributes: true });
-        document.querySelector<HTMLButtonElement>('.step .answers .main')?.click();
+        card()?.querySelector<HTMLButtonElement>('.answers .main')?.click();
       }),
   );
 
@@ -78,7 +79,7 @@ const bareWord = (page: Page): Promise<number> =>
   page.evaluate(
     () =>
       new Promise<number>((done, failed) => {
-        const word = document.querySelector('.step header span')?.firstChild;
+        const word = document.querySelector(':not(.beneath) > .step header span')?.firstChild;
         if (!(word instanceof Text))
           return failed(new Error('bench: the step must have its number in words, got none'));
         const [before, from] = [word.data, performance.now()];

@@ -4,6 +4,7 @@ import type { Kart } from '../../src/kart/index.ts';
 import type { Plan } from '../../src/prep/index.ts';
 import { type Device, type Pages, sent } from './pages.ts';
 import { goodReading, type Served } from './served.ts';
+import { done, readingField, stepCard } from './step.ts';
 
 export type Readings = ReadonlyMap<string, string>;
 
@@ -16,7 +17,6 @@ export async function readingsOf(served: Served, kart: string): Promise<Readings
   return new Map(steps.map(step => [step.key, goodReading(step, file) ?? '']));
 }
 
-export const heading = (page: Page) => page.locator('.step h1');
 export const word = (page: Page, text: string | RegExp) => page.locator('.title-block').getByText(text);
 
 /** Opens the page and waits until it needs the server no more. */
@@ -42,9 +42,9 @@ export async function phoneAt(pages: Pages, url: string, who: string, device: De
 
 /** Says that the step on the page is done, with the value given where one is asked. */
 export async function press(page: Page, readings: Readings, reading?: string): Promise<void> {
-  const said = await page.locator('.step').evaluate(textOf);
+  const said = await stepCard(page).evaluate(textOf);
   await fillIn(page, readings, reading);
-  await page.locator('.answers .main').click();
+  await done(page).click();
   await page.waitForFunction(old => {
     const [header, title] = [document.querySelector('.step header'), document.querySelector('.step h1')];
     return title !== null && `${header?.textContent}${title.textContent}` !== old;
@@ -53,7 +53,7 @@ export async function press(page: Page, readings: Readings, reading?: string): P
 
 /** Types the value that the step asks for, if it does. */
 export async function fillIn(page: Page, readings: Readings, reading?: string): Promise<void> {
-  const field = page.getByLabel('What you read');
+  const field = readingField(page);
   if ((await field.count()) > 0) await field.fill(reading ?? readings.get(stepOf(page)) ?? '1 mm');
 }
 

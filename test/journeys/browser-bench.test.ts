@@ -6,6 +6,7 @@ import type { Kart } from '../../src/kart/index.ts';
 import type { Plan, Step } from '../../src/prep/index.ts';
 import { axe, browserPages, LAPTOP, smallTargets } from './pages.ts';
 import { payloadOf, type Served, startBuilt } from './served.ts';
+import { done, heading, readingField, stepCard } from './step.ts';
 
 const GAP = 'measure rear hub right/rear track';
 const pages = browserPages();
@@ -25,7 +26,6 @@ const key = (page: Page, name: string) => page.locator('.keypad').getByRole('but
 const tap = async (page: Page, ...names: string[]): Promise<void> => {
   for (const name of names) await key(page, name).tap();
 };
-const field = (page: Page) => page.getByLabel('What you read');
 
 describe('a value is typed with gloves on', () => {
   test('on a touched device the keys are there, the size of gloves, and axe finds nothing wrong', async () => {
@@ -35,22 +35,22 @@ describe('a value is typed with gloves on', () => {
       await key(page, '7/8').waitFor();
       expect(await smallTargets(page)).toEqual([]);
       expect(await axe(page)).toEqual([]);
-      expect(await field(page).getAttribute('inputmode')).toBe('none');
+      expect(await readingField(page).getAttribute('inputmode')).toBe('none');
       await page.getByRole('button', { name: 'Keyboard instead' }).tap();
-      expect(await field(page).getAttribute('inputmode')).toBe('text');
+      expect(await readingField(page).getAttribute('inputmode')).toBe('text');
       expect(await page.locator('.keypad').count()).toBe(0);
     }
   });
 
   test('fraction, sign, point and delete are keys, and what is typed is read back as it will be written', async () => {
     const page = await pages.open(stepUrl(GAP), 'R. Vale', { hasTouch: true });
-    const written = page.locator('output.written');
+    const written = stepCard(page).locator('output.written');
     await tap(page, '1', '4', '2', 'Point', '5');
     expect(await written.textContent()).toBe('Written: 142.5 mm');
     await tap(page, 'Plus or minus');
     expect(await written.textContent()).toBe('Written: -142.5 mm');
     await tap(page, ...Array<string>(6).fill('Delete the last sign'));
-    expect(await field(page).inputValue()).toBe('');
+    expect(await readingField(page).inputValue()).toBe('');
     await page.getByRole('button', { name: 'in', exact: true }).tap();
     await tap(page, '5', 'And: a fraction follows', '5', 'Over', '8');
     expect(await written.textContent()).toBe('Written: 5 5/8 in (142.88 mm)'); // 5.625 × 25.4
@@ -87,19 +87,19 @@ describe('a value is typed with gloves on', () => {
     const page = await pages.open(stepUrl('measure rear wheel right/circumference'), 'R. Vale', { viewport: LAPTOP });
     expect(await page.locator('.keypad').count()).toBe(0);
     await page.getByRole('button', { name: 'Keypad' }).click();
-    await field(page).focus();
+    await readingField(page).focus();
     await page.keyboard.type('86');
     await key(page, '4').click();
-    expect(await field(page).inputValue()).toBe('864');
+    expect(await readingField(page).inputValue()).toBe('864');
     await page.keyboard.type('.5');
-    expect(await field(page).inputValue()).toBe('864.5');
+    expect(await readingField(page).inputValue()).toBe('864.5');
   });
 });
 
 describe('what was read before', () => {
   test('stands beside the field in words, drawn small, with its table', async () => {
     const page = await pages.open(stepUrl('measure brake pads rear/thickness'), 'R. Vale');
-    const past = page.locator('.past');
+    const past = stepCard(page).locator('.past');
     await past.getByText(/^Last read /).waitFor();
     expect(await past.locator('svg').count()).toBe(1);
     await past.getByRole('button').click();
@@ -121,19 +121,19 @@ describe('what was read before', () => {
     const page = await pages.open(stepUrl(seen), 'A. Lone');
     await page.getByText('as if nobody had').waitFor();
     await page.getByText('Your first look').waitFor();
-    expect(await page.locator('.past').count()).toBe(0);
+    expect(await stepCard(page).locator('.past').count()).toBe(0);
     // Nor does anything else on the sheet, opened or not, seen or printed: not the steps done, not the work list.
     await page.getByRole('button', { name: /^Show \d+ done$/ }).click();
     expect(await page.locator('main').textContent()).not.toContain('20.7');
     // The same hand, and nothing else done since: the walk-round is begun by a press of its own, then the look counts.
-    await page.locator('.answers .main').click();
+    await done(page).click();
     await page
       .getByRole('alert')
       .getByText(/a walk-round of its own later/)
       .waitFor();
     await page.getByRole('button', { name: 'Begin a separate walk-round' }).click();
     await page.getByRole('status').getByText('The walk-round is begun.').waitFor();
-    await page.locator('.answers .main').click();
+    await done(page).click();
     await expect.poll(last).toMatchObject({ kind: 'checked', result: 'pass', secondLook: true, by: 'A. Lone' });
   });
 });
@@ -160,28 +160,28 @@ describe('work that was interrupted', () => {
       );
       if (step === undefined) continue;
       await page.goto(stepUrl(step.key));
-      await page.locator('.step h1').waitFor();
+      await heading(page).waitFor();
       const before = (await last()).id;
-      await page.locator('.answers .main').click();
+      await done(page).click();
       await expect.poll(async () => (await last()).id).not.toBe(before);
     }
     await leave(page, 1);
-    await page.locator('article.step').waitFor();
+    await stepCard(page).waitFor();
     await leave(page, 14);
     await page.getByRole('heading', { name: 'Touch the last one again' }).waitFor();
     await page.getByText('away for').waitFor();
-    expect(await page.locator('article.step').count()).toBe(0);
+    expect(await stepCard(page).count()).toBe(0);
     expect(await axe(page)).toEqual([]);
     expect(await smallTargets(page)).toEqual([]);
     const did = await page.locator('.last-done b').textContent();
     expect(did).toBe(`Taken off: ${((await last()) as { part?: string }).part}`);
     await page.getByRole('button', { name: /I touched it/ }).click();
-    await page.locator('article.step').waitFor();
+    await stepCard(page).waitFor();
     await page.reload();
     await page.getByText('the page was opened anew').waitFor();
     await page.getByRole('button', { name: 'It is not so' }).click();
     await page.getByRole('button', { name: 'Strike it' }).click();
-    await page.locator('article.step').waitFor();
+    await stepCard(page).waitFor();
     await expect.poll(last).toMatchObject({ kind: 'struck', why: 'not so when touched again' });
   });
 
@@ -244,7 +244,7 @@ describe('what cannot be done, and what goes wrong', () => {
     const page = await pages.open(stepUrl(step.key), 'R. Vale');
     const buffer = await page.screenshot({ type: 'jpeg' });
     await page.getByRole('button', { name: 'It fails' }).click();
-    await page.getByLabel('What is wrong').fill('hairline at the weld');
+    await stepCard(page).getByLabel('What is wrong').fill('hairline at the weld');
     const camera = page.getByLabel('Take a photo');
     expect(await camera.getAttribute('capture')).toBe('environment');
     await camera.setInputFiles({ name: 'now.jpg', mimeType: 'image/jpeg', buffer });

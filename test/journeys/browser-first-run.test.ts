@@ -4,6 +4,7 @@ import { afterEach, expect, test } from 'vitest';
 import type { Fact } from '../../src/book/index.ts';
 import { axe, browserPages, LAPTOP, PHONE, sent, smallTargets } from './pages.ts';
 import { type Served, startBuilt } from './served.ts';
+import { stepCard } from './step.ts';
 
 const pages = browserPages();
 let served: Served;
@@ -57,7 +58,7 @@ test('an empty folder leads to four questions and a plan, pressed through with w
     await looksRight(page, viewport.width);
     expect(presses).toBeLessThanOrEqual(6);
     await page.getByRole('link', { name: 'Begin with the first step' }).click();
-    await page.locator('.step h1').waitFor();
+    await stepCard(page).waitFor();
     await sent(page);
     expect((await factsOf(kart)).map(({ kind }) => kind)).toEqual(['kart filed', 'event']);
   }

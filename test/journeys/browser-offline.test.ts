@@ -5,9 +5,10 @@ import { join, resolve } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import type { Fact } from '../../src/book/index.ts';
-import { heading, phoneAt, press as pressStep, type Readings, readingsOf, word } from './bench-phone.ts';
+import { phoneAt, press as pressStep, type Readings, readingsOf, word } from './bench-phone.ts';
 import { axe, browserPages, PHONE, sent, smallTargets } from './pages.ts';
 import { type Served, startBuilt } from './served.ts';
+import { done, heading, readingField } from './step.ts';
 
 const pages = browserPages();
 let served: Served;
@@ -75,7 +76,7 @@ describe('with the server gone', () => {
     const first = await phone('R. Vale');
     const second = await first.context().newPage();
     await second.goto(`${served.url}#/record`);
-    await second.locator('main h1').waitFor();
+    await second.locator('main h1').first().waitFor();
     for (const page of [first, second]) await sent(page); // each has the book, not only how it stood
     await served.kill();
     await first.goto(`${served.url}#/record`);
@@ -106,7 +107,7 @@ test('a new version waits until a person takes it over, never under an open step
   const before = (await facts()).length;
   await served.kill();
   await press(page);
-  const field = page.getByLabel('What you read');
+  const field = readingField(page);
   const step = `${served.url}#/work/${encodeURIComponent('measure brake pads rear/thickness')}`;
   await page.goto(step);
   await field.fill('7.5'); // half typed
@@ -127,12 +128,12 @@ test('a new version waits until a person takes it over, never under an open step
     expect(await field.inputValue()).toBe('7.5');
     expect(await page.getByText('A new version of this page is here').count()).toBe(0);
     await page.goto(`${served.url}#/lives`); // a part that this version fetches only now
-    await page.locator('main h1').waitFor();
+    await page.locator('main h1').first().waitFor();
     await page.getByText('A new version of this page is here').waitFor();
     expect(await page.title()).toBe('Kartwright');
     await page.getByRole('button', { name: 'Show it' }).click();
     await page.waitForFunction(() => document.title === 'Kartwright, the next');
-    await page.locator('main h1').waitFor(); // an address set while it starts is not yet looked at
+    await page.locator('main h1').first().waitFor(); // an address set while it starts is not yet looked at
     await page.goto(step);
     await page.getByRole('button', { name: /I touched it/ }).click(); // a page opened anew asks for the last one first
     expect(await field.inputValue()).toBe('7.5');
@@ -176,9 +177,9 @@ test('a phone without room says so in one sentence, and what was said stays to b
     };
   });
   const said = await heading(page).textContent();
-  const field = page.getByLabel('What you read');
+  const field = readingField(page);
   if ((await field.count()) > 0) await field.fill('1 mm');
-  await page.locator('.answers .main').click();
+  await done(page).click();
   await page.getByRole('alert').getByText('no room left').waitFor();
   expect(await heading(page).textContent()).toBe(said);
   await keeper.evaluate(() => (globalThis as unknown as { makeRoom(): void }).makeRoom());

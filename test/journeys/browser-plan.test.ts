@@ -7,6 +7,7 @@ import type { Kept } from '../../src/app/index.ts';
 import type { Plan } from '../../src/prep/index.ts';
 import { browserPages, LAPTOP, PHONE } from './pages.ts';
 import { type Served, startBuilt } from './served.ts';
+import { done, heading } from './step.ts';
 
 const AXE = await readFile(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const pages = browserPages();
@@ -157,9 +158,11 @@ test('stopped at once, the plan is still one to work from; by itself nothing is 
   await found(page);
   expect(await stop(page).isVisible()).toBe(false);
   expect(await rows(page).count()).toBeGreaterThan(alone / 2);
-  const title = await page.locator('.step h1').textContent();
-  await page.locator('.step .answers .button.main').first().click();
-  await page.locator('.step h1', { hasNotText: title ?? 'none' }).waitFor();
+  const title = await heading(page).textContent();
+  await done(page).click();
+  await heading(page)
+    .filter({ hasNotText: title ?? 'none' })
+    .waitFor();
   await page.getByRole('button', { name: '1', exact: true }).click();
   await statement(page).locator('.found').waitFor({ state: 'detached' });
 });
@@ -169,9 +172,11 @@ test('a find in the middle, for which a part comes off, shows what the plan does
   await twoPeople(page);
   await found(page);
   const before = (await served.get<{ facts: Kept[] }>('/api/karts/41/facts?after=0')).facts.length;
-  const title = await page.locator('.step h1').textContent();
-  await page.locator('.step .answers .button.main').first().click();
-  await page.locator('.step h1', { hasNotText: title ?? 'none' }).waitFor();
+  const title = await heading(page).textContent();
+  await done(page).click();
+  await heading(page)
+    .filter({ hasNotText: title ?? 'none' })
+    .waitFor();
   expect(await page.locator('.changed').count()).toBe(0); // only what was done
   const { facts } = await served.get<{ facts: Kept[] }>('/api/karts/41/facts?after=0');
   expect(facts.length).toBe(before + 1);

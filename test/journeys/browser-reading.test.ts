@@ -4,6 +4,7 @@ import type { Kart } from '../../src/kart/index.ts';
 import type { Plan } from '../../src/prep/index.ts';
 import { browserPages, LAPTOP } from './pages.ts';
 import { payloadOf, type Served, startBuilt } from './served.ts';
+import { readingField, stepCard } from './step.ts';
 
 const KEY = 'measure rear hub left/rear track';
 const pages = browserPages();
@@ -27,10 +28,10 @@ test('a gap that is too small says live which way the hub moves, and the instrum
   }
   const page = await pages.open(`${served.url}#/work/${encodeURIComponent(KEY)}`, 'B. Other', {});
   await page.getByLabel('Read with').selectOption('tape');
-  await page.getByLabel('What you read').fill('5 1/2 in');
-  const shown = page.locator('output.judged');
+  await readingField(page).fill('5 1/2 in');
+  const shown = stepCard(page).locator('output.judged');
   await expect.poll(() => shown.textContent()).toContain('Move the left hub out 1/8 in.');
-  await page.getByLabel('What you read').fill('142.5; 142.6; 142.4');
+  await readingField(page).fill('142.5; 142.6; 142.4');
   await expect.poll(() => shown.textContent()).toContain('3 readings: mean 142.5 mm');
   await page.reload();
   await expect.poll(() => page.getByLabel('Read with').inputValue()).toBe('tape');
@@ -46,14 +47,14 @@ test('sizes, pressures and the clock are written as the person chose, in the ste
   await page.reload(); // it is kept
   await expect.poll(() => page.getByLabel('Sizes of parts').inputValue()).toBe('in');
   await page.goto(`${served.url}#/work/${encodeURIComponent(KEY)}`);
-  const step = page.locator('article.step');
+  const step = stepCard(page);
   await expect.poll(() => step.locator('dl.target').first().textContent()).toMatch(/\d in/);
   await step.getByText(/^Given as .*mm/).waitFor();
   const inches = step.getByRole('group', { name: 'Unit' }).getByRole('button').first();
   expect(await inches.textContent()).toBe('in');
   expect(await inches.getAttribute('aria-pressed')).toBe('true');
-  await page.getByLabel('What you read').fill('142.5 mm');
-  await expect.poll(() => page.locator('output.written').textContent()).toBe('Written: 142.5 mm');
+  await readingField(page).fill('142.5 mm');
+  await expect.poll(() => stepCard(page).locator('output.written').textContent()).toBe('Written: 142.5 mm');
   await step.getByRole('button', { name: 'It holds' }).click();
   await page.getByText('5.61 in (typed 142.5 mm)').first().waitFor();
   await page.goto(`${served.url}#/record`);

@@ -2,6 +2,7 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { axe, browserPages, LAPTOP, PHONE, smallTargets } from './pages.ts';
 import { type Served, startBuilt } from './served.ts';
+import { heading } from './step.ts';
 
 const pages = browserPages();
 let served: Served;
@@ -43,7 +44,7 @@ test('whatever the kart and the book hold is found by its words and opens', asyn
     await open('pinch left', 'Joints', /^pinch bolts/);
     await page.getByRole('heading', { name: 'Rear hub left' }).waitFor();
     await open('pad thickness', 'Steps of the plan', /Pad thickness/);
-    await page.locator('.step h1', { hasText: 'Pad thickness' }).waitFor();
+    await heading(page).filter({ hasText: 'Pad thickness' }).waitFor();
     await open('premix', 'Numbers', /./);
     await page.waitForURL(/#\/numbers\/premix/);
     await open('ran', 'Sessions', /^Ran /);

@@ -8,6 +8,7 @@ import type { Plan } from '../../src/prep/index.ts';
 import type { Hazard } from '../../src/risk/index.ts';
 import { browserPages, LAPTOP, PHONE } from './pages.ts';
 import { type Served, startBuilt } from './served.ts';
+import { done, stepCard } from './step.ts';
 
 const AXE = await readFile(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const PINS = 'rod/clevis pins';
@@ -66,7 +67,7 @@ async function work(page: Page, find: (step: Plan['steps'][number]) => boolean):
   const step = steps.find(one => one.state !== 'done' && find(one));
   if (!step) throw new Error('the plan must hold the step');
   await page.goto(`${served.url}#/work/${encodeURIComponent(step.key)}`);
-  await page.locator('.answers .main').click();
+  await done(page).click();
   await expect
     .poll(async () =>
       (await served.get<Plan>('/api/karts/9/plan')).steps.filter(one => one.key === step.key && one.state !== 'done'),
@@ -146,7 +147,7 @@ describe('weak links on the page', () => {
     await made.waitFor();
     await page.reload(); // it is still said, and the step is one tap away
     await made.getByRole('link', { name: 'To the step' }).click();
-    await page.locator('article.step', { hasText: STRAP }).waitFor();
+    await stepCard(page).filter({ hasText: STRAP }).waitFor();
     expect((await served.get<{ verdict: string }>('/api/karts/9/fitness')).verdict).toBe('not fit');
   });
 

@@ -5,10 +5,11 @@ import type { Page } from 'playwright-core';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import type { Fact } from '../../src/book/index.ts';
 import { randoms, report, SEED, tries } from '../faults/size.ts';
-import { fillIn, heading, phoneAt, press, readingsOf, stepOf, word } from './bench-phone.ts';
+import { fillIn, phoneAt, press, readingsOf, stepOf, word } from './bench-phone.ts';
 import { browserPages, LAPTOP, sent } from './pages.ts';
 import { runCli } from './run-cli.ts';
 import { type Served, startBuilt } from './served.ts';
+import { done, heading, stepCard } from './step.ts';
 
 /** Invented, and small: a dozen steps, one of them putting a wheel back, one a second look. */
 const KART = `
@@ -148,10 +149,10 @@ test('a tab is killed between any two taps, and in the middle of one: what was a
       continue;
     }
     await fillIn(page, readings);
-    const said = await page.locator('.step').textContent();
-    await page.locator('.answers .main').click();
+    const said = await stepCard(page).textContent();
+    await done(page).click();
     await page.waitForTimeout(random() * 60); // the moment of the kill, not a wait for anything
-    const shown = await page.locator('.step').textContent();
+    const shown = await stepCard(page).textContent();
     if (shown !== said && !shown?.includes('Writing')) acknowledged.push(step);
     else early++;
     page = await killed(page);

@@ -8,6 +8,7 @@ import type { Kart } from '../../src/kart/index.ts';
 import type { Plan, Step } from '../../src/prep/index.ts';
 import { browserPages, type Device, LAPTOP, PHONE } from './pages.ts';
 import { goodReading, payloadOf, type Served, startBuilt } from './served.ts';
+import { done, heading, readingField, stepCard } from './step.ts';
 
 const AXE = await readFile(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const SHEETS = ['today', 'work', 'kart', 'record', 'fit'] as const;
@@ -27,19 +28,18 @@ const plan = (): Promise<Plan> => served.get('/api/karts/41/plan');
 const fitness = (): Promise<FitAnswer> => served.get('/api/karts/41/fitness');
 const toDo = (p: Plan): Step[] => p.steps.filter(s => s.state !== 'done');
 const stepHash = (step: Step): string => `#/work/${encodeURIComponent(step.key)}`;
-const heading = (page: Page) => page.locator('.step h1');
-const number = (page: Page) => page.locator('.step header');
+const number = (page: Page) => stepCard(page).locator('header');
 
 /** Says that the step on the page is done, with a reading that holds where one is asked and none is typed yet. */
 async function press(page: Page): Promise<void> {
-  const field = page.getByLabel('What you read');
+  const field = readingField(page);
   if ((await field.count()) > 0 && (await field.inputValue()) === '') {
     const key = decodeURIComponent(new URL(page.url()).hash.replace('#/work/', ''));
     const [kart, { steps }] = await Promise.all([served.get<Kart>('/api/karts/41'), plan()]);
     const step = steps.find(s => s.key === key);
     await field.fill((step && goodReading(step, kart)) ?? '');
   }
-  await page.locator('.answers .main').click();
+  await done(page).click();
 }
 
 /** Does everything that is left, as two people with their own clipboard would; stops before the last `keep` steps. */
@@ -68,7 +68,7 @@ describe('at the bench, on a phone', () => {
     await page.getByText('Not fit', { exact: true }).waitFor();
     await page.getByRole('link', { name: 'Go on with the work' }).click();
     await heading(page).waitFor();
-    expect(await page.locator('article.step').count()).toBe(1);
+    expect(await stepCard(page).count()).toBe(1);
     await page.reload();
     await heading(page).waitFor();
     expect(await page.getByRole('dialog').count()).toBe(0);
@@ -149,14 +149,14 @@ describe('at the bench, on a phone', () => {
     ) as Step;
     const page = await open('R. Vale', stepHash(step));
     await page.getByRole('button', { name: 'It fails' }).click();
-    await page.getByLabel('What you read').fill('99999');
-    await page.getByLabel('What is wrong').fill('slipped');
+    await readingField(page).fill('99999');
+    await stepCard(page).getByLabel('What is wrong').fill('slipped');
     await page.getByRole('button', { name: 'Record the fail' }).click();
     await page.getByRole('alert').getByText('Expected').waitFor();
-    expect(await page.getByLabel('What you read').inputValue()).toBe('99999');
+    expect(await readingField(page).inputValue()).toBe('99999');
     await page.reload();
-    await page.getByLabel('What you read').waitFor();
-    expect(await page.getByLabel('What you read').inputValue()).toBe('99999');
+    await readingField(page).waitFor();
+    expect(await readingField(page).inputValue()).toBe('99999');
     await page.getByRole('button', { name: 'Record the fail' }).click();
     await page.getByRole('button', { name: /as I said/ }).click();
     await page.getByRole('alert').waitFor({ state: 'detached' });
@@ -168,11 +168,11 @@ describe('at the bench, on a phone', () => {
     const kart = await served.get<Kart>('/api/karts/41');
     const step = toDo(await plan()).find(s => s.state === 'ready' && s.action === 'measure') as Step;
     const page = await open('R. Vale', stepHash(step));
-    await page.getByLabel('What you read').fill('about a hand');
+    await readingField(page).fill('about a hand');
     await press(page);
     await page.getByRole('alert').waitFor();
-    expect(await page.getByLabel('What you read').inputValue()).toBe('about a hand');
-    await page.getByLabel('What you read').fill(goodReading(step, kart) ?? '');
+    expect(await readingField(page).inputValue()).toBe('about a hand');
+    await readingField(page).fill(goodReading(step, kart) ?? '');
     await press(page);
     await page.getByRole('alert').waitFor({ state: 'detached' });
   });
@@ -253,7 +253,7 @@ describe('for everyone', () => {
       const page = await open('R. Vale', '', { viewport, colorScheme });
       for (const sheet of SHEETS) {
         await page.goto(`${served.url}#/${sheet}`);
-        await page.locator('main h1').waitFor();
+        await page.locator('main h1').first().waitFor();
         await page.evaluate(AXE);
         const found = await page.evaluate(async () => {
           const axe = (

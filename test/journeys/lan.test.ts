@@ -239,7 +239,7 @@ describe('on the pages', () => {
       await phone.evaluate(to => {
         location.hash = to;
       }, `#/${sheet}`);
-      await phone.locator('main h1').waitFor();
+      await phone.locator('main h1').first().waitFor();
       await logOut.waitFor();
     }
     await logOut.click();

@@ -44,7 +44,7 @@ async function open(
   await page.goto(`${served.url}${hash}`);
   await page.getByRole('dialog').getByLabel('Your name').fill('R. Vale');
   await page.getByRole('button', { name: 'That is me' }).click();
-  await page.locator('main h1').waitFor();
+  await page.locator('main h1').first().waitFor();
   return page;
 }
 

@@ -75,7 +75,7 @@ export function browserPages(): Pages {
       const page = await bare(url, device);
       await page.getByRole('dialog').getByLabel('Your name').fill(who);
       await page.getByRole('button', { name: 'That is me' }).click();
-      await page.locator('main h1').waitFor();
+      await page.locator('main h1').first().waitFor();
       return page;
     },
   };

@@ -25,14 +25,14 @@ test('Today, Work and a step say nothing in English but what the kart, its kinds
   const name = page.getByRole('dialog').locator('input');
   await name.fill('R. Vale');
   await name.press('Enter');
-  await page.locator('main h1').waitFor();
+  await page.locator('main h1').first().waitFor();
   const { steps } = await served.get<Plan>('/api/karts/41/plan');
   const step = steps.find(({ state, unit }) => state === 'ready' && unit !== null)?.key ?? '';
   const said = await saidByOthers();
   const left: string[] = [];
   for (const hash of ['#/today', '#/work', `#/work/${encodeURIComponent(step)}`]) {
     await page.goto(`${served.url}${hash}`);
-    await page.locator('main h1').waitFor();
+    await page.locator('main h1').first().waitFor();
     await page.waitForFunction(() => document.querySelector('main .loading') === null);
     const texts = await textsOn(page);
     expect(texts.filter(text => text.includes('⟦')).length).toBeGreaterThan(30);

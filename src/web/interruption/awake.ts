@@ -1,10 +1,10 @@
 import { useEffect } from 'preact/hooks';
 
 /** The screen stays on while a step is shown, where the browser can and the battery lets it; elsewhere it goes dark as ever. */
-export function useAwake(): void {
+export function useAwake(shown: boolean): void {
   useEffect(() => {
     const { wakeLock } = navigator as { readonly wakeLock?: WakeLock };
-    if (wakeLock === undefined) return;
+    if (!shown || wakeLock === undefined) return;
     let held: WakeLockSentinel | undefined;
     let left = false;
     const hold = async (): Promise<void> => {
@@ -20,5 +20,5 @@ export function useAwake(): void {
       document.removeEventListener('visibilitychange', again);
       void held?.release();
     };
-  }, []);
+  }, [shown]);
 }

@@ -7,13 +7,12 @@ export type Keys = Pick<Keep, 'get' | 'set'>;
 const WANTED = 'keypad';
 
 export function useKeys(keep: Keys): readonly [boolean, (wanted: boolean) => void] {
-  const [wanted, setWanted] = useState(keep.get(WANTED) || (isTouched() ? 'yes' : 'no'));
+  const [, redraw] = useState(0);
   return [
-    wanted === 'yes',
+    (keep.get(WANTED) || (isTouched() ? 'yes' : 'no')) === 'yes',
     next => {
-      const said = next ? 'yes' : 'no';
-      keep.set(WANTED, said);
-      setWanted(said);
+      keep.set(WANTED, next ? 'yes' : 'no');
+      redraw(n => n + 1);
     },
   ];
 }

@@ -23,9 +23,10 @@ export function Answers(props: {
   readonly snapshot: Snapshot;
   readonly session: Session;
   readonly keep: Keep;
+  readonly choices: Keep;
   readonly onWritten: () => void;
 }) {
-  const { step, keep, session } = props;
+  const { step, keep, choices, session } = props;
   const [asking, setAsking] = useState<Asking>((keep.get(`asking ${step.key}`) as Asking) || 'result');
   const [reading, setReading] = useKept(keep, `reading ${step.key}`);
   const [words, setWords] = useKept(keep, `words ${step.key}`);
@@ -35,9 +36,9 @@ export function Answers(props: {
   const { kart } = props.snapshot;
   const item = step.item === null ? undefined : kart.items[step.item];
   // Remembered for every step that is read in this unit: the same piece is in the hand.
-  const [chosen, setChosen] = useKept(keep, `instrument ${step.unit ?? ''}`);
+  const chosen = choices.get(`instrument ${step.unit ?? ''}`);
   // So is the unit of the tape or gauge.
-  const [said, setUnit] = useKept(keep, `read in ${step.unit ?? ''}`);
+  const said = choices.get(`read in ${step.unit ?? ''}`);
   const units = step.unit === null ? [] : unitsFor(step.unit);
   const unit = units.includes(said) ? said : (units[0] ?? null);
   const instrument = item && instrumentsFor(kart, item).includes(chosen) ? chosen : '';
@@ -53,7 +54,11 @@ export function Answers(props: {
     setRefused(NOTHING);
   };
   const leave = (): void => {
-    for (const key of ['reading', 'words', 'asking', 'why', 'because', 'photo']) keep.set(`${key} ${step.key}`, '');
+    // The card is there a moment longer, and may be asked for again.
+    for (const put of [setReading, setWords, setBecause, setPhoto]) put('');
+    keep.set(`why ${step.key}`, '');
+    putWhy(keptWhy(keep, step.key, handling));
+    ask('result');
     props.onWritten();
   };
   const give = async (answer: Answer, sure = false): Promise<void> => {
@@ -103,7 +108,7 @@ export function Answers(props: {
       label={asking === 'set' ? workWords.whatItIsSet : workWords.whatYouRead}
       item={item}
       snapshot={props.snapshot}
-      keep={keep}
+      keep={choices}
       text={reading}
       onText={text => {
         setReading(text);
@@ -112,12 +117,12 @@ export function Answers(props: {
       unit={unit ?? step.unit}
       asked={step.unit}
       onUnit={next => {
-        setUnit(next);
+        choices.set(`read in ${step.unit ?? ''}`, next);
         setRefused(NOTHING);
       }}
       limits={{ min: step.tolerance?.min?.si, max: step.tolerance?.max?.si }}
       instrument={instrument}
-      onInstrument={setChosen}
+      onInstrument={name => choices.set(`instrument ${step.unit ?? ''}`, name)}
       blind={step.action === 'second-look'}
     />
   );
@@ -218,7 +223,7 @@ export function Answers(props: {
       {step.fresh && (
         <>
           <label for="words">{workWords.hoursNewOneHasRun}</label>
-          <CountField id="words" keys={keep} unit="h" placeholder={workWords.none} text={words} onText={setWords} />
+          <CountField id="words" keys={choices} unit="h" placeholder={workWords.none} text={words} onText={setWords} />
           {wrongHours && <p class="note need">{wrongHours}</p>}
         </>
       )}

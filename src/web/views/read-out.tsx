@@ -7,7 +7,7 @@ import { aloudOf } from './aloud.ts';
 export function ReadOut({ step }: { readonly step: Step }) {
   const [reads, setReads] = useState(false);
   const { speechSynthesis: voice } = window as { readonly speechSynthesis?: SpeechSynthesis };
-  useEffect(() => () => voice?.cancel(), [voice]);
+  useEffect(() => (reads ? () => voice?.cancel() : undefined), [reads, voice]);
   if (voice === undefined) return null;
   const press = (): void => {
     voice.cancel();

@@ -3,7 +3,6 @@ import { aimsOf } from '../choice/aims.ts';
 import { withOwnDays } from '../choice/dates.ts';
 import { drawnOn } from '../dimensioned/which.ts';
 import { partsOff } from '../drawing/parts-off.ts';
-import { useAwake } from '../interruption/awake.ts';
 import { Later } from '../later.tsx';
 import { Caution } from '../parts.tsx';
 import { hashOf, type Keep } from '../place.ts';
@@ -25,6 +24,8 @@ export function StepCard(props: {
   readonly crew: Crew;
   readonly session: Session;
   readonly keep: Keep;
+  /** What is chosen here is chosen for every step. */
+  readonly choices: Keep;
   readonly who: string;
   readonly onWritten: () => void;
   /** Something else is wrong at the place of the step. */
@@ -33,7 +34,6 @@ export function StepCard(props: {
   const { step, snapshot } = props;
   const item = step.item === null ? undefined : snapshot.kart.items[step.item];
   const drawing = item && step.action !== 'second-look' ? drawnOn(item) : undefined; // which shows the first result
-  useAwake();
   return (
     <article class="step" aria-label={workWords.stepName(step.n)} onClickCapture={notTwice}>
       <header>
@@ -56,8 +56,8 @@ export function StepCard(props: {
             {step.accept}
           </p>
         )}
-        <ReadOut key={step.key} step={step} />
-        {step.state === 'ready' && <Answers key={step.key} {...props} />}
+        <ReadOut step={step} />
+        {step.state === 'ready' && <Answers {...props} />}
         {step.state === 'waiting' && <Waits step={step} snapshot={snapshot} />}
         {step.state === 'done' && (
           <>

@@ -1,6 +1,7 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { openOf } from '../../app/index.ts';
 import type { Plan, Step } from '../../prep/index.ts';
+import { useAwake } from '../interruption/awake.ts';
 import type { Away } from '../interruption/away.ts';
 import { BackAgain } from '../interruption/back-again.tsx';
 import { lastDone } from '../interruption/last-done.ts';
@@ -8,8 +9,8 @@ import { afterPaint, Later } from '../later.tsx';
 import { OpenList } from '../lies-open/list.tsx';
 import { OnPaper } from '../on-paper.tsx';
 import { hashOf, type Keep } from '../place.ts';
+import { useAhead } from '../plan/ahead.ts';
 import { type Crew, isAlone, keepCrew } from '../plan/crew.ts';
-import { finished } from '../plan/finished.ts';
 import { StepList } from '../plan/list.tsx';
 import { nextStep } from '../plan/next-step.ts';
 import { Statement } from '../plan/statement.tsx';
@@ -19,6 +20,7 @@ import type { Session, Snapshot } from '../session.ts';
 import { keepPrinted } from '../type-in/printed.ts';
 import { spanOf } from '../words/reads.ts';
 import { workWords } from '../words/work.ts';
+import { type Card, Deck } from './deck.tsx';
 import { Picture, PrintByPerson } from './picture.tsx';
 import { signedSince } from './signed.ts';
 import { StepCard } from './step.tsx';
@@ -59,16 +61,46 @@ export function Work(props: {
     if (props.step === undefined && named !== undefined) go(named); // so that a reload finds the same step
   }, [props.step, named]);
 
-  // Worked out while the hands are at the step, so that the thumb does not wait for it.
-  useEffect(() => {
-    if (named !== undefined) return afterPaint(() => void finished(plan, named));
-  }, [plan, named]);
+  const ahead = useAhead(plan, current);
+  // What is chosen for every step, an instrument or the keys, is another one on each card at once.
+  const [chosen, choose] = useState(0);
+  const choices: Keep = {
+    get: props.keep.get,
+    set(key, value) {
+      props.keep.set(key, value);
+      choose(n => n + 1);
+    },
+  };
+  useAwake(current !== undefined && back === undefined);
+  const card = (step: Step, plan: Plan): Card => ({
+    key: step.key,
+    of: [step, plan, kart, snapshot.state, crew, props.who, view.writing, chosen],
+    draw: () => (
+      <StepCard
+        step={step}
+        of={plan.steps.length}
+        snapshot={{ ...snapshot, plan }}
+        crew={crew}
+        session={props.session}
+        keep={props.keep}
+        choices={choices}
+        who={props.who}
+        onFind={step => beginFind(props.keep, step.part ?? '', step.grade)}
+        onWritten={() => {
+          props.away.worked();
+          setWritten(step);
+          go(nextStep(props.session.view().snapshot?.plan ?? plan, step)?.key);
+        }}
+      />
+    ),
+  });
 
   // A step that was written leaves the page, and the button that had the focus with it: the next one is gone to, and read out.
   const here = useRef<HTMLDivElement>(null);
   const [written, setWritten] = useState<Step>();
   useEffect(() => {
-    if (written !== undefined) here.current?.querySelector<HTMLElement>('.step h1')?.focus();
+    if (written === undefined) return;
+    return afterPaint(() => here.current?.querySelector<HTMLElement>('.card:not(.beneath) h1')?.focus());
   }, [written, named]);
 
   return (
@@ -88,21 +120,7 @@ export function Work(props: {
           {back && last ? (
             <BackAgain done={[last, ...before]} {...back} session={props.session} onTouched={props.away.back} />
           ) : current ? (
-            <StepCard
-              step={current}
-              of={plan.steps.length}
-              snapshot={snapshot}
-              crew={crew}
-              session={props.session}
-              keep={props.keep}
-              who={props.who}
-              onFind={step => beginFind(props.keep, step.part ?? '', step.grade)}
-              onWritten={() => {
-                props.away.worked();
-                setWritten(current);
-                go(nextStep(props.session.view().snapshot?.plan ?? plan, current)?.key);
-              }}
-            />
+            <Deck seen={card(current, plan)} beneath={ahead && card(ahead.step, ahead.plan)} />
           ) : (
             <Elsewhere snapshot={snapshot} go={go} />
           )}

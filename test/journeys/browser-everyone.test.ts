@@ -65,7 +65,7 @@ test('at 400 % no sheet scrolls in two directions, and nothing moves for who wan
   for (const sheet of SHEETS) {
     await page.goto(`${served.url}#/${sheet}`);
     await page.locator('main h1').first().waitFor();
-    await page.locator('main .loading').waitFor({ state: 'detached', timeout: 60_000 });
+    await expect.poll(() => page.locator('main .loading').count(), { timeout: 60_000 }).toBe(0);
     const found = [...(await beyond(page)), ...(await moving(page))];
     if (found.length > 0) wrong[sheet] = found;
   }

@@ -59,7 +59,7 @@ describe('with the server gone', () => {
     ])) {
       await after.goto(`${served.url}#/${sheet}`);
       await after.locator('main h1').first().waitFor();
-      await after.locator('main .loading').waitFor({ state: 'detached', timeout: 60_000 });
+      await expect.poll(() => after.locator('main .loading').count(), { timeout: 60_000 }).toBe(0);
       expect(await after.getByText('could not be fetched').count(), sheet).toBe(0);
     }
 

@@ -49,13 +49,11 @@ function Placed({ card, place }: { readonly card: Card; readonly place: 'seen' |
     return afterPaint(() => lay(at.current)); // with what of it is drawn later
   }, [place, ...card.of]);
   return (
-    <div ref={at} class={CLASS[place]}>
+    <div ref={at} class={place === 'seen' ? 'card' : place === 'beneath' ? 'card beneath' : 'card beneath kept'}>
       <Still of={card.of}>{card.draw()}</Still>
     </div>
   );
 }
-
-const CLASS = { seen: 'card', beneath: 'card beneath', left: 'card beneath kept' } as const;
 
 /** Laid out and then kept as it is, in one go: nothing beneath is ever painted, read out or reached by a key. */
 function lay(card: HTMLElement | null): void {

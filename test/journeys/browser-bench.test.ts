@@ -5,7 +5,7 @@ import type { Fact } from '../../src/book/index.ts';
 import type { Kart } from '../../src/kart/index.ts';
 import type { Plan, Step } from '../../src/prep/index.ts';
 import { axe, browserPages, LAPTOP, smallTargets } from './pages.ts';
-import { payloadOf, type Served, startBuilt } from './served.ts';
+import { goodReading, payloadOf, type Served, startBuilt } from './served.ts';
 import { done, heading, readingField, stepCard } from './step.ts';
 
 const GAP = 'measure rear hub right/rear track';
@@ -285,5 +285,44 @@ describe('what cannot be done, and what goes wrong', () => {
     const said = await page.evaluate(() => (globalThis as unknown as { said: string[] }).said);
     expect(said[0]).toBe('awake');
     expect(said.at(-1)).toContain(`Caution. ${step.caution}`.slice(0, 30));
+  });
+});
+
+describe('the step that comes next', () => {
+  test('lies ready beneath the one at hand, with the keys that are chosen there, and is neither seen nor reached by a key', async () => {
+    const kart = await served.get<Kart>('/api/karts/41');
+    const ready = async (): Promise<readonly Step[]> => (await plan()).steps.filter(s => s.state === 'ready');
+    for (let [first] = await ready(); first && first.unit === null; [first] = await ready())
+      await served.post('/api/karts/41/facts', { payloads: [payloadOf(first, kart)], by: 'J. Moor' });
+    const [next, ...others] = await ready();
+    const here = others.find(({ unit }) => unit !== null) as Step;
+    const page = await pages.open(stepUrl(here.key), 'R. Vale', { viewport: LAPTOP });
+    const beneath = page.locator('.beneath.kept');
+    await expect.poll(() => beneath.locator('h1').textContent()).toBe(next?.title);
+    await heading(page).filter({ hasText: here.title }).waitFor();
+    expect(
+      await beneath
+        .locator('input')
+        .first()
+        .evaluate(field => field.checkVisibility()),
+    ).toBe(false);
+    expect(await axe(page)).toEqual([]);
+    await heading(page).focus();
+    const reached = new Set<string>();
+    for (let presses = 0; presses < 60; presses++) {
+      await page.keyboard.press('Tab');
+      reached.add(await page.evaluate(() => (document.activeElement?.closest('.beneath') ? 'beneath' : 'elsewhere')));
+    }
+    expect([...reached]).toEqual(['elsewhere']);
+    expect(await beneath.locator('.keypad').count()).toBe(0);
+    await page.getByRole('button', { name: 'Keypad' }).click();
+    await expect.poll(() => beneath.locator('.keypad').count()).toBe(1);
+    await readingField(page).fill(goodReading(here, kart) ?? '');
+    await done(page).click();
+    await heading(page)
+      .filter({ hasText: next?.title ?? '' })
+      .waitFor();
+    await stepCard(page).locator('.keypad').waitFor();
+    expect(await readingField(page).inputValue()).toBe('');
   });
 });

@@ -212,6 +212,7 @@ describe('to the end', () => {
       await page.waitForFunction(old => document.querySelector('.step h1')?.textContent !== old, said);
     }
     await page.getByRole('heading', { name: 'All steps are done' }).waitFor();
+    await expect.poll(() => page.evaluate(() => document.activeElement?.textContent)).toBe('All steps are done');
     await page.getByText('a person looks at the kart and signs').waitFor();
     await page.getByRole('link', { name: 'See whether it is fit' }).click();
     await page.getByText('Fit', { exact: true }).first().waitFor();

@@ -100,7 +100,7 @@ export function Work(props: {
   const [written, setWritten] = useState<Step>();
   useEffect(() => {
     if (written === undefined) return;
-    return afterPaint(() => here.current?.querySelector<HTMLElement>('.card:not(.beneath) h1')?.focus());
+    return afterPaint(() => here.current?.querySelector<HTMLElement>(':not(.beneath) > .step h1')?.focus());
   }, [written, named]);
 
   return (

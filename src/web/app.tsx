@@ -88,7 +88,7 @@ export function App(props: { readonly session: Session; readonly keep: Keep; rea
   }, [keep]);
 
   const view = session.view();
-  const { karts, snapshot, sync, trouble } = view;
+  const { karts, isRead, snapshot, sync, trouble } = view;
   /** The work sheet goes on to a step; a person who has gone elsewhere meanwhile stays there, and finds it on coming back. */
   const go = (step: string | undefined): void => {
     const next: Place = step === undefined ? { sheet: 'work' } : { sheet: 'work', step };
@@ -103,7 +103,7 @@ export function App(props: { readonly session: Session; readonly keep: Keep; rea
   };
   const begins =
     place.sheet === 'start' ||
-    (karts.length === 0 && trouble.length === 0 && ['all sent', 'to send', 'no server'].includes(sync.is));
+    (isRead && karts.length === 0 && trouble.length === 0 && ['all sent', 'to send', 'no server'].includes(sync.is));
 
   // How it stands with the server changes often, and is said above the sheet.
   const isOfServer = place.sheet === 'device' || begins;

@@ -18,9 +18,15 @@ async function server(): Promise<App> {
   return app;
 }
 
-/** A page on a device of its own; `line.up` says whether the server is in reach. */
+/** A page on a device of its own. */
 async function page(there: App, store = memoryStore()) {
-  const line: { up: boolean; news: () => void } = { up: true, news: () => undefined };
+  const { line, book } = await device(there, store);
+  return { line, book, session: await opened(book) };
+}
+
+/** `line.up` says whether the server is in reach; what is kept beside the book is there when it is opened again. */
+async function device(there: App, store: ReturnType<typeof memoryStore>, { own = ownInMemory(), up = true } = {}) {
+  const line: { up: boolean; news: () => void } = { up, news: () => undefined };
   const through = async <T>(answer: () => Promise<T>): Promise<T> => {
     if (!line.up) throw new OutOfReach('connection refused');
     return answer();
@@ -39,14 +45,18 @@ async function page(there: App, store = memoryStore()) {
     },
   };
   const book: DeviceBook = await openDeviceBook({
-    store: Object.assign(store, { own: ownInMemory() }),
+    store: Object.assign(store, { own }),
     kept: true,
     remote,
     clock,
     random: bytes => crypto.getRandomValues(new Uint8Array(bytes)),
     build: 'test',
   });
-  const session = createSession(book, {
+  return { line, book };
+}
+
+const sessionOf = (book: DeviceBook): Session =>
+  createSession(book, {
     who: () => 'A. Sample',
     crewOf: () => ALONE,
     search: () => () => undefined,
@@ -57,8 +67,11 @@ async function page(there: App, store = memoryStore()) {
     beginAnew: () => undefined,
     letIn: () => undefined,
   });
+
+async function opened(book: DeviceBook): Promise<Session> {
+  const session = sessionOf(book);
   await session.open('');
-  return { line, book, session };
+  return session;
 }
 
 const shownIn = (session: Session): Promise<void> =>
@@ -128,5 +141,39 @@ test('a device without room says what to do, and shows what it showed', async ()
   const refused = await session.write([{ kind: 'note', text: 'x' }]);
   expect(refused).toMatchObject({ kind: 'refused', asksAgain: false, problems: [{ remedy: 'Free some space.' }] });
   expect(session.view().snapshot).toBe(before);
+  book.sync.stop();
+});
+
+test('a page opened anew without a server never calls its book empty before it has looked into it', async () => {
+  const [there, store, own] = [await server(), memoryStore(), ownInMemory()];
+  const { book: before } = await device(there, store, { own });
+  await shownIn(await opened(before));
+  before.sync.stop();
+  const { book } = await device(there, store, { own, up: false });
+  let look = (): void => undefined;
+  const slow = new Promise<void>(done => {
+    look = done;
+  });
+  const anew = sessionOf({ ...book, look: async (...asked) => slow.then(() => book.look(...asked)) });
+  const views = [anew.view()];
+  anew.onChange(() => views.push(anew.view()));
+  const isOpen = anew.open('');
+  await book.sync.now();
+  await new Promise(done => setTimeout(done, 10)); // how it stands with the server is said after the next paint
+  expect(views.at(-1)?.sync.is).toBe('no server');
+  look();
+  await isOpen;
+  expect(views.filter(({ isRead, karts }) => isRead && karts.length === 0)).toEqual([]);
+  expect(views.at(-1)).toMatchObject({ isRead: true, snapshot: { kart: { name: '41' } } });
+  book.sync.stop();
+});
+
+test('a device that has looked and found nothing says so once the server was tried', async () => {
+  const { session, book } = await page(
+    createApp({ store: memoryStore(), clock, ids: randomIds, reader, device: 'laptop' }),
+  );
+  await book.sync.now();
+  await expect.poll(() => session.view().isRead).toBe(true);
+  expect(session.view().karts).toEqual([]);
   book.sync.stop();
 });

@@ -42,6 +42,8 @@ export type Snapshot = FirstAnswers;
 
 export type View = {
   readonly karts: readonly KartLine[];
+  /** The book on this device has been looked into: with no kart above, it holds none. */
+  readonly isRead: boolean;
   readonly snapshot?: Snapshot | undefined;
   /** What is shown is as things stood then: the book itself is being read. */
   readonly stood?: string | undefined;
@@ -141,6 +143,7 @@ export function createSession(book: PageBook, device: Device): Session {
   const { app, sync } = book;
   let view: View = {
     karts: [],
+    isRead: false,
     writing: false,
     sync: sync.state(),
     kept: book.kept,
@@ -191,13 +194,15 @@ export function createSession(book: PageBook, device: Device): Session {
         const { snapshot: seen, stood } = view;
         const holds = !anew && stood === undefined && seen?.kart.name === name && isFresh(seen);
         const before = finishes;
+        const mayArrive = sync.state().is === 'looking';
         const { karts, kart: line, answers } = await book.look(wanted, holds ? { kart: name, facts } : undefined);
         if (answers !== undefined) await painted(); // taken over by now; it is drawn in a turn of its own, and a thumb gets in between
         kart = answers?.kart ?? kart;
-        if (line === undefined && sync.state().is === 'looking') return; // it may be on its way from the server
+        if (line === undefined && mayArrive) return; // from the server; it is looked for again once that was met
         here();
         name = line?.name ?? '';
-        if (line === undefined) return change({ karts, trouble: [], snapshot: undefined, stood: undefined });
+        if (line === undefined)
+          return change({ karts, isRead: true, trouble: [], snapshot: undefined, stood: undefined });
         if (answers === undefined || kart === undefined) {
           if (view.trouble.length > 0) change({ trouble: [] });
           return;
@@ -205,7 +210,7 @@ export function createSession(book: PageBook, device: Device): Session {
         if (before !== finishes) return; // another step was done meanwhile, and is caught up with next
         const snapshot = { ...answers, kart };
         facts = line.facts;
-        change({ karts, trouble: [], stood: undefined, ...shownOf(planner.arrived(snapshot), snapshot) });
+        change({ karts, isRead: true, trouble: [], stood: undefined, ...shownOf(planner.arrived(snapshot), snapshot) });
       } catch (error) {
         here();
         change({ trouble: problemsOf(error) });

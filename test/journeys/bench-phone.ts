@@ -46,8 +46,9 @@ export async function press(page: Page, readings: Readings, reading?: string): P
   await fillIn(page, readings, reading);
   await done(page).click();
   await page.waitForFunction(old => {
-    const [header, title] = [document.querySelector('.step header'), document.querySelector('.step h1')];
-    return title !== null && `${header?.textContent}${title.textContent}` !== old;
+    const step = document.querySelector(':not(.beneath) > .step');
+    const [header, title] = [step?.querySelector('header'), step?.querySelector('h1')];
+    return title && `${header?.textContent}${title.textContent}` !== old;
   }, said);
 }
 

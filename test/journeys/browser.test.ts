@@ -80,7 +80,7 @@ describe('at the bench, on a phone', () => {
       const before = toDo(await plan()).length;
       const said = await heading(page).textContent();
       await press(page);
-      await page.waitForFunction(old => document.querySelector('.step h1')?.textContent !== old, said);
+      await page.waitForFunction(old => document.querySelector(':not(.beneath) > .step h1')?.textContent !== old, said);
       expect(toDo(await plan()).length).toBeLessThan(before + 1);
     }
     const where = await number(page).textContent();
@@ -209,7 +209,7 @@ describe('to the end', () => {
     for (let i = 0; i < 2; i++) {
       const said = await heading(page).textContent();
       await press(page);
-      await page.waitForFunction(old => document.querySelector('.step h1')?.textContent !== old, said);
+      await page.waitForFunction(old => document.querySelector(':not(.beneath) > .step h1')?.textContent !== old, said);
     }
     await page.getByRole('heading', { name: 'All steps are done' }).waitFor();
     await expect.poll(() => page.evaluate(() => document.activeElement?.textContent)).toBe('All steps are done');

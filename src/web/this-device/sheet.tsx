@@ -19,7 +19,7 @@ export function DeviceSheet({ session, keep, versions }: DeviceProps) {
   useEffect(() => {
     void roomNow(navigator.storage).then(setRoom);
   }, [view.sync]);
-  const { sync, karts } = view;
+  const { sync, karts, isRead } = view;
   return (
     <>
       <p class="no-print">
@@ -36,7 +36,9 @@ export function DeviceSheet({ session, keep, versions }: DeviceProps) {
         <Cell label={deviceWords.serverLastMet}>
           {sync.met ? `${dateOf(sync.met)} ${timeOf(sync.met)}` : deviceWords.neverYet}
         </Cell>
-        <Cell label={deviceWords.factsOnThisDevice}>{String(karts.reduce((sum, { facts }) => sum + facts, 0))}</Cell>
+        <Cell label={deviceWords.factsOnThisDevice}>
+          {isRead || karts.length > 0 ? String(karts.reduce((sum, { facts }) => sum + facts, 0)) : '–'}
+        </Cell>
       </div>
       <p class="note" role="status">
         {sentenceOf(view)}

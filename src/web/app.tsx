@@ -216,6 +216,7 @@ export function App(props: { readonly session: Session; readonly keep: Keep; rea
             ) : place.sheet === 'today' ? (
               <Today
                 snapshot={snapshot}
+                calendar={session.ask.calendar}
                 writeDown={kind => {
                   keep.set(WRITING, kind);
                   move({ sheet: 'record' });

@@ -94,6 +94,8 @@ export type Session = {
     /** Every entry of the kart that is shown, newest first. */
     whole(): Promise<readonly FactLine[]>;
     alike(fact: string): Promise<AlikeAnswer>;
+    /** Events ahead and the service each asks for, as an iCalendar file. */
+    calendar(): Promise<string>;
     /** Another kart of the book, whose record counts too. */
     book(kart: string): Promise<KartBook>;
     /** A photo or a log of the book; undefined when it cannot be had here. */
@@ -336,6 +338,10 @@ export function createSession(book: PageBook, device: Device): Session {
         return (await app.facts(name)).toReversed();
       },
       alike: async fact => (await rarely()).alike(app, name, fact),
+      async calendar() {
+        await read;
+        return (await rarely()).calendar(app, name);
+      },
       book: async kart => ({ kart: await app.kart(kart), facts: await factsOf(kart) }),
       file: hash => book.file(hash),
       read: text => app.read(text),

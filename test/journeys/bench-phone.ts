@@ -55,12 +55,13 @@ export async function press(page: Page, readings: Readings, reading?: string): P
 /** Types the value that the step asks for, if it does. */
 export async function fillIn(page: Page, readings: Readings, reading?: string): Promise<void> {
   const field = readingField(page);
-  if ((await field.count()) > 0) await field.fill(reading ?? readings.get(stepOf(page)) ?? '1 mm');
+  if ((await field.count()) > 0) await field.fill(reading ?? readings.get(await stepOf(page)) ?? '1 mm');
 }
 
 /** What a step is called: a torque and its second look share the title. */
-const textOf = (step: Element): string =>
+export const textOf = (step: Element): string =>
   `${step.querySelector('header')?.textContent}${step.querySelector('h1')?.textContent}`;
 
-/** Key of the step that the page shows. */
-export const stepOf = (page: Page): string => decodeURIComponent(new URL(page.url()).hash.replace('#/work/', ''));
+/** Key of the step that the page shows; asked of the page itself, for what the browser tells of its address comes later. */
+export const stepOf = async (page: Page): Promise<string> =>
+  decodeURIComponent((await page.evaluate(() => location.hash)).replace('#/work/', ''));

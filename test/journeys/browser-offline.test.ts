@@ -8,6 +8,7 @@ import type { Fact } from '../../src/book/index.ts';
 import { phoneAt, press as pressStep, type Readings, readingsOf, word } from './bench-phone.ts';
 import { axe, browserPages, PHONE, sent, smallTargets } from './pages.ts';
 import { type Served, startBuilt } from './served.ts';
+import { BENEATH, SHEETS, show } from './sheets.ts';
 import { done, heading, readingField } from './step.ts';
 
 const pages = browserPages();
@@ -54,13 +55,9 @@ describe('with the server gone', () => {
     await heading(after).waitFor();
     expect(await heading(after).textContent()).toBe(where);
     await press(after);
-    for (const sheet of ['today', 'kart', 'track', 'record', 'fit', 'numbers', 'numbers/bolt', 'setup'].concat([
-      ...['laps', 'laps/compare', 'laps/predict', 'laps/helped', 'laps/season', 'weak', 'lives', 'spares', 'device'],
-    ])) {
-      await after.goto(`${served.url}#/${sheet}`);
-      await after.locator('main h1').first().waitFor();
-      await expect.poll(() => after.locator('main .loading').count(), { timeout: 60_000 }).toBe(0);
-      expect(await after.getByText('could not be fetched').count(), sheet).toBe(0);
+    for (const shown of [...Object.values(SHEETS), ...BENEATH]) {
+      await show(after, served.url, shown);
+      expect(await after.getByText('could not be fetched').count(), shown.hash).toBe(0);
     }
 
     await served.again();
@@ -127,22 +124,44 @@ test('a new version waits until a person takes it over, never under an open step
     });
     expect(await field.inputValue()).toBe('7.5');
     expect(await page.getByText('A new version of this page is here').count()).toBe(0);
+    await word(page, /^all sent$/).waitFor();
+    await served.kill(); // what is said from here on is on this device alone
+    await page.locator('ol.steps a').first().click();
+    await press(page);
+    await word(page, /no server since .*, 1 to send/).waitFor();
     await page.goto(`${served.url}#/lives`); // a part that this version fetches only now
     await page.locator('main h1').first().waitFor();
     await page.getByText('A new version of this page is here').waitFor();
     expect(await page.title()).toBe('Kartwright');
     await page.getByRole('button', { name: 'Show it' }).click();
     await page.waitForFunction(() => document.title === 'Kartwright, the next');
+    await word(page, /1 to send/).waitFor();
     await page.locator('main h1').first().waitFor(); // an address set while it starts is not yet looked at
     await page.goto(step);
     await page.getByRole('button', { name: /I touched it/ }).click(); // a page opened anew asks for the last one first
     expect(await field.inputValue()).toBe('7.5');
+    await served.again(join(folder, 'dist/cli.js'));
     await sent(page);
-    expect((await facts()).length).toBeGreaterThan(before);
+    expect((await facts()).length).toBe(before + 2);
   } finally {
     await served.kill();
     await rm(folder, { recursive: true, force: true });
   }
+});
+
+test('events and what is due before each are a calendar file, made without the server as the server makes it', async () => {
+  const page = await phone('R. Vale', '#/today');
+  const theirs = await (await fetch(new URL('/api/karts/41/calendar', served.url))).text();
+  await served.kill();
+  const saved = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'Calendar file' }).click();
+  await page.getByRole('link', { name: 'Save the file' }).click();
+  const download = await saved;
+  expect(download.suggestedFilename()).toBe('kart-41.ics');
+  const ours = await readFile(await download.path(), 'utf8');
+  const undated = (text: string): string => text.replace(/^DTSTAMP.*/gm, '');
+  expect(ours).toContain('BEGIN:VTODO');
+  expect(undated(ours)).toBe(undated(theirs));
 });
 
 test('the sheet of this device says how the two books stand, gives the book as a file, and is fit for everyone', async () => {

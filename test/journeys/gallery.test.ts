@@ -9,6 +9,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { PLACES } from '../../src/web/place.ts';
 import { axe, browserPages, LAPTOP, PHONE, smallTargets } from './pages.ts';
 import { type Served, startBuilt } from './served.ts';
+import { BENEATH, SHEETS, show } from './sheets.ts';
 
 const pages = browserPages();
 const pictures = process.env.UPDATE_PICTURES ? 'docs/guide' : '.kartwright/pictures';
@@ -19,79 +20,9 @@ beforeAll(async () => {
 });
 afterAll(() => served?.stop());
 
-type Shown = {
-  readonly hash: string;
-  /** How a heading begins that is there once the sheet has worked out what it shows. */
-  readonly ready: string;
-  /** A picture of the page at its best: what is pressed first. */
-  readonly first?: (page: Page) => Promise<void>;
-  /** Most pages of A4 that it may take; missing where nobody prints it. */
-  readonly paper?: number;
-};
-
-const STEP = '#/work/measure%20rear%20hub%20right%2Frear%20track';
-const SHOWN: Readonly<Record<string, Shown>> = {
-  today: { hash: '#/today', ready: 'Brakes' },
-  work: { hash: STEP, ready: '', paper: 6, first: page => page.getByText('Gap from bearing to hub').first().waitFor() },
-  kart: { hash: '#/kart', ready: 'The kart from above' },
-  track: { hash: '#/track', ready: 'The numbers', paper: 2 },
-  record: { hash: '#/record', ready: 'The record' },
-  fit: { hash: '#/fit', ready: 'Is it fit', paper: 4 },
-  numbers: {
-    hash: '#/numbers/rear-track',
-    ready: 'Rear track',
-    first: async page => {
-      await page.getByRole('button', { name: 'Try the example' }).click();
-      await page.getByRole('heading', { name: 'Answer' }).evaluate(h => h.scrollIntoView());
-    },
-    paper: 3,
-  },
-  setup: { hash: '#/setup', ready: 'As it stands', paper: 2 },
-  laps: { hash: '#/laps', ready: 'Laps' },
-  weak: { hash: '#/weak', ready: 'Which second retention', paper: 4 },
-  lives: { hash: '#/lives', ready: 'Most likely to fail first', paper: 2 },
-  spares: { hash: '#/spares', ready: 'Carry', paper: 3 },
-  device: { hash: '#/device', ready: 'What the browser keeps' },
-  devices: { hash: '#/devices', ready: 'Devices' },
-  part: { hash: '#/part/41%2Frear%20hub%20left', ready: 'How it is held' },
-  box: { hash: '#/box/41%2Fchain', ready: 'Chain' },
-  labels: {
-    hash: '#/labels',
-    ready: 'Labels with a code',
-    first: page => page.locator('.labels svg').first().waitFor(), // the codes are fetched when asked
-    paper: 8,
-  },
-  search: {
-    hash: '#/search',
-    ready: 'Search',
-    first: async page => {
-      await page.getByRole('searchbox').fill('hub');
-      await page.getByRole('heading', { name: /^Parts/ }).waitFor();
-    },
-  },
-  drawing: { hash: '#/drawing/rear%20axle', ready: 'Rear axle', paper: 1 },
-  joints: { hash: '#/joints/brakes', ready: 'How it is held', paper: 3 },
-  start: { hash: '#/start', ready: 'What kind of kart' },
-  build: { hash: '#/build', ready: 'Build kart' },
-  file: { hash: '#/file', ready: 'Kart file of' },
-  'type-in': { hash: '#/type-in', ready: 'As it will be written' },
-};
-
 test('every sheet there is has its picture', () => {
-  expect(Object.keys(SHOWN).toSorted()).toEqual([...PLACES].toSorted());
+  expect(Object.keys(SHEETS).toSorted()).toEqual([...PLACES].toSorted());
 });
-
-/** As far as the sheet is there and has worked out what it shows. */
-async function show(page: Page, { hash, ready, first }: Shown): Promise<void> {
-  await page.goto(`${served.url}${hash}`);
-  await page
-    .locator('main')
-    .getByRole('heading', { name: new RegExp(`^${ready}`) })
-    .first()
-    .waitFor();
-  await page.waitForFunction(() => document.querySelector('main .loading') === null);
-  await first?.(page);
-}
 
 /** Everything that can be asked of any sheet; all at once, so that one run shows all that is wrong. */
 async function faultsOf(page: Page): Promise<string[]> {
@@ -110,13 +41,18 @@ describe.each([
   test(`axe finds nothing wrong in the ${colorScheme}, nothing is wider than the screen, no target is small`, async () => {
     const page = await pages.open(served.url, 'R. Vale', { viewport, colorScheme });
     const faults: Record<string, string[]> = {};
-    for (const [sheet, shown] of Object.entries(SHOWN)) {
-      await show(page, shown).catch((error: unknown) => {
+    for (const [sheet, shown] of Object.entries(SHEETS)) {
+      await show(page, served.url, shown).catch((error: unknown) => {
         throw new Error(`${sheet} did not come up as it should`, { cause: error });
       });
       writeFileSync(join(pictures, 'sheets', `${size}-${sheet}.png`), await page.screenshot());
       const found = await faultsOf(page);
       if (found.length > 0) faults[sheet] = found;
+    }
+    for (const shown of BENEATH) {
+      await show(page, served.url, shown);
+      const found = await faultsOf(page);
+      if (found.length > 0) faults[shown.hash] = found;
     }
     expect(faults).toEqual({});
   });
@@ -127,9 +63,9 @@ const sheetsOf = (pdf: Buffer): number => pdf.toString('latin1').match(/\/Type\s
 test('every sheet that is printed fits A4 and Letter and says which page of how many it is', async () => {
   const page = await pages.open(served.url, 'R. Vale', { viewport: LAPTOP });
   const long: Record<string, number> = {};
-  for (const [sheet, shown] of Object.entries(SHOWN)) {
+  for (const [sheet, shown] of Object.entries(SHEETS)) {
     if (shown.paper === undefined) continue;
-    await show(page, shown);
+    await show(page, served.url, shown);
     for (const format of ['A4', 'Letter'] as const) {
       const pdf = await page.pdf({ format, preferCSSPageSize: false });
       if (format === 'A4') writeFileSync(join(pictures, 'paper', `${sheet}.pdf`), pdf);

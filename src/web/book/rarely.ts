@@ -1,7 +1,8 @@
-/** What is asked of risk a few times a season; it waits in its own chunk. */
+/** What is asked a few times a season; it waits in its own chunk. */
 import {
   type AlikeAnswer,
   askForLooks,
+  calendarOf,
   type LooksWanted,
   type PlainApp,
   type Recorded,
@@ -19,3 +20,5 @@ export const looks = async (app: PlainApp, kart: string, wanted: LooksWanted): P
 
 export const second = async (app: PlainApp, kart: string, wanted: SecondWanted): Promise<Recorded> =>
   wantSecond(app, kart, wanted, await fetchShipped());
+
+export const calendar = (app: PlainApp, kart: string): Promise<string> => calendarOf(app, kart);

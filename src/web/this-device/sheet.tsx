@@ -7,6 +7,7 @@ import { Glyph } from '../glyph.tsx';
 import { Cell, Refused } from '../parts.tsx';
 import { hashOf, type Keep } from '../place.ts';
 import type { Session, View } from '../session.ts';
+import { MadeFile } from '../views/made-file.tsx';
 import { SyncWord } from '../views/sync-word.tsx';
 import { dateOf, spanOf, timeOf } from '../words/reads.ts';
 import { deviceWords } from '../words/this-device.ts';
@@ -53,7 +54,12 @@ export function DeviceSheet({ session, keep, versions }: DeviceProps) {
         <button type="button" class="button main full" onClick={() => void session.book.meet()}>
           {deviceWords.meetServerNow}
         </button>
-        <Export session={session} />
+        <MadeFile
+          ask={deviceWords.exportBook}
+          file="kartwright-book.jsonl"
+          type="application/jsonl"
+          make={session.book.export}
+        />
         {sync.is === 'put out' && (
           <button type="button" class="button full" onClick={() => session.book.letIn()}>
             {deviceWords.letInAgain}
@@ -137,26 +143,5 @@ function Keeping(props: { readonly view: View; readonly room: Room | undefined; 
         </>
       )}
     </section>
-  );
-}
-
-/** The file is made when it is pressed: a book of years is some megabytes. */
-function Export({ session }: { readonly session: Session }) {
-  const [url, setUrl] = useState<string>();
-  useEffect(() => () => (url === undefined ? undefined : URL.revokeObjectURL(url)), [url]);
-  const make = async (): Promise<void> => {
-    const text = await session.book.export();
-    setUrl(URL.createObjectURL(new Blob([text], { type: 'application/jsonl' })));
-  };
-  if (url !== undefined)
-    return (
-      <a class="button full" href={url} download="kartwright-book.jsonl">
-        {deviceWords.saveFile}
-      </a>
-    );
-  return (
-    <button type="button" class="button full" onClick={() => void make()}>
-      {deviceWords.exportBook}
-    </button>
   );
 }

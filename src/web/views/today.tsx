@@ -8,9 +8,14 @@ import { shortOf } from '../plan/said.ts';
 import type { Snapshot } from '../session.ts';
 import { capital, dayOf, spanOf } from '../words/reads.ts';
 import { todayWords } from '../words/today.ts';
+import { MadeFile } from './made-file.tsx';
 
 /** The next event, the verdict so far, and what is due and why. */
-export function Today(props: { readonly snapshot: Snapshot; readonly writeDown: (kind: 'event' | 'ran') => void }) {
+export function Today(props: {
+  readonly snapshot: Snapshot;
+  readonly calendar: () => Promise<string>;
+  readonly writeDown: (kind: 'event' | 'ran') => void;
+}) {
   const { snapshot, writeDown } = props;
   const { plan, due, state, fitness } = snapshot;
   const event = due.event === null ? undefined : state.events[due.event];
@@ -52,6 +57,14 @@ export function Today(props: { readonly snapshot: Snapshot; readonly writeDown: 
         <a class="button full" href={hashOf({ sheet: 'weak' })}>
           {todayWords.weakLinksWhatWouldHurt}
         </a>
+        {event && (
+          <MadeFile
+            ask={todayWords.calendarFile}
+            file={`kart-${snapshot.kart.name}.ics`}
+            type="text/calendar"
+            make={props.calendar}
+          />
+        )}
       </div>
       {due.due.length === 0 && <p class="note">{todayWords.nothingIsDueWhatRecord}</p>}
       {bySystem(due.due).map(([system, list], i) => (

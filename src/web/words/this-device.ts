@@ -37,6 +37,5 @@ export const deviceWords = {
   browserMayClear:
     'The browser may clear this book when room is short or the page is not used for weeks. What was sent is on the server; of the rest take an export.',
   askBrowserToKeep: 'Ask the browser to keep it',
-  saveFile: 'Save the file',
   exportBook: 'Export the book',
 } as const;

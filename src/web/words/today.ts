@@ -15,6 +15,7 @@ export const todayWords = {
   logRun: 'Log a run',
   addEvent: 'Add an event',
   sayWhichEventComes: 'Say which event comes',
+  calendarFile: 'Calendar file of events and service',
   numbers: 'Numbers: to which dimension, torque, weight',
   lapsWhatItDid: 'Laps: what it did, and did the change help',
   weakLinksWhatWouldHurt: 'Weak links: what would hurt us',

@@ -21,6 +21,7 @@ export function DeviceSheet({ session, keep, versions }: DeviceProps) {
     void roomNow(navigator.storage).then(setRoom);
   }, [view.sync]);
   const { sync, karts, isRead } = view;
+  const facts = karts.reduce((sum, { facts }) => sum + facts, 0);
   return (
     <>
       <p class="no-print">
@@ -37,9 +38,7 @@ export function DeviceSheet({ session, keep, versions }: DeviceProps) {
         <Cell label={deviceWords.serverLastMet}>
           {sync.met ? `${dateOf(sync.met)} ${timeOf(sync.met)}` : deviceWords.neverYet}
         </Cell>
-        <Cell label={deviceWords.factsOnThisDevice}>
-          {isRead || karts.length > 0 ? String(karts.reduce((sum, { facts }) => sum + facts, 0)) : '–'}
-        </Cell>
+        <Cell label={deviceWords.factsOnThisDevice}>{isRead || karts.length > 0 ? String(facts) : '–'}</Cell>
       </div>
       <p class="note" role="status">
         {sentenceOf(view)}
@@ -55,6 +54,7 @@ export function DeviceSheet({ session, keep, versions }: DeviceProps) {
           {deviceWords.meetServerNow}
         </button>
         <MadeFile
+          key={facts} // what was made before is of before
           ask={deviceWords.exportBook}
           file="kartwright-book.jsonl"
           type="application/jsonl"

@@ -59,6 +59,7 @@ export function Today(props: {
         </a>
         {event && (
           <MadeFile
+            key={`${snapshot.kart.name} ${snapshot.entries}`} // what was made before is of before
             ask={todayWords.calendarFile}
             file={`kart-${snapshot.kart.name}.ics`}
             type="text/calendar"

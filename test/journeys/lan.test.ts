@@ -258,6 +258,37 @@ describe('on the pages', () => {
     await sent(phone);
   });
 
+  test('a phone that was put out says so, keeps what it wrote, and sends it once when it is let in again', async () => {
+    await demoBook();
+    const { url } = await serve('--lan');
+    const pair = async () => (JSON.parse((await kw(['devices', 'pair', '--json'])).out) as { code: string }).code;
+    const phone = await pages.bare(`${url.origin}/#/pair/${await pair()}`, { extraHTTPHeaders: OUTSIDE });
+    await phone.getByLabel('What to call this device').fill('Phone L');
+    await phone.getByRole('button', { name: 'Let it in' }).click();
+    await phone.getByRole('dialog').getByLabel('Your name').fill('M. Ech');
+    await phone.getByRole('button', { name: 'That is me' }).click();
+    await sent(phone);
+    const [, id = ''] = /^(\w+) .*Phone L/m.exec((await kw(['devices'])).out) ?? [];
+    expect((await kw(['devices', 'revoke', id])).out).toContain('put out');
+    await phone.goto(`${url.origin}/#/record`);
+    await phone.getByRole('button', { name: 'A note' }).click();
+    await phone.getByLabel('What to remember', { exact: true }).fill('written after it was put out');
+    await phone.getByRole('button', { name: 'Write it down' }).click();
+    await phone.getByText('Written: Note: written after it was put out').waitFor();
+    await phone.locator('.title-block').getByText('not let in, 1 to send').click();
+    await phone.getByText('The server does not let this device in any more.').waitFor();
+    expect(await axe(phone)).toEqual([]);
+    const held = async () =>
+      (await kw(['facts', '--kind', 'note'])).out.split('written after it was put out').length - 1;
+    expect(await held()).toBe(0);
+    await phone.getByRole('button', { name: 'Let this device in again' }).click();
+    await phone.getByLabel('The code').fill(await pair());
+    await phone.getByLabel('What to call this device').fill('Phone L again');
+    await phone.getByRole('button', { name: 'Let it in', exact: true }).click();
+    await sent(phone);
+    expect(await held()).toBe(1);
+  });
+
   test('a person is taken out of the book on the laptop: first what would go, then for good, and the chain holds', async () => {
     await demoBook();
     const { url } = await serve();

@@ -60,7 +60,7 @@ export const pageWords = {
   noServer: (since: string, rest: string) => `no server${since}${rest}`,
   notLetIn: (rest: string) => `not let in${rest}`,
   serverWasSetBack: (facts: number) =>
-    `The server had lost ${facts} facts that it held before: an older copy of its book was put back. What this device has of them it sends again; nothing counts twice.`,
+    `The server had lost ${facts === 1 ? '1 fact' : `${facts} facts`} that it held before: an older copy of its book was put back. What this device has of them it sends again; nothing counts twice.`,
   iHaveReadIt: 'I have read it',
   notTaken: (rest: string) => `not taken${rest}`,
   anotherBookOnServer: 'another book on the server',

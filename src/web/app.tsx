@@ -223,7 +223,7 @@ export function App(props: { readonly session: Session; readonly keep: Keep; rea
                 }}
               />
             ) : place.sheet === 'work' ? (
-              <Work snapshot={snapshot} session={session} keep={keep} away={away} who={who} step={place.step} go={go} />
+              <Work key={snapshot.kart.name} {...{ snapshot, session, keep, away, who, go }} step={place.step} />
             ) : place.sheet === 'kart' ? (
               <KartPage snapshot={snapshot} here={stepPart(keep, snapshot.plan.steps)} />
             ) : place.sheet === 'numbers' ? (
@@ -314,10 +314,10 @@ export function App(props: { readonly session: Session; readonly keep: Keep; rea
               </Whole>
             ) : place.sheet === 'record' ? (
               <Whole session={session} snapshot={snapshot}>
-                {whole => <RecordPage snapshot={whole} session={session} keep={keep} />}
+                {whole => <RecordPage key={snapshot.kart.name} snapshot={whole} session={session} keep={keep} />}
               </Whole>
             ) : (
-              <FitPage snapshot={snapshot} session={session} keep={keep} who={who} />
+              <FitPage key={snapshot.kart.name} snapshot={snapshot} session={session} keep={keep} who={who} />
             )}
           </Still>
         </main>

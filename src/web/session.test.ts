@@ -1,8 +1,9 @@
 import { expect, test } from 'vitest';
-import { type App, createApp } from '../app/index.ts';
+import { type App, createApp, openingOf } from '../app/index.ts';
 import { demoText, kartReader, libraryFiles, randomIds } from '../host/index.ts';
 import { memoryStore } from '../store/memory/index.ts';
 import { StoreError } from '../store/store-error.ts';
+import { draftsOf } from './answer.ts';
 import { type DeviceBook, openDeviceBook } from './book/open.ts';
 import { ownInMemory } from './book/own-in-memory.ts';
 import { OutOfReach, type Remote } from './book/remote.ts';
@@ -176,4 +177,104 @@ test('a device that has looked and found nothing says so once the server was tri
   await expect.poll(() => session.view().isRead).toBe(true);
   expect(session.view().karts).toEqual([]);
   book.sync.stop();
+});
+
+/** The demo kart once more, under another name: its steps have the same keys. */
+const alike = (name: string): string => demoText().kart.replace('name: "41"', `name: "${name}"`);
+/** Of the step that is done first on the kart that is shown. */
+async function tick(session: Session): Promise<readonly string[]> {
+  const step = session.view().snapshot?.plan.steps.find(({ state }) => state === 'ready');
+  if (step === undefined) throw new Error('tick: a step must be ready, got none');
+  const written = await session.finish(step.key, draftsOf(step, { is: 'done' }), {}, () => undefined);
+  return written.kind === 'written' ? written.facts.map(({ kart }) => kart) : written.problems.map(p => p.message);
+}
+/** A look that answers when it is let. */
+function slowly(book: DeviceBook): { readonly book: DeviceBook; hold(): () => void } {
+  let held = Promise.resolve();
+  return {
+    book: {
+      ...book,
+      async look(...asked) {
+        const until = held;
+        const looked = await book.look(...asked);
+        await until;
+        return looked;
+      },
+    },
+    hold() {
+      let go = (): void => undefined;
+      held = new Promise(done => {
+        go = done;
+      });
+      return go;
+    },
+  };
+}
+
+test('a kart that somebody files meanwhile never takes the place of the one at hand', async () => {
+  const there = await server();
+  const { session, line, book } = await page(there);
+  await shownIn(session);
+  await there.fileKart(alike('12'), { by: 'J. Moor' });
+  line.news();
+  await expect.poll(() => session.view().karts.length).toBe(2);
+  expect(session.view().snapshot?.kart.name).toBe('41');
+  expect(await tick(session)).toEqual(['41']);
+  book.sync.stop();
+});
+
+test('while a picked kart is being read, what is done is written of the one that is seen', async () => {
+  const there = await server();
+  await there.fileKart(alike('77'), { by: 'J. Moor' });
+  const { book } = await device(there, memoryStore());
+  const slow = slowly(book);
+  const session = sessionOf(slow.book);
+  await session.open('41');
+  await shownIn(session);
+  await book.sync.now();
+  let go = slow.hold();
+  const opened = session.open('77');
+  await new Promise(done => setTimeout(done, 50));
+  expect(await tick(session)).toEqual(['41']);
+  const first = go;
+  go = slow.hold(); // the look that follows the tick
+  first();
+  await opened;
+  expect(session.view().snapshot?.kart.name).toBe('41');
+  expect(await tick(session)).toEqual(['41']);
+  go();
+  await expect.poll(() => session.view().snapshot?.kart.name, { timeout: 10_000 }).toBe('77');
+  expect(await tick(session)).toEqual(['77']);
+  book.sync.stop();
+});
+
+test('what is said of a sheet of before is not written of another kart, nor a second time', async () => {
+  const there = await server();
+  const [store, own] = [memoryStore(), ownInMemory()];
+  const { book: first, line } = await device(there, store, { own });
+  const before = await opened(first);
+  await shownIn(before);
+  await first.sync.now();
+  const sameKart = await openingOf(there, '');
+  line.up = false;
+  expect(await tick(before)).toEqual(['41']);
+  first.sync.stop();
+  await there.fileKart(alike('12'), { by: 'J. Moor' });
+  for (const opening of [sameKart, await openingOf(there, '12')]) {
+    const { book } = await device(there, store, { own, up: false });
+    const slow = slowly(book);
+    const go = slow.hold();
+    const session = sessionOf(slow.book);
+    const isOpen = session.open('', Promise.resolve(opening));
+    await shownIn(session);
+    expect(session.view().stood).toBeDefined();
+    const entries = (await book.app.facts('41')).length;
+    const said = tick(session);
+    go();
+    await isOpen;
+    expect(await said).toEqual([expect.stringContaining('nothing was written')]);
+    expect((await book.app.facts('41')).length).toBe(entries);
+    expect(await tick(session)).toEqual(['41']);
+    book.sync.stop();
+  }
 });

@@ -14,6 +14,7 @@ import {
   type Problem,
   type Queries,
   type Recorded,
+  Refusal,
   type SecondWanted,
 } from '../app/index.ts';
 import type { Fact } from '../book/index.ts';
@@ -28,6 +29,7 @@ import { createPlanner, type Planned, type Planner } from './plan/planner.ts';
 import type { Search } from './plan/search.ts';
 import { problemsOf } from './problems-of.ts';
 import type { Gathered } from './slow-questions/ask.ts';
+import { pageWords } from './words/page.ts';
 
 /** A payload as a face hands it in: readings may still be the text the person typed. */
 export type Draft = Readonly<Record<string, unknown>> & { readonly kind: string };
@@ -197,19 +199,24 @@ export function createSession(book: PageBook, device: Device): Session {
         const holds = !anew && stood === undefined && seen?.kart.name === name && isFresh(seen);
         const before = finishes;
         const mayArrive = sync.state().is === 'looking';
-        const { karts, kart: line, answers } = await book.look(wanted, holds ? { kart: name, facts } : undefined);
+        const asked = wanted;
+        const { karts, kart: line, answers } = await book.look(asked, holds ? { kart: name, facts } : undefined);
         if (answers !== undefined) await painted(); // taken over by now; it is drawn in a turn of its own, and a thumb gets in between
         kart = answers?.kart ?? kart;
         if (line === undefined && mayArrive) return; // from the server; it is looked for again once that was met
-        here();
-        name = line?.name ?? '';
-        if (line === undefined)
+        if (line === undefined) {
+          name = '';
+          here();
           return change({ karts, isRead: true, trouble: [], snapshot: undefined, stood: undefined });
+        }
         if (answers === undefined || kart === undefined) {
           if (view.trouble.length > 0) change({ trouble: [] });
           return;
         }
         if (before !== finishes) return; // another step was done meanwhile, and is caught up with next
+        if (wanted === asked) wanted = line.name; // one that is filed later never takes its place
+        name = line.name; // what is said is said of the kart that is seen
+        here();
         const snapshot = { ...answers, kart };
         facts = line.facts;
         change({ karts, isRead: true, trouble: [], stood: undefined, ...shownOf(planner.arrived(snapshot), snapshot) });
@@ -240,11 +247,21 @@ export function createSession(book: PageBook, device: Device): Session {
     if (name === '' && view.sync.is !== 'looking') void catchUp();
   });
 
+  /** The kart that a person saw who says something now; what is said of a sheet of before waits for the book, and is never written of another kart. */
+  const kartSeen = async (step?: string): Promise<string> => {
+    const { snapshot, stood } = view;
+    await read;
+    if (stood === undefined) return name;
+    await turn;
+    const isToDo = view.snapshot?.plan.steps.some(one => one.key === step && one.state !== 'done');
+    if (snapshot?.kart.name !== name || (step !== undefined && isToDo !== true)) throw new Refusal([sheetOfBefore()]);
+    return name;
+  };
   const busy: Session['busy'] = async work => {
+    const seen = kartSeen();
     change({ writing: true });
     try {
-      await read;
-      const done = await work(app, name);
+      const done = await work(app, await seen);
       await sync.wrote();
       await catchUp();
       return done;
@@ -285,10 +302,10 @@ export function createSession(book: PageBook, device: Device): Session {
       isFinishing = true;
       const slow = setTimeout(() => change({ writing: true }), NOTICED_MS);
       try {
-        await read;
-        const written = writtenFrom(await app.record(name, drafts, { by: who(), ...more }));
+        const of = await kartSeen(step);
+        const written = writtenFrom(await app.record(of, drafts, { by: who(), ...more }));
         const { snapshot } = view;
-        if (written.kind === 'refused' || snapshot === undefined) return written;
+        if (written.kind === 'refused' || snapshot?.kart.name !== of) return written; // another one was picked meanwhile
         finishes++;
         const { sync: seen } = view;
         sync.expect(written.facts.length);
@@ -338,33 +355,12 @@ export function createSession(book: PageBook, device: Device): Session {
         return (await app.facts(name)).toReversed();
       },
       alike: async fact => (await rarely()).alike(app, name, fact),
-      async calendar() {
-        await read;
-        return (await rarely()).calendar(app, name);
-      },
+      calendar: () => read.then(() => book.calendar(name)),
       book: async kart => ({ kart: await app.kart(kart), facts: await factsOf(kart) }),
       file: hash => book.file(hash),
       read: text => app.read(text),
       library: () => book.library(),
-      async gathered() {
-        const books = await Promise.all(
-          (await app.karts()).map(async ({ name: each }) => ({
-            facts: await factsOf(each),
-            kart: await app.kart(each),
-            filed: (await app.state(each)).filed?.fact,
-          })),
-        );
-        const all = books.flatMap(each => each.facts);
-        const textOf = (id: string | undefined): string => {
-          const filed = all.find(fact => fact.id === id);
-          return filed?.kind === 'kart filed' ? filed.text : '';
-        };
-        return {
-          facts: all,
-          karts: books.map(({ kart, filed }) => ({ kart, text: textOf(filed) })),
-          now: new Date().toISOString(),
-        };
-      },
+      gathered: async () => (await rarely()).gathered(app),
       problems: problemsOf,
     },
     book: {
@@ -389,6 +385,8 @@ const shownOf = ({ plan, problems, ...how }: Planned, snapshot: Snapshot | undef
   ...(snapshot && { snapshot: { ...snapshot, plan } }),
   ...(problems.length > 0 && { trouble: problems }),
 });
+
+const sheetOfBefore = (): Problem => ({ code: 'book', where: 'page', ...pageWords.sheetOfBefore });
 
 /** What a page worked out less than a minute ago still holds when no fact came since: only days make items due by themselves. */
 const isFresh = (snapshot: Snapshot): boolean => Date.now() - Date.parse(snapshot.fitness.at) < 60_000;

@@ -1,6 +1,5 @@
 /** What goes wrong between a phone and its server while both run: the person is told in a sentence, and each fact is there once. */
-import { cp, rm, writeFile } from 'node:fs/promises';
-import { join } from 'node:path';
+import { cp, rm } from 'node:fs/promises';
 import type { Page } from 'playwright-core';
 import { afterEach, expect, test } from 'vitest';
 import type { Fact } from '../../src/book/index.ts';
@@ -65,18 +64,7 @@ test.each([
 ] as const)(
   'a phone whose clock is a day %s the server says so, and what it writes is there once',
   async (how, days) => {
-    served = await startBuilt();
-    const shift = join(served.folder, 'clock.cjs');
-    await writeFile(shift, CLOCK(days));
-    const before = process.env.NODE_OPTIONS;
-    process.env.NODE_OPTIONS = `${before ?? ''} --require ${shift}`;
-    try {
-      await served.kill();
-      await served.again();
-    } finally {
-      if (before === undefined) delete process.env.NODE_OPTIONS;
-      else process.env.NODE_OPTIONS = before;
-    }
+    served = await startBuilt(['start'], 'dist/cli.js', { NODE_OPTIONS: `--import ${clockOff(days)}` });
     const page = await pages.open(`${served.url}#/device`, 'R. Vale');
     await word(page, 'check the clock').waitFor();
     await page.getByText(new RegExp(`^ ?The clock of this device is .* ${how} the server's`)).waitFor();
@@ -88,17 +76,17 @@ test.each([
 );
 
 /** Put before the server's program: its clock is so many days off, and so is the time it answers with. */
-const CLOCK = (days: number): string => `
+const clockOff = (days: number): string =>
+  `data:text/javascript,${encodeURIComponent(`
+import { ServerResponse } from 'node:http';
 const Right = Date;
-const off = ${days} * 86400000;
+const now = () => Right.now() + ${days} * 86_400_000;
 globalThis.Date = class extends Right {
-  constructor(...of) { if (of.length === 0) super(Right.now() + off); else super(...of); }
-  static now() { return Right.now() + off; }
+  constructor(...of) { if (of.length === 0) super(now()); else super(...of); }
+  static now() { return now(); }
 };
-const { ServerResponse } = require('node:http');
 const { writeHead } = ServerResponse.prototype;
 ServerResponse.prototype.writeHead = function (...said) {
   this.setHeader('date', new Date().toUTCString());
   return writeHead.apply(this, said);
-};
-`;
+};`)}`;

@@ -73,6 +73,7 @@ export function bookInWorker(
       return said?.kept ?? true;
     },
     file: call('file'),
+    calendar: call('calendar'),
     library: call('library'),
     look: call('look'),
     onNews: listener => added(news, listener),

@@ -36,6 +36,8 @@ export type DeviceBook = {
   readonly kept: boolean;
   /** A photo or a log; fetched and kept when it is only on the server. Undefined when it cannot be had. */
   file(hash: string): Promise<Blob | undefined>;
+  /** Events ahead of a kart and the service each asks for, as an iCalendar file. */
+  calendar(kart: string): Promise<string>;
   /** What kart files are read with. */
   library(): Promise<LibraryTexts>;
   /** The karts, and what a page shows of one of them. */
@@ -95,6 +97,7 @@ export async function openDeviceBook({ store, kept, remote, clock, random, build
     app,
     sync,
     kept,
+    calendar: async kart => (await import('./calendar.ts')).calendarOf(app, kart),
     library: reader.library,
     async look(wanted, shown) {
       const karts = await app.karts();

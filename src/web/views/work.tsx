@@ -71,6 +71,11 @@ export function Work(props: {
       choose(n => n + 1);
     },
   };
+  // What is half typed belongs to this kart: another one has steps of the same name.
+  const typed: Keep = {
+    get: key => props.keep.get(`${key} of ${kart.name}`),
+    set: (key, value) => props.keep.set(`${key} of ${kart.name}`, value),
+  };
   useAwake(current !== undefined && back === undefined);
   const card = (step: Step, plan: Plan): Card => ({
     key: step.key,
@@ -82,7 +87,7 @@ export function Work(props: {
         snapshot={{ ...snapshot, plan }}
         crew={crew}
         session={props.session}
-        keep={props.keep}
+        keep={typed}
         choices={choices}
         who={props.who}
         onFind={step => beginFind(props.keep, step.part ?? '', step.grade)}
@@ -118,7 +123,13 @@ export function Work(props: {
             blindTo={current?.action === 'second-look' ? (current.item ?? undefined) : undefined}
           />
           {back && last ? (
-            <BackAgain done={[last, ...before]} {...back} session={props.session} onTouched={props.away.back} />
+            <BackAgain
+              key={last.fact}
+              done={[last, ...before]}
+              {...back}
+              session={props.session}
+              onTouched={props.away.back}
+            />
           ) : current ? (
             <Deck seen={card(current, plan)} beneath={ahead && card(ahead.step, ahead.plan)} />
           ) : (

@@ -52,6 +52,11 @@ export const pageWords = {
   sparesBox: 'spares box',
   notKeptToSend: (waiting: number) => `not kept, ${waiting} to send`,
   checkClock: 'check the clock',
+  sheetOfBefore: {
+    message:
+      'What you said was of the sheet as it stood before the book was read; the book says otherwise, and nothing was written.',
+    remedy: 'Look at what stands here now, and say it again if it still holds.',
+  },
   asOf: (time: string) => `as of ${time}`,
   writing: 'writing …',
   allSent: 'all sent',

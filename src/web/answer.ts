@@ -1,8 +1,8 @@
 /** From a tap at the bench to the fact it writes. Readings go as the text that was typed; the book works out the rest. */
 import type { Item, Kart } from '../kart/index.ts';
 import type { Step } from '../prep/index.ts';
-import type { Draft } from './session.ts';
 import { pageWords } from './words/page.ts';
+import type { Draft } from './written.ts';
 
 export type Answer =
   | ({ readonly is: 'done'; readonly reading?: string; readonly how?: string; readonly hours?: number } & ReadWith)

@@ -4,7 +4,7 @@ import { Glyph } from './glyph.tsx';
 import { createAway } from './interruption/away.ts';
 import { Still } from './later.tsx';
 import { Refused } from './parts.tsx';
-import { hashOf, type Keep, type Place, placeFrom, SHEETS, type Sheet } from './place.ts';
+import { hashOf, type Keep, keepOf, type Place, placeFrom, SHEETS, type Sheet } from './place.ts';
 import { onSlash } from './search/slash.ts';
 import type { Session } from './session.ts';
 import {
@@ -59,6 +59,12 @@ export function App(props: { readonly session: Session; readonly keep: Keep; rea
   const [away] = useState(() => createAway(document, keep));
 
   useEffect(() => session.onChange(() => redraw(n => n + 1)), [session]);
+  useEffect(() => {
+    // Another tab of this device has said who is at it: what is written here is written under that name too.
+    const follow = (): void => setWho(keep.get('name'));
+    window.addEventListener('storage', follow);
+    return () => window.removeEventListener('storage', follow);
+  }, [keep]);
   useEffect(() => versions.onChange(() => redraw(n => n + 1)), [versions]);
   /**
    * Goes to a place: shown, kept and in the address in one go. An address written later, after the page is drawn, would
@@ -107,7 +113,7 @@ export function App(props: { readonly session: Session; readonly keep: Keep; rea
 
   // How it stands with the server changes often, and is said above the sheet.
   const isOfServer = place.sheet === 'device' || begins;
-  const { writing, crew, searching, changed, stood } = view;
+  const { writing, crew, searching, changed, stood, picked } = view;
   const drawn = [
     place,
     who,
@@ -119,6 +125,7 @@ export function App(props: { readonly session: Session; readonly keep: Keep; rea
     searching,
     changed,
     stood,
+    picked,
     begins,
     isOfServer && view,
     versions.state(),
@@ -136,7 +143,7 @@ export function App(props: { readonly session: Session; readonly keep: Keep; rea
             {karts.length > 1 ? (
               <select
                 aria-label={pageWords.kart}
-                value={snapshot?.kart.name ?? ''}
+                value={view.picked ?? snapshot?.kart.name ?? ''}
                 onChange={e => void openKart(e.currentTarget.value)}
               >
                 {karts.map(k => (
@@ -211,7 +218,9 @@ export function App(props: { readonly session: Session; readonly keep: Keep; rea
                 here={() => move({ sheet: 'start' })}
                 openKart={openKart}
               />
-            ) : snapshot === undefined || (stood !== undefined && isVerdictOfBefore(place.sheet, stood)) ? (
+            ) : snapshot === undefined ||
+              (picked !== undefined && picked !== snapshot.kart.name) ||
+              (stood !== undefined && isVerdictOfBefore(place.sheet, stood)) ? (
               trouble.length === 0 && <p class="loading">{pageWords.readingBook}</p>
             ) : place.sheet === 'today' ? (
               <Today
@@ -278,7 +287,7 @@ export function App(props: { readonly session: Session; readonly keep: Keep; rea
                     what={place.sheet === 'box' ? 'box' : 'part'}
                     about={place.about ?? ''}
                     openKart={openKart}
-                    find={(part, grade) => beginFind(keep, part, grade)}
+                    find={(part, grade) => beginFind(keep, snapshot.kart.name, part, grade)}
                   />
                 )}
               </Whole>
@@ -317,7 +326,13 @@ export function App(props: { readonly session: Session; readonly keep: Keep; rea
                 {whole => <RecordPage key={snapshot.kart.name} snapshot={whole} session={session} keep={keep} />}
               </Whole>
             ) : (
-              <FitPage key={snapshot.kart.name} snapshot={snapshot} session={session} keep={keep} who={who} />
+              <FitPage
+                key={snapshot.kart.name}
+                snapshot={snapshot}
+                session={session}
+                keep={keepOf(keep, snapshot.kart.name)}
+                who={who}
+              />
             )}
           </Still>
         </main>

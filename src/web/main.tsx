@@ -8,7 +8,7 @@ import { bookInWorker } from './book/in-worker.ts';
 import { keptOpening, OPENING, serversOpening } from './book/opening.ts';
 import { askToKeep } from './book/room.ts';
 import { createVersions } from './book/versions.ts';
-import { changeBook, currentBook, freshBook } from './book/which.ts';
+import { bookChanger, currentBook, freshBook } from './book/which.ts';
 import { readChoice } from './choice/choice.ts';
 import { afterPaint } from './later.tsx';
 import { keepIn } from './place.ts';
@@ -38,6 +38,8 @@ const calm = (): Promise<unknown> =>
     }),
   ]);
 const CALM_MS = 1500;
+/** A page that is left open. */
+const LOOK_AGAIN_MS = 600_000;
 
 /** As the page was asked for: once drawn, it writes the place it shows there. */
 const asked = location.hash;
@@ -52,19 +54,19 @@ const opening = isNew
   : glimpse(name, OPENING).then(seen => keptOpening(seen, build, kart) ?? serversOpening(kart));
 const book = bookInWorker({ book: name, build }, isNew ? opening.then(found => found && calm()) : undefined);
 const { sync } = book;
+const changeBook = bookChanger(keep, book.theirs, () => location.reload());
 if (storage())
   sync.onChange(() => {
     const { is, theirs = { starts: [] } } = sync.state();
-    if (is === 'other book' && book.kept)
-      changeBook(keep, theirs, book.theirs).then(
-        () => location.reload(),
-        () => undefined, // it stays as it is, and says so
-      );
+    if (is === 'other book' && book.kept) void changeBook(theirs);
   });
 window.addEventListener('online', () => void sync.now());
 document.addEventListener('visibilitychange', () => {
-  if (document.visibilityState === 'visible') void sync.now();
+  if (document.visibilityState !== 'visible') return;
+  void sync.now();
+  void session.lookAgain();
 });
+setInterval(() => document.visibilityState === 'visible' && void session.lookAgain(), LOOK_AGAIN_MS);
 
 const session = createSession(book, {
   who: () => keep.get('name'),

@@ -65,6 +65,12 @@ function plain(text: string): string {
 /** What this device keeps: name, kart, place, half-typed answers. A browser that keeps nothing still works until closed. */
 export type Keep = { get(key: string): string; set(key: string, value: string): void };
 
+/** What is kept of one kart: another one has steps and entries of the same name. */
+export const keepOf = (keep: Keep, kart: string): Keep => ({
+  get: key => keep.get(`${key} of ${kart}`),
+  set: (key, value) => keep.set(`${key} of ${kart}`, value),
+});
+
 export function keepIn(storage: Pick<Storage, 'getItem' | 'setItem' | 'removeItem'> | undefined): Keep {
   const here = new Map<string, string>();
   const name = (key: string): string => `kartwright.${key}`;

@@ -1,6 +1,7 @@
-import { expect, test } from 'vitest';
+import { expect, test, vi } from 'vitest';
+import { alike, demoApp as server } from '../../test/demo.ts';
 import { type App, createApp, openingOf } from '../app/index.ts';
-import { demoText, kartReader, libraryFiles, randomIds } from '../host/index.ts';
+import { kartReader, libraryFiles, randomIds } from '../host/index.ts';
 import { memoryStore } from '../store/memory/index.ts';
 import { StoreError } from '../store/store-error.ts';
 import { draftsOf } from './answer.ts';
@@ -8,16 +9,11 @@ import { type DeviceBook, openDeviceBook } from './book/open.ts';
 import { ownInMemory } from './book/own-in-memory.ts';
 import { OutOfReach, type Remote } from './book/remote.ts';
 import { ALONE } from './plan/crew.ts';
+import type { Search } from './plan/search.ts';
 import { createSession, type Session } from './session.ts';
 
 const clock = { now: () => new Date() };
 const reader = kartReader(libraryFiles());
-
-async function server(): Promise<App> {
-  const app = createApp({ store: memoryStore(), clock, ids: randomIds, reader, device: 'laptop' });
-  await app.seedDemo(demoText());
-  return app;
-}
 
 /** A page on a device of its own. */
 async function page(there: App, store = memoryStore()) {
@@ -56,11 +52,11 @@ async function device(there: App, store: ReturnType<typeof memoryStore>, { own =
   return { line, book };
 }
 
-const sessionOf = (book: DeviceBook): Session =>
+const sessionOf = (book: DeviceBook, crew = ALONE, search: Search = () => () => undefined): Session =>
   createSession(book, {
     who: () => 'A. Sample',
-    crewOf: () => ALONE,
-    search: () => () => undefined,
+    crewOf: () => crew,
+    search,
     afterPaint(work) {
       const timer = setTimeout(work);
       return () => clearTimeout(timer);
@@ -179,8 +175,6 @@ test('a device that has looked and found nothing says so once the server was tri
   book.sync.stop();
 });
 
-/** The demo kart once more, under another name: its steps have the same keys. */
-const alike = (name: string): string => demoText().kart.replace('name: "41"', `name: "${name}"`);
 /** Of the step that is done first on the kart that is shown. */
 async function tick(session: Session): Promise<readonly string[]> {
   const step = session.view().snapshot?.plan.steps.find(({ state }) => state === 'ready');
@@ -277,4 +271,115 @@ test('what is said of a sheet of before is not written of another kart, nor a se
     expect(await tick(session)).toEqual(['41']);
     book.sync.stop();
   }
+});
+
+test('a picked kart that is not on this device yet is shown as soon as it has come', async () => {
+  const there = await server();
+  const { line, book } = await device(there, memoryStore());
+  const session = sessionOf(book);
+  await session.open('9');
+  await shownIn(session);
+  await book.sync.now();
+  expect(session.view().snapshot?.kart.name).toBe('41');
+  await there.fileKart(alike('9'), { by: 'J. Moor' });
+  line.news();
+  await expect.poll(() => session.view().snapshot?.kart.name, { timeout: 10_000 }).toBe('9');
+  expect(session.view().picked).toBeUndefined();
+  book.sync.stop();
+});
+
+test('while a picked kart is being read that is said, and no more once it is shown or the other one was picked again', async () => {
+  const there = await server();
+  await there.fileKart(alike('77'), { by: 'J. Moor' });
+  const { book } = await device(there, memoryStore());
+  const session = sessionOf(book);
+  await session.open('41');
+  await book.sync.now();
+  await expect.poll(() => session.view().karts.length).toBe(2);
+  const toOther = session.open('77');
+  expect(session.view().picked).toBe('77');
+  await toOther;
+  expect(session.view()).toMatchObject({ picked: undefined, snapshot: { kart: { name: '77' } } });
+  await Promise.all([session.open('41'), session.open('77')]);
+  expect(session.view()).toMatchObject({ picked: undefined, snapshot: { kart: { name: '77' } } });
+  book.sync.stop();
+});
+
+/** How the step that was done first stands in the plan that is shown. */
+async function tickedStep(session: Session): Promise<() => string | undefined> {
+  const key = session.view().snapshot?.plan.steps.find(({ state }) => state === 'ready')?.key;
+  expect(await tick(session)).toEqual(['41']);
+  return () => session.view().snapshot?.plan.steps.find(step => step.key === key)?.state;
+}
+
+test('a step that is done does not come back with a plan that was searched before', async () => {
+  const there = await server();
+  const { book } = await device(there, memoryStore());
+  const slow = slowly(book);
+  let hear: Parameters<Search>[1] | undefined;
+  const session = sessionOf(slow.book, { people: 2, names: [], times: [] }, (_, heard) => {
+    hear = heard;
+    return () => undefined;
+  });
+  await session.open('');
+  await shownIn(session);
+  await book.sync.now();
+  await expect.poll(() => hear !== undefined).toBe(true);
+  const before = session.view().snapshot?.plan;
+  if (before === undefined) throw new Error('a plan must be shown');
+  const go = slow.hold(); // what is worked out after the step comes late
+  const ticked = await tickedStep(session);
+  hear?.({ plan: before, done: false });
+  expect(ticked()).toBe('done');
+  session.planner.setCrew(ALONE);
+  expect(ticked()).toBe('done');
+  go();
+  book.sync.stop();
+});
+
+test('a step that is done stays done when what changed has been read', async () => {
+  const { book } = await device(await server(), memoryStore());
+  const slow = slowly(book);
+  const session = sessionOf(slow.book);
+  await session.open('');
+  await shownIn(session);
+  await book.sync.now();
+  const go = slow.hold();
+  const ticked = await tickedStep(session);
+  session.planner.seen();
+  expect(ticked()).toBe('done');
+  go();
+  book.sync.stop();
+});
+
+test('a page that was left open for weeks shows what the record says today, and what it showed then as of then', async () => {
+  const there = await server();
+  const { session, book } = await page(there);
+  await shownIn(session);
+  await book.sync.now();
+  const { fitness, due } = session.view().snapshot ?? {};
+  vi.useFakeTimers({ toFake: ['Date'] });
+  try {
+    vi.setSystemTime(Date.now() + 45 * 86_400_000);
+    const again = session.lookAgain();
+    expect(session.view().stood).toBe(fitness?.at);
+    await again;
+    const now = await book.app.due('41');
+    expect(now.due).not.toEqual(due?.due);
+    expect(session.view().stood).toBeUndefined();
+    expect(session.view().snapshot?.due.due).toEqual(now.due);
+  } finally {
+    vi.useRealTimers();
+    book.sync.stop();
+  }
+});
+
+test('a fact that is in the book was written, though what waits to be sent could not be counted', async () => {
+  const { book } = await device(await server(), memoryStore());
+  const wrote = () => Promise.reject(new Error('the book could not be read'));
+  const session = sessionOf({ ...book, sync: { ...book.sync, wrote } });
+  await session.open('');
+  await shownIn(session);
+  expect(await session.write([{ kind: 'note', text: 'only once' }])).toMatchObject({ kind: 'written' });
+  book.sync.stop();
 });

@@ -4,7 +4,6 @@
  */
 import {
   type AlikeAnswer,
-  ASKS_AGAIN,
   type FactLine,
   type FirstAnswers,
   type KartLine,
@@ -24,26 +23,19 @@ import type { PlanDifference } from '../prep/index.ts';
 import type { PageBook } from './book/in-worker.ts';
 import type { SyncState } from './book/sync.ts';
 import { ALONE, type Crew, isAlone } from './plan/crew.ts';
-import { finished } from './plan/finished.ts';
 import { createPlanner, type Planned, type Planner } from './plan/planner.ts';
 import type { Search } from './plan/search.ts';
 import { problemsOf } from './problems-of.ts';
 import type { Gathered } from './slow-questions/ask.ts';
-import { pageWords } from './words/page.ts';
-
-/** A payload as a face hands it in: readings may still be the text the person typed. */
-export type Draft = Readonly<Record<string, unknown>> & { readonly kind: string };
-
-export type Written =
-  | { readonly kind: 'written'; readonly facts: readonly Fact[] }
-  /** `asksAgain`: the same once more with `sure` is recorded as it was said. */
-  | { readonly kind: 'refused'; readonly problems: readonly Problem[]; readonly asksAgain: boolean };
+import { type Draft, refusedFor, sheetOfBefore, type Written, writtenFrom } from './written.ts';
 
 /** Everything the sheets show, of one moment; the newest facts first; the plan for the hands and times that were said. */
 export type Snapshot = FirstAnswers;
 
 export type View = {
   readonly karts: readonly KartLine[];
+  /** The kart that was picked and is still being read: what is shown is another one. */
+  readonly picked?: string | undefined;
   /** The book on this device has been looked into: with no kart above, it holds none. */
   readonly isRead: boolean;
   readonly snapshot?: Snapshot | undefined;
@@ -71,6 +63,8 @@ export type Session = {
   onChange(listener: () => void): () => void;
   /** @param opening what is shown till the book has been read */
   open(kart: string, opening?: Promise<Opening | undefined>): Promise<void>;
+  /** Works everything out again where it is of a while ago: days make items due by themselves. */
+  lookAgain(): Promise<void>;
   write(drafts: readonly Draft[], more?: { readonly sure?: boolean; readonly at?: string }): Promise<Written>;
   /**
    * The same for a step that was done as the plan asks: once it is in the book the next one is there, and the plan is made anew behind it.
@@ -207,19 +201,21 @@ export function createSession(book: PageBook, device: Device): Session {
         if (line === undefined) {
           name = '';
           here();
-          return change({ karts, isRead: true, trouble: [], snapshot: undefined, stood: undefined });
+          return change({ karts, isRead: true, trouble: [], picked: undefined, snapshot: undefined, stood: undefined });
         }
         if (answers === undefined || kart === undefined) {
-          if (view.trouble.length > 0) change({ trouble: [] });
+          if (view.trouble.length > 0 || view.picked !== undefined) change({ trouble: [], picked: undefined });
           return;
         }
         if (before !== finishes) return; // another step was done meanwhile, and is caught up with next
-        if (wanted === asked) wanted = line.name; // one that is filed later never takes its place
+        if (wanted === '') wanted = line.name; // one that is filed later never takes its place
         name = line.name; // what is said is said of the kart that is seen
         here();
         const snapshot = { ...answers, kart };
         facts = line.facts;
-        change({ karts, isRead: true, trouble: [], stood: undefined, ...shownOf(planner.arrived(snapshot), snapshot) });
+        const shown = shownOf(planner.arrived(snapshot), snapshot);
+        const picked = [asked, line.name].includes(wanted) ? undefined : wanted;
+        change({ karts, isRead: true, trouble: [], stood: undefined, picked, ...shown });
       } catch (error) {
         here();
         change({ trouble: problemsOf(error) });
@@ -262,7 +258,8 @@ export function createSession(book: PageBook, device: Device): Session {
     change({ writing: true });
     try {
       const done = await work(app, await seen);
-      await sync.wrote();
+      // What cannot be counted is written all the same, and counted when the server is met.
+      await sync.wrote().catch((error: unknown) => change({ trouble: problemsOf(error) }));
       await catchUp();
       return done;
     } finally {
@@ -273,7 +270,7 @@ export function createSession(book: PageBook, device: Device): Session {
     try {
       return writtenFrom(await busy(work));
     } catch (error) {
-      return { kind: 'refused', problems: problemsOf(error), asksAgain: false };
+      return refusedFor(error);
     }
   };
   const rarely = () => import('./book/rarely.ts');
@@ -287,6 +284,7 @@ export function createSession(book: PageBook, device: Device): Session {
       return () => listeners.delete(listener);
     },
     async open(which, opening) {
+      if (which !== wanted && view.snapshot !== undefined) change({ picked: which });
       wanted = which;
       void opening?.then(early => {
         if (early?.answers === undefined || view.snapshot !== undefined || !isAlone(crewOf(early.answers.kart.name)))
@@ -294,6 +292,12 @@ export function createSession(book: PageBook, device: Device): Session {
         const { karts, answers } = early;
         change({ karts, snapshot: answers, stood: answers.fitness.at });
       });
+      await catchUp();
+    },
+    async lookAgain() {
+      if (view.snapshot === undefined || isFresh(view.snapshot)) return;
+      // What is shown till then is of before.
+      if (ageOf(view.snapshot) > LEFT_MS) change({ stood: view.snapshot.fitness.at });
       await catchUp();
     },
     write: (drafts, more = {}) => writing((to, kart) => to.record(kart, drafts, { by: who(), ...more })),
@@ -310,6 +314,8 @@ export function createSession(book: PageBook, device: Device): Session {
         const { sync: seen } = view;
         sync.expect(written.facts.length);
         const lines = written.facts.map(fact => ({ fact, struck: null })).toReversed();
+        const facts = [...lines, ...snapshot.facts];
+        const entries = snapshot.entries + lines.length;
         change({
           // As the worker will say it; said with the step, which never stands there beside `all sent`.
           sync: {
@@ -317,18 +323,13 @@ export function createSession(book: PageBook, device: Device): Session {
             waiting: seen.waiting + lines.length,
             ...(seen.is === 'all sent' && { is: 'to send' as const }),
           },
-          snapshot: {
-            ...snapshot,
-            plan: finished(snapshot.plan, step),
-            facts: [...lines, ...snapshot.facts],
-            entries: snapshot.entries + lines.length,
-          },
+          ...shownOf(planner.finished(step), { ...snapshot, facts, entries }),
           writing: false,
         });
         shown();
         return written;
       } catch (error) {
-        return { kind: 'refused', problems: problemsOf(error), asksAgain: false };
+        return refusedFor(error);
       } finally {
         isFinishing = false;
         clearTimeout(slow);
@@ -374,22 +375,17 @@ export function createSession(book: PageBook, device: Device): Session {
   };
 }
 
-function writtenFrom(recorded: Recorded): Written {
-  if (recorded.kind === 'recorded') return { kind: 'written', facts: recorded.facts };
-  const { problems } = recorded;
-  return { kind: 'refused', problems, asksAgain: problems.every(({ code }) => ASKS_AGAIN.includes(code)) };
-}
-
 const shownOf = ({ plan, problems, ...how }: Planned, snapshot: Snapshot | undefined): Partial<View> => ({
   ...how,
   ...(snapshot && { snapshot: { ...snapshot, plan } }),
   ...(problems.length > 0 && { trouble: problems }),
 });
 
-const sheetOfBefore = (): Problem => ({ code: 'book', where: 'page', ...pageWords.sheetOfBefore });
-
 /** What a page worked out less than a minute ago still holds when no fact came since: only days make items due by themselves. */
-const isFresh = (snapshot: Snapshot): boolean => Date.now() - Date.parse(snapshot.fitness.at) < 60_000;
+const isFresh = (snapshot: Snapshot): boolean => ageOf(snapshot) < 60_000;
+const ageOf = ({ fitness }: Snapshot): number => Date.now() - Date.parse(fitness.at);
+/** A page that was left this long ago is met like one that is opened. */
+const LEFT_MS = 3_600_000;
 
 const eventOf = (snapshot: Snapshot | undefined): { event?: string } => {
   const event = snapshot?.fitness.event;

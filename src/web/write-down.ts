@@ -3,8 +3,8 @@ import type { Problem } from '../app/index.ts';
 import { CORNERS, GRADES } from '../kart/index.ts';
 import { parseQuantity } from '../quantity/index.ts';
 import { withUnit } from './answer.ts';
-import type { Draft } from './session.ts';
 import { recordWords } from './words/record.ts';
+import type { Draft } from './written.ts';
 
 export type Field = {
   /** Name of the value; a refusal of the book whose place ends in it is shown beside the field. */

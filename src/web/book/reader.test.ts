@@ -66,3 +66,10 @@ test('the library is the one of this device, else the server’s, kept from then
   state.up = false;
   expect(await deviceReader(own, remote, 'a').library()).toEqual(texts);
 });
+
+test('two karts that are read at once are both kept track of, so that both can be read again when the library was corrected', async () => {
+  const [own, { remote }] = [ownInMemory(), line()];
+  const reader = deviceReader(own, remote, 'a');
+  await Promise.all([reader.read(text), reader.read(text.replace('name: "41"', 'name: "77"'))]);
+  expect(await own.get('karts')).toHaveLength(2);
+});

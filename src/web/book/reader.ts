@@ -24,14 +24,21 @@ export type DeviceReader = KartReader & {
 /** @param build names this version of the program: another one may read a file otherwise */
 export function deviceReader(own: Own, remote: Pick<Remote, 'readKart' | 'library'>, build: string): DeviceReader {
   const known = new Map<string, Promise<KartRead>>();
+  let turn: Promise<void> = Promise.resolve();
 
   const read = async (text: string): Promise<KartRead> => {
     const key = `kart ${bytesToHex(sha256(utf8ToBytes(text)))}`;
     const before = (await own.get(key)) as Shelved | undefined;
     if (before?.build === build) return before.read;
     const now = await readAnew(text);
-    if (now.ok) await keep(own, key, { build, read: now });
+    if (now.ok) await shelve(key, { build, read: now });
     return now;
+  };
+  /** One at a time: two at once would each write a list without the other. */
+  const shelve = (key: string, shelved: Shelved): Promise<void> => {
+    const put = turn.then(() => keep(own, key, shelved));
+    turn = put.catch(() => undefined);
+    return put;
   };
   const readAnew = async (text: string): Promise<KartRead> => {
     try {

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { keepIn } from '../place.ts';
-import { changeBook, currentBook, freshBook } from './which.ts';
+import { bookChanger, changeBook, currentBook, freshBook } from './which.ts';
 
 test('each book that an address serves has its own place on the device, found again by where it began', async () => {
   const keep = keepIn(undefined);
@@ -36,4 +36,24 @@ test('an empty book is begun beside the others', () => {
   const first = currentBook(keep);
   freshBook(keep);
   expect(new Set(['kartwright', first, currentBook(keep)]).size).toBe(3);
+});
+
+test('heard twice that the server keeps another book, one is begun; a book that cannot be looked at is tried again', async () => {
+  const keep = keepIn(undefined);
+  let looks = 0;
+  let changed = 0;
+  const change = bookChanger(
+    keep,
+    async () => {
+      if (++looks === 1) throw new Error('the browser has closed it');
+      return { starts: ['demo'] };
+    },
+    () => changed++,
+  );
+  await change({ starts: ['mine'] });
+  expect(currentBook(keep)).toBe('kartwright');
+  await Promise.all([change({ starts: ['mine'] }), change({ starts: ['mine'] })]);
+  expect(currentBook(keep)).toBe('kartwright-2');
+  expect(keep.get('books').split(' ')).toEqual(['kartwright', 'kartwright-2']);
+  expect(changed).toBe(1);
 });

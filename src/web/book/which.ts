@@ -20,6 +20,24 @@ export async function changeBook(keep: Keep, theirs: Theirs, look: (name: string
   freshBook(keep);
 }
 
+/**
+ * Goes over to the book of the server once, however often it is heard that it keeps another one: each time would make a book
+ * of its own. When a book on this device cannot be looked at, it stays as it is, and says so.
+ */
+export function bookChanger(keep: Keep, look: (name: string) => Promise<Theirs>, onChanged: () => void) {
+  let isChanging = false;
+  return async (theirs: Theirs): Promise<void> => {
+    if (isChanging) return;
+    isChanging = true;
+    try {
+      await changeBook(keep, theirs, look);
+      onChanged();
+    } catch {
+      isChanging = false;
+    }
+  };
+}
+
 /** Makes an empty book the current one; the others stay where they are. */
 export function freshBook(keep: Keep): void {
   const names = namesIn(keep);

@@ -3,9 +3,10 @@ import { useState } from 'preact/hooks';
 import type { Problem } from '../../app/index.ts';
 import type { ExpectedLife } from '../../kart/index.ts';
 import { Refused } from '../parts.tsx';
-import type { Draft, Session, Snapshot } from '../session.ts';
+import type { Session, Snapshot } from '../session.ts';
 import { livesWords } from '../words/lives.ts';
 import { dateOf } from '../words/reads.ts';
+import type { Draft } from '../written.ts';
 
 export function Expect(props: { readonly kind: string; readonly snapshot: Snapshot; readonly session: Session }) {
   const { kind, snapshot, session } = props;

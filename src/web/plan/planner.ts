@@ -7,6 +7,7 @@ import type { FirstAnswers, Problem } from '../../app/index.ts';
 import { type Plan, type PlanDifference, planDifference } from '../../prep/index.ts';
 import { carried } from './carried.ts';
 import { askOf, type Crew, isAlone } from './crew.ts';
+import { finished } from './finished.ts';
 import type { Heard, Job } from './search.ts';
 
 export type Planned = {
@@ -18,6 +19,8 @@ export type Planned = {
   readonly problems: readonly Problem[];
 };
 export type Planner = {
+  /** A step was done as the plan asks: whatever plan is shown before the next answers, it stands there as done. */
+  finished(step: string): Planned;
   /** New answers of a kart: what is done, found, due. */
   arrived(answers: FirstAnswers): Planned;
   /** Other hands or times make another plan, other names do not. */
@@ -38,8 +41,11 @@ export function createPlanner(
 ): Planner {
   let answers: FirstAnswers | undefined;
   let planned: Planned | undefined;
+  /** Steps done since the answers were given. */
+  let done: readonly string[] = [];
   let stop = (): void => undefined;
 
+  const withDone = (plan: Plan): Plan => done.reduce(finished, plan);
   const put = (part: Partial<Planned>): void => {
     if (planned === undefined) return;
     planned = { ...planned, ...part };
@@ -49,25 +55,26 @@ export function createPlanner(
   /** @param before the plan against which the new one is held; none where nothing was agreed before */
   const begin = (from: FirstAnswers, crew: Crew, before: Plan | undefined): void => {
     stop();
-    stop = search(
-      {
-        kart: from.kart,
-        state: from.state,
-        now: from.fitness.at,
-        ask: askOf(crew, from.fitness.at),
-      },
-      heard => {
-        if ('problems' in heard) return put({ searching: false, problems: heard.problems });
-        const changed = before && ifAny(planDifference(before, heard.plan));
-        put({ plan: heard.plan, searching: !heard.done, ...(changed && { changed }) });
-      },
-    );
+    const now = new Date().toISOString(); // the answers may be of an hour ago
+    stop = search({ kart: from.kart, state: from.state, now, ask: askOf(crew, now) }, heard => {
+      if ('problems' in heard) return put({ searching: false, problems: heard.problems });
+      const plan = withDone(heard.plan);
+      const changed = before && ifAny(planDifference(withDone(before), plan));
+      put({ plan, searching: !heard.done, ...(changed && { changed }) });
+    });
   };
 
   return {
+    finished(step) {
+      if (planned === undefined) throw new Error(`planner: answers must have arrived before ${step} is finished`);
+      done = [...done, step];
+      planned = { ...planned, plan: finished(planned.plan, step) };
+      return planned;
+    },
     arrived(next) {
       const last = answers?.kart.name === next.kart.name ? answers : undefined;
       answers = next;
+      done = [];
       if (last === undefined || planned === undefined) {
         const crew = crewOf(next.kart.name);
         planned = { plan: next.plan, crew, searching: !isAlone(crew), problems: [] };
@@ -98,7 +105,7 @@ export function createPlanner(
       // Other times show in what is left out; a helper who leaves moves rows of the same work.
       const before = isAlone(planned.crew) || planned.crew.times !== crew.times ? undefined : planned.plan;
       planned = { ...planned, crew, changed: undefined, problems: [], searching: !isAlone(crew) };
-      if (isAlone(crew)) return put({ plan: answers.plan });
+      if (isAlone(crew)) return put({ plan: withDone(answers.plan) });
       put({});
       begin(answers, crew, before);
     },

@@ -5,8 +5,8 @@ import type { Kart } from '../../kart/index.ts';
 import { type AfterSaid, afterSession, type PressuresSaid, type TrackDraft } from '../../prep/index.ts';
 import { withUnit } from '../answer.ts';
 import { ownUnitOf } from '../choice/choice.ts';
-import type { Draft } from '../session.ts';
 import { trackWords } from '../words/track.tsx';
+import type { Draft } from '../written.ts';
 import { isProblem, lapsSaid, type Measured, numberSaid, problemAt, type Said, said, type Typed } from './said.ts';
 
 export const AFTER: Readonly<Record<'minutes' | 'litres' | 'meterHours', Measured>> = {

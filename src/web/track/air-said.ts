@@ -2,8 +2,8 @@
 import type { FactLine } from '../../app/index.ts';
 import type { FactOf } from '../../book/index.ts';
 import { own } from '../choice/choice.ts';
-import type { Draft } from '../session.ts';
 import { trackWords } from '../words/track.tsx';
+import type { Draft } from '../written.ts';
 import { isProblem, type Measured, numberSaid, problemAt, type Said, said, type Typed } from './said.ts';
 
 export const AIR: Readonly<Record<'celsius' | 'pascal' | 'elevation' | 'humidity' | 'trackCelsius', Measured>> = {

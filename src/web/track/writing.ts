@@ -4,7 +4,8 @@ import type { Problem } from '../../app/index.ts';
 import type { Fact } from '../../book/index.ts';
 import { typedFrom } from '../numbers/question.ts';
 import type { Keep } from '../place.ts';
-import type { Draft, Session } from '../session.ts';
+import type { Session } from '../session.ts';
+import type { Draft } from '../written.ts';
 import type { Asking } from './fields.tsx';
 import type { Said, Typed } from './said.ts';
 

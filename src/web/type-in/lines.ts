@@ -6,9 +6,9 @@ import { judgeTyped, readReading } from '../../app/index.ts';
 import type { Kart } from '../../kart/index.ts';
 import type { Step } from '../../prep/index.ts';
 import { draftsOf, isHandling, withUnit } from '../answer.ts';
-import type { Draft } from '../session.ts';
 import { titleOf } from '../words/reads.ts';
 import { typeInWords } from '../words/type-in.tsx';
+import type { Draft } from '../written.ts';
 
 /** A number of the paper and the step it stood for. */
 export type Numbered = { readonly n: number; readonly key: string };

@@ -32,6 +32,7 @@ export function Answers(props: {
   const [words, setWords] = useKept(keep, `words ${step.key}`);
   const [refused, setRefused] = useState<{ problems: readonly Problem[]; again: Answer | undefined }>(NOTHING);
   const [begun, setBegun] = useState(false);
+  const [keeping, setKeeping] = useState(false);
   const busy = session.view().writing;
   const { kart } = props.snapshot;
   const item = step.item === null ? undefined : kart.items[step.item];
@@ -61,7 +62,20 @@ export function Answers(props: {
     ask('result');
     props.onWritten();
   };
-  const give = async (answer: Answer, sure = false): Promise<void> => {
+  const wrongHours = step.fresh ? notANumber(words, 'hours', '6.5') : undefined;
+  const hours = step.fresh ? typedNumber(words) : undefined;
+  const read = instrument === '' ? {} : { instrument };
+  const value = reading.trim() === '' ? {} : { reading: withUnit(reading, unit), ...read };
+  /** As the fields say it now. */
+  const answerNow = (): Answer => {
+    if (asking === 'set') return { is: 'set', reading: withUnit(reading, unit), ...read };
+    if (asking === 'fail') return { is: 'fail', defect: words.trim(), ...value, ...(photo === '' ? {} : { photo }) };
+    if (asking === 'not possible') return { is: why === 'put off' ? why : asking, why: because.trim() };
+    const mended = step.mends === null ? {} : { how: words.trim() };
+    return { is: 'done', ...value, ...mended, ...(hours === undefined ? {} : { hours }) };
+  };
+  const give = async (sure = false): Promise<void> => {
+    const answer = answerNow();
     const [drafts, how] = [draftsOf(step, answer), sure ? { sure } : {}];
     const written =
       answer.is === 'done' ? await session.finish(step.key, drafts, how, leave) : await session.write(drafts, how);
@@ -82,17 +96,11 @@ export function Answers(props: {
     setRefused(NOTHING);
     setBegun(true);
   };
-  const read = instrument === '' ? {} : { instrument };
-  const value = reading.trim() === '' ? {} : { reading: withUnit(reading, unit), ...read };
   const refusal = (
     <Refused problems={refused.problems}>
-      {refused.again && (
-        <button
-          type="button"
-          class="button wide"
-          disabled={busy}
-          onClick={() => refused.again && give(refused.again, true)}
-        >
+      {/* Another answer by now, in whichever field, is judged anew. */}
+      {refused.again && JSON.stringify(refused.again) === JSON.stringify(answerNow()) && (
+        <button type="button" class="button wide" disabled={busy} onClick={() => give(true)}>
           {workWords.itIsSoRecord(reading.trim() === '' ? 'it' : `“${withUnit(reading, unit)}”`)}
         </button>
       )}
@@ -127,15 +135,13 @@ export function Answers(props: {
     />
   );
 
-  const wrongHours = step.fresh ? notANumber(words, 'hours', '6.5') : undefined;
-  const hours = step.fresh ? typedNumber(words) : undefined;
   const moved = adjustable(step, props.snapshot.kart);
   if (asking === 'set' && moved !== undefined)
     return (
       <form
         onSubmit={e => {
           e.preventDefault();
-          void give({ is: 'set', reading: withUnit(reading, unit), ...read });
+          void give();
         }}
       >
         {field}
@@ -153,16 +159,11 @@ export function Answers(props: {
     );
   if (asking !== 'result') {
     const fails = asking === 'fail';
-    const notDone = why === 'put off' ? why : 'not possible';
     return (
       <form
         onSubmit={e => {
           e.preventDefault();
-          void give(
-            fails
-              ? { is: 'fail', defect: words.trim(), ...value, ...(photo === '' ? {} : { photo }) }
-              : { is: notDone, why: because.trim() },
-          );
+          void give();
         }}
       >
         {fails ? (
@@ -170,7 +171,7 @@ export function Answers(props: {
             {field}
             <label for="words">{workWords.whatIsWrong}</label>
             <textarea id="words" required value={words} onInput={e => setWords(e.currentTarget.value)} />
-            <PhotoField id="step-photo" hash={photo} session={session} onPhoto={setPhoto} />
+            <PhotoField id="step-photo" hash={photo} session={session} onPhoto={setPhoto} onKeeping={setKeeping} />
           </>
         ) : (
           <Cannot
@@ -189,7 +190,11 @@ export function Answers(props: {
           <button type="button" class="button" onClick={() => ask('result')}>
             {workWords.back}
           </button>
-          <button type="submit" class="button main" disabled={busy || (fails ? words : because).trim() === ''}>
+          <button
+            type="submit"
+            class="button main"
+            disabled={busy || keeping || (fails ? words : because).trim() === ''}
+          >
             {busy ? workWords.writing : fails ? workWords.recordFail : workWords.record}
           </button>
         </div>
@@ -200,12 +205,7 @@ export function Answers(props: {
     <form
       onSubmit={e => {
         e.preventDefault();
-        void give({
-          is: 'done',
-          ...value,
-          ...(step.mends === null ? {} : { how: words.trim() }),
-          ...(hours === undefined ? {} : { hours }),
-        });
+        void give();
       }}
     >
       {step.action === 'second-look' && <p class="note">{workWords.lookWithYourOwnEyes}</p>}

@@ -21,6 +21,8 @@ type Props = {
   readonly session: Session;
   readonly keep: Keep;
   readonly onInput: (text: string) => void;
+  /** A photo is on its way into the book. */
+  readonly onKeeping: (is: boolean) => void;
 };
 
 /** One field of an entry, with what was refused about it right beneath. */
@@ -42,7 +44,13 @@ export function EntryField(props: Props) {
       ) : field.is === 'ticks' ? (
         <Ticks {...props} />
       ) : field.is === 'photo' ? (
-        <PhotoField id={`entry-${field.key}`} hash={props.value} session={props.session} onPhoto={props.onInput} />
+        <PhotoField
+          id={`entry-${field.key}`}
+          hash={props.value}
+          session={props.session}
+          onPhoto={props.onInput}
+          onKeeping={props.onKeeping}
+        />
       ) : (
         <>
           <label for={`entry-${field.key}`}>{field.label}</label>

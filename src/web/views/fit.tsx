@@ -111,14 +111,12 @@ function SignForm(props: FitProps) {
   const [typed, setTyped] = useState(keep.get('signer'));
   const signer = typed || props.who;
   const [statement, setStatement] = useState(keep.get('statement'));
-  const [refused, setRefused] = useState<{ problems: readonly Problem[]; again: boolean }>({
-    problems: [],
-    again: false,
-  });
+  /** `again`: what stood open then; to sign all the same is to sign for that. */
+  const [refused, setRefused] = useState<{ problems: readonly Problem[]; again?: string }>({ problems: [] });
   const [signed, setSigned] = useState(false);
   const busy = session.view().writing;
   const onKart = openOnKart(snapshot.kart, snapshot.state);
-  const open = openOf(snapshot.fitness).length + toolsNamed(onKart).length;
+  const stands = [...openOf(snapshot.fitness), ...toolsNamed(onKart)];
   const all = toName(onKart);
   const [ticked, setTicked] = useState<readonly string[]>([]);
   const named = ticked.filter(one => all.includes(one));
@@ -127,19 +125,19 @@ function SignForm(props: FitProps) {
   const sign = async (sure: boolean): Promise<void> => {
     const written = await session.sign(statement.trim(), signer.trim(), sure);
     if (written.kind === 'refused') {
-      setRefused({ problems: written.problems, again: written.asksAgain });
+      setRefused({ problems: written.problems, ...(written.asksAgain && { again: stands.join('\n') }) });
       return;
     }
     keep.set('statement', '');
     setStatement('');
-    setRefused({ problems: [], again: false });
+    setRefused({ problems: [] });
     setSigned(true);
   };
   return (
     <section class="step no-print" aria-label={fitWords.sign}>
       <header>
         <b>{fitWords.sign}</b>
-        <span>{fitWords.openListed(open)}</span>
+        <span>{fitWords.openListed(stands.length)}</span>
       </header>
       <form
         class="step-body"
@@ -172,7 +170,7 @@ function SignForm(props: FitProps) {
         />
         <NameEach all={all} named={named} onNamed={setTicked} />
         <Refused problems={refused.problems}>
-          {refused.again && (
+          {refused.again === stands.join('\n') && (
             <button type="button" class="button wide" disabled={busy || !toldAll} onClick={() => sign(true)}>
               {fitWords.signAllSame}
             </button>

@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import type { Problem } from '../../app/index.ts';
 import { Refused } from '../parts.tsx';
 import type { Session } from '../session.ts';
@@ -13,15 +13,20 @@ export function PhotoField(props: {
   readonly hash: string;
   readonly session: Session;
   readonly onPhoto: (hash: string) => void;
+  /** It is on its way into the book: what it goes with waits for it. */
+  readonly onKeeping: (is: boolean) => void;
 }) {
-  const { id, hash, session } = props;
+  const { id, hash, session, onKeeping } = props;
   const [busy, setBusy] = useState(false);
   const [problems, setProblems] = useState<readonly Problem[]>([]);
+  useEffect(() => () => onKeeping(false), []);
   const keep = async (file: File | undefined): Promise<void> => {
     if (file === undefined) return;
     setBusy(true);
+    onKeeping(true);
     const kept = await session.keepPhoto(file);
     setBusy(false);
+    onKeeping(false);
     setProblems(kept.kind === 'kept' ? [] : kept.problems);
     if (kept.kind === 'kept') props.onPhoto(kept.hash);
   };

@@ -17,9 +17,8 @@ export function Undo(props: {
   const { snapshot, session, who } = props;
   const [asked, setAsked] = useState('');
   const [refused, setRefused] = useState<readonly Problem[]>([]);
-  const today = new Date().toISOString().slice(0, 10);
   const last = snapshot.facts.find(
-    l => l.struck === null && l.fact.by === who && l.fact.kind !== 'struck' && l.fact.recorded.startsWith(today),
+    ({ struck, fact }) => struck === null && fact.by === who && fact.kind !== 'struck' && isWithinReach(fact),
   )?.fact;
   if (last === undefined || last.kind === 'kart filed' || last.kind === 'released') return null;
   const strike = async (): Promise<void> => {
@@ -53,6 +52,9 @@ export function Undo(props: {
     </>
   );
 }
+
+/** Of this sitting: an evening in the garage goes past midnight. */
+const isWithinReach = ({ recorded }: Fact): boolean => Date.now() - Date.parse(recorded) < 12 * 3_600_000;
 
 const itemOf = (fact: Fact): string | undefined =>
   'item' in fact ? fact.item : fact.kind === 'made' ? fact.joint : undefined;

@@ -21,6 +21,7 @@ import { keepPrinted } from '../type-in/printed.ts';
 import { spanOf } from '../words/reads.ts';
 import { workWords } from '../words/work.ts';
 import { type Card, Deck } from './deck.tsx';
+import { halfTyped } from './half-typed.ts';
 import { Picture, PrintByPerson } from './picture.tsx';
 import { signedSince } from './signed.ts';
 import { StepCard } from './step.tsx';
@@ -61,6 +62,9 @@ export function Work(props: {
     if (props.step === undefined && named !== undefined) go(named); // so that a reload finds the same step
   }, [props.step, named]);
 
+  // Where the person is by now: a card that is written late must not move on somebody who went to another step.
+  const at = useRef(props.step);
+  at.current = props.step;
   const ahead = useAhead(plan, current);
   // What is chosen for every step, an instrument or the keys, is another one on each card at once.
   const [chosen, choose] = useState(0);
@@ -70,11 +74,6 @@ export function Work(props: {
       props.keep.set(key, value);
       choose(n => n + 1);
     },
-  };
-  // What is half typed belongs to this kart: another one has steps of the same name.
-  const typed: Keep = {
-    get: key => props.keep.get(`${key} of ${kart.name}`),
-    set: (key, value) => props.keep.set(`${key} of ${kart.name}`, value),
   };
   useAwake(current !== undefined && back === undefined);
   const card = (step: Step, plan: Plan): Card => ({
@@ -87,12 +86,13 @@ export function Work(props: {
         snapshot={{ ...snapshot, plan }}
         crew={crew}
         session={props.session}
-        keep={typed}
+        keep={halfTyped(props.keep, kart.name, step, snapshot.state)}
         choices={choices}
         who={props.who}
-        onFind={step => beginFind(props.keep, step.part ?? '', step.grade)}
+        onFind={step => beginFind(props.keep, kart.name, step.part ?? '', step.grade)}
         onWritten={() => {
           props.away.worked();
+          if (at.current !== undefined && at.current !== step.key) return;
           setWritten(step);
           go(nextStep(props.session.view().snapshot?.plan ?? plan, step)?.key);
         }}

@@ -1,8 +1,8 @@
-import { useState } from 'preact/hooks';
+import { useRef, useState } from 'preact/hooks';
 import type { Problem } from '../../app/index.ts';
 import type { Fact } from '../../book/index.ts';
 import { Refused } from '../parts.tsx';
-import type { Keep } from '../place.ts';
+import { type Keep, keepOf } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
 import { useToRefused } from '../to-refused.ts';
 import { dateOf, factWords } from '../words/reads.ts';
@@ -20,14 +20,15 @@ export function WriteDown(props: { readonly snapshot: Snapshot; readonly session
   const { snapshot, session, keep } = props;
   const [kind, setKind] = useState(keep.get(WRITING));
   const [said, setSaid] = useState('');
-  const [failed, setFailed] = useState(keep.get(FAILED));
+  const own = keepOf(keep, snapshot.kart.name);
+  const [failed, setFailed] = useState(own.get(FAILED));
   const choose = (next: string): void => {
     keep.set(WRITING, next);
     setKind(next);
     setSaid('');
   };
   const look = (fact: string): void => {
-    keep.set(FAILED, fact);
+    own.set(FAILED, fact);
     setFailed(fact);
   };
   const entry = ENTRIES.find(e => e.kind === kind);
@@ -39,6 +40,7 @@ export function WriteDown(props: { readonly snapshot: Snapshot; readonly session
         snapshot={snapshot}
         session={session}
         keep={keep}
+        own={own}
         onDone={(words, fact) => {
           choose('');
           setSaid(words);
@@ -71,42 +73,57 @@ function EntryForm(props: {
   readonly snapshot: Snapshot;
   readonly session: Session;
   readonly keep: Keep;
+  /** Of this kart. */
+  readonly own: Keep;
   readonly onDone: (said: string, fact?: Fact) => void;
 }) {
-  const { entry, snapshot, session, keep } = props;
+  const { entry, snapshot, session, keep, own } = props;
   const slot = slotOf(entry.kind);
-  const [typed, setTyped] = useState<Typed>(() => typedFrom(keep.get(slot), entry, snapshot));
-  const [refused, setRefused] = useState<{ problems: readonly Problem[]; again: boolean }>(NOTHING);
-  const [step, putStep] = useState(Number(keep.get(`${slot} step`)) || 0);
+  const [typed, setTyped] = useState<Typed>(() => typedFrom(own.get(slot), entry, snapshot));
+  // A photo comes when it comes, whatever was typed since; to an entry that was written or left it comes too late.
+  const latest = useRef<Typed | undefined>(typed);
+  const [keeping, setKeeping] = useState(false);
+  const [refused, setRefused] = useState<Refusal>(NOTHING);
+  const [step, putStep] = useState(Number(own.get(`${slot} step`)) || 0);
   const busy = session.view().writing;
   const { form, pressed } = useToRefused(busy);
   const last = step >= (entry.steps?.length ?? 1) - 1;
   const shown = fieldsOf(entry, step, typed);
 
   const put = (key: string, text: string): void => {
+    if (latest.current === undefined) return;
     // Another part has other joints.
-    const next = { ...typed, [key]: text, ...(key === 'part' && entry.kind === 'failed' ? { joint: '' } : {}) };
-    keep.set(slot, JSON.stringify(next));
+    const next = {
+      ...latest.current,
+      [key]: text,
+      ...(key === 'part' && entry.kind === 'failed' ? { joint: '' } : {}),
+    };
+    own.set(slot, JSON.stringify(next));
+    latest.current = next;
     setTyped(next);
     // Something else is said now: what was asked again, and what was refused here, is judged anew.
-    setRefused({ problems: refused.problems.filter(p => fieldOf(entry, p)?.key !== key), again: false });
+    setRefused(({ problems }) => ({
+      problems: problems.filter(p => fieldOf(entry, p)?.key !== key),
+      again: undefined,
+    }));
   };
   const close = (said: string, fact?: Fact): void => {
-    keep.set(slot, '');
-    keep.set(`${slot} step`, '');
+    own.set(slot, '');
+    own.set(`${slot} step`, '');
+    latest.current = undefined;
     props.onDone(said, fact);
   };
   const setStep = (next: number): void => {
-    keep.set(`${slot} step`, next === 0 ? '' : String(next));
+    own.set(`${slot} step`, next === 0 ? '' : String(next));
     putStep(next);
   };
   const goOn = (): void => {
     const { problems } = readFields(shown, typed);
-    setRefused({ problems, again: false });
+    setRefused({ problems, again: undefined });
     if (problems.length === 0) setStep(step + 1);
   };
   /** Shows what was refused at the step that asked for it. */
-  const refuse = (problems: readonly Problem[], again: boolean): void => {
+  const refuse = ({ problems, again }: Refusal): void => {
     const keys = problems.map(p => fieldOf(entry, p)?.key);
     const at = entry.steps?.findIndex(([, of]) => of.some(key => keys.includes(key))) ?? -1;
     if (at >= 0) setStep(at);
@@ -114,11 +131,12 @@ function EntryForm(props: {
   };
   const write = async (sure: boolean): Promise<void> => {
     const drafted = entryDraft(entry, typed);
-    if (!drafted.ok) return refuse(drafted.problems, false);
+    if (!drafted.ok) return refuse({ problems: drafted.problems, again: undefined });
     const due = new Set(snapshot.due.due.map(d => d.item));
     const { at } = drafted;
     const written = await session.write([drafted.draft], { ...(sure ? { sure } : {}), ...(at ? { at } : {}) });
-    if (written.kind === 'refused') return refuse(written.problems, written.asksAgain);
+    if (written.kind === 'refused')
+      return refuse({ problems: written.problems, again: written.asksAgain ? typed : undefined });
     const more = (session.view().snapshot?.due.due ?? []).filter(d => !due.has(d.item)).length;
     const [fact] = written.facts;
     close(recordWords.written(fact ? factWords(fact) : entry.title, more), fact);
@@ -153,16 +171,17 @@ function EntryForm(props: {
             keep={keep}
             part={typed.part ?? ''}
             onInput={text => put(field.key, text)}
+            onKeeping={setKeeping}
           />
         ))}
         <Refused problems={rest} />
         <div class="answers">
-          {refused.again ? (
-            <button type="button" class="button main big full" disabled={busy} onClick={() => write(true)}>
+          {refused.again === typed ? (
+            <button type="button" class="button main big full" disabled={busy || keeping} onClick={() => write(true)}>
               {recordWords.itIsSoRecord}
             </button>
           ) : (
-            <button type="submit" class="button main big full" disabled={busy}>
+            <button type="submit" class="button main big full" disabled={busy || keeping}>
               {!last ? recordWords.next : busy ? recordWords.writing : recordWords.writeItDown}
             </button>
           )}
@@ -180,7 +199,9 @@ function EntryForm(props: {
   );
 }
 
-const NOTHING = { problems: [], again: false };
+/** `again`: what was typed then; once more it is recorded as it was said, unless something else is typed by now. */
+type Refusal = { readonly problems: readonly Problem[]; readonly again: Typed | undefined };
+const NOTHING: Refusal = { problems: [], again: undefined };
 
 /** What was typed before, else what is likely: a find is taken for a safety one, a run for the event under way, a failure for the last run. */
 function typedFrom(kept: string, entry: Entry, { state, fitness, facts }: Snapshot): Typed {

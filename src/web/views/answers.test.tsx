@@ -1,0 +1,74 @@
+// @vitest-environment happy-dom
+import { expect, test, vi } from 'vitest';
+import { demoApp, snapshotOf } from '../../../test/demo.ts';
+import { drawn, settled } from '../../../test/dom.ts';
+import type { Step } from '../../prep/index.ts';
+import { keepIn } from '../place.ts';
+import type { PhotoKept, Session } from '../session.ts';
+import { type Draft, writtenFrom } from '../written.ts';
+import { Answers } from './answers.tsx';
+
+const app = await demoApp();
+const snapshot = await snapshotOf(app, '41');
+
+function stepThat(holds: (step: Step) => boolean): Step {
+  const step = snapshot.plan.steps.find(holds);
+  if (step === undefined) throw new Error('the plan must hold the step');
+  return { ...step, state: 'ready' };
+}
+/** A session that writes into the book; the photo is kept when it is let. */
+function at(step: Step) {
+  const written: { drafts: readonly Draft[]; sure: boolean }[] = [];
+  let kept: (photo: PhotoKept) => void = () => undefined;
+  const session = {
+    view: () => ({ writing: false }),
+    async write(drafts: readonly Draft[], how: { sure?: boolean } = {}) {
+      written.push({ drafts, sure: how.sure === true });
+      return writtenFrom(await app.record('41', drafts, { by: 'A. Sample', ...how }));
+    },
+    keepPhoto: () => new Promise<PhotoKept>(done => (kept = done)),
+    ask: { file: async () => undefined },
+  } as unknown as Session;
+  const keep = keepIn(undefined);
+  const card = <Answers {...{ step, snapshot, session, keep }} choices={keep} onWritten={vi.fn()} />;
+  return { card, written, keepPhoto: () => kept({ kind: 'kept', hash: 'a'.repeat(64) }) };
+}
+
+test('what is asked again and then said otherwise is judged anew, never recorded as it was said before', async () => {
+  const { card, written } = at(
+    stepThat(({ unit, action, item }) => unit === 'mm' && action === 'measure' && item !== null),
+  );
+  const page = drawn();
+  await page.show(card);
+  await page.press(/fails/i);
+  await page.type('#reading', '9999');
+  await page.type('#words', 'bent');
+  await page.submit();
+  await vi.waitFor(() => expect(page.button(/It is so/)).toBe('ready'));
+
+  await page.type('#words', 'cracked at the weld');
+  expect(page.button(/It is so/)).toBe('none');
+  await page.submit();
+  await vi.waitFor(() => expect(page.button(/It is so/)).toBe('ready'));
+  await page.press(/It is so/);
+  await vi.waitFor(() => expect(written.at(-1)?.sure).toBe(true));
+  expect(written.at(-1)?.drafts[0]).toMatchObject({ result: 'fail', why: 'cracked at the weld' });
+});
+
+test('a fail waits for the photo that goes with it', async () => {
+  const { card, written, keepPhoto } = at(
+    stepThat(({ item, state, writes }) => item !== null && state === 'ready' && writes === 'checked'),
+  );
+  const page = drawn();
+  await page.show(card);
+  await page.press(/fails/i);
+  await page.type('#words', 'hairline crack');
+  await page.photo();
+  expect(page.button(/Record/)).toBe('waits');
+  keepPhoto();
+  await settled();
+  expect(page.button(/Record/)).toBe('ready');
+  await page.submit();
+  await vi.waitFor(() => expect(written).toHaveLength(1));
+  expect(written[0]?.drafts).toContainEqual(expect.objectContaining({ kind: 'found', photo: 'a'.repeat(64) }));
+});

@@ -1,0 +1,90 @@
+// @vitest-environment happy-dom
+import { expect, test, vi } from 'vitest';
+import { alike, demoApp, snapshotOf } from '../../../test/demo.ts';
+import { drawn, settled } from '../../../test/dom.ts';
+import type { Away } from '../interruption/away.ts';
+import { keepIn } from '../place.ts';
+import { ALONE } from '../plan/crew.ts';
+import type { Session, Snapshot } from '../session.ts';
+import type { Written } from '../written.ts';
+import { Fit } from './fit.tsx';
+import { Work } from './work.tsx';
+
+const app = await demoApp();
+for (const name of ['77', '78']) await app.fileKart(alike(name), { by: 'J. Moor' });
+const seen = '.card:not(.beneath)';
+const away = { asks: () => undefined, onChange: () => () => undefined, worked: () => undefined } as unknown as Away;
+const sessionOf = (more: Partial<Session> = {}): Session =>
+  ({ view: () => ({ writing: false, crew: ALONE, searching: false, sync: {} }), ...more }) as unknown as Session;
+
+/** With that step ready, whatever is to do before it. */
+const withReady = (snapshot: Snapshot, key: string): Snapshot => ({
+  ...snapshot,
+  plan: {
+    ...snapshot.plan,
+    steps: snapshot.plan.steps.map(step => (step.key === key ? { ...step, state: 'ready', after: [] } : step)),
+  },
+});
+const measured = async (kart: string) =>
+  (await snapshotOf(app, kart)).plan.steps.flatMap(({ key, action, unit, item }) =>
+    action === 'measure' && unit !== null && item !== null ? [{ key, item }] : [],
+  );
+
+test('what is half typed stands there again on its own kart, and until the record says something of that step', async () => {
+  const [step] = await measured('77');
+  if (step === undefined) throw new Error('the plan must hold a step that is measured');
+  const keep = keepIn(undefined);
+  const session = sessionOf();
+  const reading = async (kart: string, type?: string): Promise<string> => {
+    const snapshot = withReady(await snapshotOf(app, kart), step.key);
+    const page = drawn();
+    await page.show(<Work {...{ snapshot, session, keep, away }} who="A. Sample" step={step.key} go={vi.fn()} />);
+    if (type !== undefined) await page.type(`${seen} #reading`, type);
+    return page.value(`${seen} #reading`);
+  };
+  expect(await reading('77', '142.5')).toBe('142.5');
+  expect(await reading('77')).toBe('142.5');
+  expect(await reading('78')).toBe('');
+  await app.record('77', [{ kind: 'checked', item: step.item, result: 'not possible', why: 'no gauge' }], {
+    by: 'J. Moor',
+  });
+  expect(await reading('77')).toBe('');
+});
+
+test('a fail that is still being written does not move on somebody who has gone to another step', async () => {
+  const [first, second] = await measured('77');
+  if (first === undefined || second === undefined) throw new Error('the plan must hold two steps that are measured');
+  const snapshot = withReady(withReady(await snapshotOf(app, '77'), first.key), second.key);
+  for (const isAway of [false, true]) {
+    let done: (written: Written) => void = () => undefined;
+    const session = sessionOf({ write: () => new Promise<Written>(written => (done = written)) });
+    const [keep, go, page] = [keepIn(undefined), vi.fn(), drawn()];
+    const at = (step: string) => page.show(<Work {...{ snapshot, session, keep, away, step, go }} who="A. Sample" />);
+    await at(first.key);
+    await page.press(/fails/i);
+    await page.type(`${seen} #words`, 'bent');
+    await page.submit();
+    if (isAway) await at(second.key);
+    done({ kind: 'written', facts: [] });
+    await settled();
+    expect(go).toHaveBeenCalledTimes(isAway ? 0 : 1);
+  }
+});
+
+test('to sign all the same is to sign for what stood open then, not for what came since', async () => {
+  const snapshot = await snapshotOf(app, '77');
+  const problems = [
+    { code: 'not fit' as const, where: 'kart', message: 'The kart is not fit.', remedy: 'Sign all the same.' },
+  ];
+  const sign = vi.fn(async () => ({ kind: 'refused' as const, problems, asksAgain: true }));
+  const [page, keep] = [drawn(), keepIn(undefined)];
+  const show = (now: Snapshot) =>
+    page.show(<Fit snapshot={now} session={sessionOf({ sign })} keep={keep} who="A. Sample" />);
+  await show(snapshot);
+  await page.submit();
+  await vi.waitFor(() => expect(page.button(/all the same/)).toBe('ready'));
+  const find = { kind: 'found', part: 'brake push rod', defect: 'cracked', grade: 'safety' };
+  expect(await app.record('77', [find], { by: 'J. Moor' })).toMatchObject({ kind: 'recorded' });
+  await show(await snapshotOf(app, '77'));
+  expect(page.button(/all the same/)).toBe('none');
+});

@@ -3,8 +3,9 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { Kart } from '../../src/kart/index.ts';
 import type { Plan, Step } from '../../src/prep/index.ts';
-import { browserPages } from './pages.ts';
+import { browserPages, PHONE } from './pages.ts';
 import { goodReading, type Served, startBuilt } from './served.ts';
+import { BENEATH, SHEETS, show } from './sheets.ts';
 
 const pages = browserPages();
 let served: Served;
@@ -16,10 +17,6 @@ afterAll(async () => {
   await served?.stop();
 });
 
-const SHEETS = ['today', 'work', 'kart', 'track', 'record', 'fit', 'numbers', 'numbers/bolt', 'setup', 'device'].concat(
-  ['devices', 'search', 'type-in', 'labels', 'laps', 'laps/compare', 'laps/predict', 'laps/helped', 'laps/season'],
-  ['weak', 'lives', 'spares', 'drawing', 'joints', 'start', 'build', 'file'],
-);
 /** 1280 CSS px at 400 % (WCAG 2.2, success criterion 1.4.10). */
 const ZOOMED = { width: 320, height: 256 };
 
@@ -62,12 +59,11 @@ const moving = (page: Page): Promise<readonly string[]> =>
 test('at 400 % no sheet scrolls in two directions, and nothing moves for who wants none of it', async () => {
   const page = await pages.open(`${served.url}#/today`, 'R. Vale', { viewport: ZOOMED, reducedMotion: 'reduce' });
   const wrong: Record<string, readonly string[]> = {};
-  for (const sheet of SHEETS) {
-    await page.goto(`${served.url}#/${sheet}`);
-    await page.locator('main h1').first().waitFor();
+  for (const sheet of [...Object.values(SHEETS), ...BENEATH]) {
+    await show(page, served.url, sheet);
     await expect.poll(() => page.locator('main .loading').count(), { timeout: 60_000 }).toBe(0);
     const found = [...(await beyond(page)), ...(await moving(page))];
-    if (found.length > 0) wrong[sheet] = found;
+    if (found.length > 0) wrong[sheet.hash] = found;
   }
   expect(wrong).toEqual({});
   await page.evaluate(() => {
@@ -76,6 +72,22 @@ test('at 400 % no sheet scrolls in two directions, and nothing moves for who wan
     document.getElementById('sheet')?.append(breach);
   });
   expect([(await beyond(page)).length, (await moving(page)).length]).toEqual([1, 1]); // both looks see what is wrong
+});
+
+test('how the book stands with the server stays in sight however far a sheet is scrolled, and nothing lies over it', async () => {
+  const page = await pages.open(`${served.url}#/today`, 'R. Vale', { viewport: PHONE });
+  for (const sheet of Object.values(SHEETS)) {
+    await show(page, served.url, sheet);
+    await page.evaluate(() => window.scrollTo(0, document.documentElement.scrollHeight));
+    const word = page.locator('.title-block a[href="#/device"]');
+    expect(
+      await word.evaluate(link => {
+        const { left, top, width, height } = link.getBoundingClientRect();
+        return document.elementFromPoint(left + width / 2, top + height / 2)?.closest('a') === link;
+      }),
+      sheet.hash,
+    ).toBe(true);
+  }
 });
 
 test('by ear and by keyboard: a step has its name, its caution, field and answers in order; what was written is said, and the next step is gone to', async () => {

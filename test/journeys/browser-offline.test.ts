@@ -95,6 +95,14 @@ describe('with the server gone', () => {
     expect(new Set(notes.map(({ device }) => device)).size).toBe(1);
     const numbers = notes.map(({ seq }) => seq).toSorted((a, b) => a - b);
     expect(numbers).toEqual(numbers.map((_, i) => (numbers[0] ?? 0) + i));
+
+    await second.getByRole('button', { name: /^Your name: R\. Vale/ }).click();
+    await second.getByLabel('Your name', { exact: true }).fill('J. Moor');
+    await second.getByRole('button', { name: 'That is me' }).click();
+    await first.getByRole('button', { name: /^Your name: J\. Moor/ }).waitFor(); // and what it writes says so
+    await write(first, 'from the other hand');
+    await sent(first);
+    expect((await facts()).at(-1)).toMatchObject({ text: 'from the other hand', by: 'J. Moor' });
   });
 });
 

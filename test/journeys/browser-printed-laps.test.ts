@@ -13,7 +13,7 @@ beforeAll(async () => {
 });
 afterAll(() => served?.stop());
 
-test('a session and the season each stand on a page that says what the JSON says, for everybody, and on one sheet of A4', async () => {
+test('a session and the season each stand on a page that says what the JSON says, for everybody, and on one sheet of A4 or Letter', async () => {
   const at = (minute: number) => ({ by: 'R. Vale', at: new Date(Date.UTC(2026, 4, 16, 9, minute)).toISOString() });
   const put = (minute: number, payload: object) =>
     served.post('/api/karts/7/facts', { ...at(minute), payloads: [payload] });
@@ -38,8 +38,10 @@ test('a session and the season each stand on a page that says what the JSON says
       expect(await axe(page)).toEqual([]);
       expect(await smallTargets(page)).toEqual([]);
       expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(viewport.width);
-      const pdf = await page.pdf({ format: 'A4' });
-      expect(pdf.toString('latin1').match(/\/Type\s*\/Page\b/g)).toHaveLength(1);
+      for (const format of ['A4', 'Letter'] as const) {
+        const pdf = await page.pdf({ format });
+        expect(pdf.toString('latin1').match(/\/Type\s*\/Page\b/g)).toHaveLength(1);
+      }
     };
     await page.getByText(sheet.session.label).click();
     await page.getByRole('link', { name: 'The session on one page' }).click();

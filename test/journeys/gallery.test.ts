@@ -9,7 +9,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { PLACES } from '../../src/web/place.ts';
 import { axe, browserPages, LAPTOP, PHONE, smallTargets } from './pages.ts';
 import { type Served, startBuilt } from './served.ts';
-import { BENEATH, SHEETS, show } from './sheets.ts';
+import { BENEATH, SHEETS, type Shown, show } from './sheets.ts';
 
 const pages = browserPages();
 const pictures = process.env.UPDATE_PICTURES ? 'docs/guide' : '.kartwright/pictures';
@@ -72,6 +72,42 @@ describe.each([
 });
 
 const sheetsOf = (pdf: Buffer): number => pdf.toString('latin1').match(/\/Type\s*\/Page\b/g)?.length ?? 0;
+
+/** What is printed in a colour; a printer with one ink loses what only that colour says. */
+const coloured = (page: Page): Promise<readonly string[]> =>
+  page.evaluate(() => {
+    const isGrey = (paint: string): boolean =>
+      [...paint.matchAll(/rgba?\(([^)]+)\)/g)].every(([, parts = '']) => {
+        const [r = 0, g = 0, b = 0, alpha = 1] = parts.split(/[ ,/]+/).map(Number);
+        return alpha === 0 || Math.max(r, g, b) - Math.min(r, g, b) < 24; // paper and ink are a little warm
+      });
+    return [...document.body.querySelectorAll('*')].flatMap(one => {
+      if (one.getClientRects().length === 0) return [];
+      const { color, backgroundColor, fill, stroke, borderTopColor, borderBottomColor, borderLeftColor } =
+        getComputedStyle(one);
+      const paints = [color, backgroundColor, fill, stroke, borderTopColor, borderBottomColor, borderLeftColor];
+      return paints.every(isGrey) ? [] : [`${one.outerHTML.slice(0, 80)} ${paints.filter(p => !isGrey(p))}`];
+    });
+  });
+
+test('paper needs one ink: nothing that is printed has a colour', async () => {
+  const page = await pages.open(served.url, 'R. Vale', { viewport: LAPTOP });
+  const found: Record<string, readonly string[]> = {};
+  for (const [sheet, shown] of Object.entries(SHEETS)) {
+    if (shown.paper === undefined) continue;
+    await page.emulateMedia({ media: 'screen' });
+    await show(page, served.url, shown);
+    await page.emulateMedia({ media: 'print' });
+    await page.evaluate(() => window.dispatchEvent(new Event('beforeprint')));
+    await page.evaluate(() => new Promise(done => requestAnimationFrame(() => setTimeout(done))));
+    const inks = await coloured(page);
+    if (inks.length > 0) found[sheet] = inks.slice(0, 4);
+  }
+  expect(found).toEqual({});
+  await page.emulateMedia({ media: 'screen' });
+  await show(page, served.url, SHEETS.today as Shown);
+  expect((await coloured(page)).length).toBeGreaterThan(0); // the screen has its signal colour, and the look sees it
+});
 
 test('every sheet that is printed fits A4 and Letter and says which page of how many it is', async () => {
   const page = await pages.open(served.url, 'R. Vale', { viewport: LAPTOP });

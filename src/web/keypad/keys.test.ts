@@ -42,6 +42,7 @@ test('delete takes back one sign, down to nothing', () => {
 
 test('several readings are apart, and an empty one does not come between', () => {
   expect(typed('1', '4', '2', '.', '5', ';', ';', '1', '4', '3')).toBe('142.5; 143');
+  expect(typed('6', ' ', '3', ';', '/', '4', ';', '1')).toBe('6 3/4; 1'); // half a fraction is no reading
 });
 
 test('whatever is pressed is a length once no fraction is half typed, or a fraction that is refused in words', () => {

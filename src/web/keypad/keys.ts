@@ -62,7 +62,7 @@ export function pressed(text: string, key: string): string {
     return whole === undefined ? text : all(/\d/.test(whole) ? `${whole} ${key}` : `${whole}${key}`);
   }
   const whole = /^-?\d+$/.test(now);
-  if (key === ';') return /\d$/.test(now) ? `${text};` : text;
+  if (key === ';') return /\d$/.test(now) && !/ \d+$/.test(now) ? `${text};` : text; // never behind half a fraction
   if (key === '.') return whole ? `${text}.` : /^-?$/.test(now) ? all(`${now}0.`) : text;
   if (key === ' ') return whole ? `${text} ` : text;
   if (key === '/') return whole || /^-?\d+ \d+$/.test(now) ? `${text}/` : text;

@@ -23,6 +23,11 @@ test('a clock that differs from the server’s is told before all is well', () =
   expect(syncWord({ sync, writing: false, kept: true })).toEqual({ sign: 'caution', text: 'check the clock' });
 });
 
+test('a server that was set back is told until somebody has read it', () => {
+  const sync = { is: 'all sent', waiting: 0, problems: [], met, setBack: 2 } as const;
+  expect(syncWord({ sync, writing: false, kept: true })).toEqual({ sign: 'caution', text: 'server was set back' });
+});
+
 test('what a browser will not keep is said before anything else', () => {
   expect(word('no server', 2, { kept: false })).toEqual({ sign: 'caution', text: 'not kept, 2 to send' });
 });

@@ -12,6 +12,8 @@ export function syncWord({ sync, writing, kept, stood }: Pick<View, 'sync' | 'wr
   if (stood !== undefined) return { sign: 'waiting', text: pageWords.asOf(timeOf(stood)) };
   if (!kept && waiting > 0) return { sign: 'caution', text: pageWords.notKeptToSend(waiting) };
   if (sync.ahead !== undefined && is !== 'no server') return { sign: 'caution', text: pageWords.checkClock };
+  if (sync.setBack !== undefined && (is === 'all sent' || is === 'to send'))
+    return { sign: 'caution', text: pageWords.serverSetBack }; // the sentence is not put over an open step
   if (is === 'all sent') return { sign: 'done', text: pageWords.allSent };
   if (is === 'to send') return { sign: 'waiting', text: pageWords.toSend(waiting) };
   const rest = waiting > 0 ? pageWords.andToSend(waiting) : '';

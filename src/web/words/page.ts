@@ -52,6 +52,7 @@ export const pageWords = {
   sparesBox: 'spares box',
   notKeptToSend: (waiting: number) => `not kept, ${waiting} to send`,
   checkClock: 'check the clock',
+  serverSetBack: 'server was set back',
   sheetOfBefore: {
     message:
       'What you said was of the sheet as it stood before the book was read; the book says otherwise, and nothing was written.',

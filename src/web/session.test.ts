@@ -285,6 +285,13 @@ test('a picked kart that is not on this device yet is shown as soon as it has co
   line.news();
   await expect.poll(() => session.view().snapshot?.kart.name, { timeout: 10_000 }).toBe('9');
   expect(session.view().picked).toBeUndefined();
+  // Who goes on with the one at hand meanwhile stays with it.
+  await session.open('10');
+  expect(await tick(session)).toEqual(['9']);
+  await there.fileKart(alike('10'), { by: 'J. Moor' });
+  line.news();
+  await expect.poll(() => session.view().karts.length).toBe(3);
+  expect(session.view().snapshot?.kart.name).toBe('9');
   book.sync.stop();
 });
 

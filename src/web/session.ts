@@ -247,6 +247,7 @@ export function createSession(book: PageBook, device: Device): Session {
   const kartSeen = async (step?: string): Promise<string> => {
     const { snapshot, stood } = view;
     await read;
+    if (view.karts.every(one => one.name !== wanted)) wanted = name; // who goes on with this one stays with it
     if (stood === undefined) return name;
     await turn;
     const isToDo = view.snapshot?.plan.steps.some(one => one.key === step && one.state !== 'done');
@@ -258,8 +259,7 @@ export function createSession(book: PageBook, device: Device): Session {
     change({ writing: true });
     try {
       const done = await work(app, await seen);
-      // What cannot be counted is written all the same, and counted when the server is met.
-      await sync.wrote().catch((error: unknown) => change({ trouble: problemsOf(error) }));
+      await sync.wrote().catch(() => undefined); // it is in the book, and counted when the server is met
       await catchUp();
       return done;
     } finally {

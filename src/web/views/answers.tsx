@@ -66,11 +66,12 @@ export function Answers(props: {
   const hours = step.fresh ? typedNumber(words) : undefined;
   const read = instrument === '' ? {} : { instrument };
   const value = reading.trim() === '' ? {} : { reading: withUnit(reading, unit), ...read };
+  const moved = adjustable(step, kart);
   /** As the fields say it now. */
   const answerNow = (): Answer => {
-    if (asking === 'set') return { is: 'set', reading: withUnit(reading, unit), ...read };
+    if (asking === 'set' && moved !== undefined) return { is: 'set', reading: withUnit(reading, unit), ...read };
     if (asking === 'fail') return { is: 'fail', defect: words.trim(), ...value, ...(photo === '' ? {} : { photo }) };
-    if (asking === 'not possible') return { is: why === 'put off' ? why : asking, why: because.trim() };
+    if (asking !== 'result') return { is: why === 'put off' ? why : 'not possible', why: because.trim() };
     const mended = step.mends === null ? {} : { how: words.trim() };
     return { is: 'done', ...value, ...mended, ...(hours === undefined ? {} : { hours }) };
   };
@@ -135,7 +136,6 @@ export function Answers(props: {
     />
   );
 
-  const moved = adjustable(step, props.snapshot.kart);
   if (asking === 'set' && moved !== undefined)
     return (
       <form

@@ -1,86 +1,26 @@
 import { expect, test, vi } from 'vitest';
 import { alike, demoApp as server } from '../../test/demo.ts';
-import { type App, createApp, openingOf } from '../app/index.ts';
-import { kartReader, libraryFiles, randomIds } from '../host/index.ts';
+import {
+  atTheDevice,
+  clock,
+  device,
+  notes,
+  opened,
+  page,
+  reader,
+  sessionOf,
+  shownIn,
+  slowly,
+} from '../../test/page-on-device.ts';
+import { createApp, openingOf } from '../app/index.ts';
+import { randomIds } from '../host/index.ts';
 import { memoryStore } from '../store/memory/index.ts';
 import { StoreError } from '../store/store-error.ts';
 import { draftsOf } from './answer.ts';
-import { type DeviceBook, openDeviceBook } from './book/open.ts';
 import { ownInMemory } from './book/own-in-memory.ts';
-import { OutOfReach, type Remote } from './book/remote.ts';
 import { ALONE } from './plan/crew.ts';
 import type { Search } from './plan/search.ts';
-import { createSession, type Session } from './session.ts';
-
-const clock = { now: () => new Date() };
-const reader = kartReader(libraryFiles());
-
-/** A page on a device of its own. */
-async function page(there: App, store = memoryStore()) {
-  const { line, book } = await device(there, store);
-  return { line, book, session: await opened(book) };
-}
-
-/** `line.up` says whether the server is in reach; what is kept beside the book is there when it is opened again. */
-async function device(there: App, store: ReturnType<typeof memoryStore>, { own = ownInMemory(), up = true } = {}) {
-  const line: { up: boolean; news: () => void } = { up, news: () => undefined };
-  const through = async <T>(answer: () => Promise<T>): Promise<T> => {
-    if (!line.up) throw new OutOfReach('connection refused');
-    return answer();
-  };
-  const remote: Remote = {
-    meet: () => through(async () => ({ ends: await there.ends(), starts: await there.starts() })),
-    since: numbers => through(() => there.since(numbers)),
-    take: facts => through(() => there.take(facts)),
-    putFile: (bytes, type) => through(async () => void (await there.putFile(bytes, type))),
-    getFile: hash => through(() => there.getFile(hash)),
-    readKart: text => through(() => reader.read(text)),
-    library: () => through(async () => undefined),
-    listen(news) {
-      line.news = news;
-      return () => undefined;
-    },
-  };
-  const book: DeviceBook = await openDeviceBook({
-    store: Object.assign(store, { own }),
-    kept: true,
-    remote,
-    clock,
-    random: bytes => crypto.getRandomValues(new Uint8Array(bytes)),
-    build: 'test',
-  });
-  return { line, book };
-}
-
-const sessionOf = (book: DeviceBook, crew = ALONE, search: Search = () => () => undefined): Session =>
-  createSession(book, {
-    who: () => 'A. Sample',
-    crewOf: () => crew,
-    search,
-    afterPaint(work) {
-      const timer = setTimeout(work);
-      return () => clearTimeout(timer);
-    },
-    beginAnew: () => undefined,
-    letIn: () => undefined,
-  });
-
-async function opened(book: DeviceBook): Promise<Session> {
-  const session = sessionOf(book);
-  await session.open('');
-  return session;
-}
-
-const shownIn = (session: Session): Promise<void> =>
-  new Promise(done => {
-    const look = (): void => {
-      if (session.view().snapshot) done();
-    };
-    session.onChange(look);
-    look();
-  });
-const notes = (session: Session): readonly string[] =>
-  (session.view().snapshot?.facts ?? []).flatMap(({ fact }) => (fact.kind === 'note' ? [fact.text] : []));
+import type { Session } from './session.ts';
 
 test('an empty device shows the kart as soon as its first meeting is over', async () => {
   const { session, book } = await page(await server());
@@ -182,29 +122,6 @@ async function tick(session: Session): Promise<readonly string[]> {
   const written = await session.finish(step.key, draftsOf(step, { is: 'done' }), {}, () => undefined);
   return written.kind === 'written' ? written.facts.map(({ kart }) => kart) : written.problems.map(p => p.message);
 }
-/** A look that answers when it is let. */
-function slowly(book: DeviceBook): { readonly book: DeviceBook; hold(): () => void } {
-  let held = Promise.resolve();
-  return {
-    book: {
-      ...book,
-      async look(...asked) {
-        const until = held;
-        const looked = await book.look(...asked);
-        await until;
-        return looked;
-      },
-    },
-    hold() {
-      let go = (): void => undefined;
-      held = new Promise(done => {
-        go = done;
-      });
-      return go;
-    },
-  };
-}
-
 test('a kart that somebody files meanwhile never takes the place of the one at hand', async () => {
   const there = await server();
   const { session, line, book } = await page(there);
@@ -389,5 +306,24 @@ test('a fact that is in the book was written, though what waits to be sent could
   await session.open('');
   await shownIn(session);
   expect(await session.write([{ kind: 'note', text: 'only once' }])).toMatchObject({ kind: 'written' });
+  book.sync.stop();
+});
+
+test('what is said while the book is still being read is of the person who said it, not of whom the device was handed to', async () => {
+  const there = await server();
+  const { book } = await device(there, memoryStore());
+  await book.sync.now();
+  const slow = slowly(book);
+  const go = slow.hold();
+  const session = sessionOf(slow.book);
+  const isOpen = session.open('', openingOf(there, ''));
+  await shownIn(session);
+  const said = session.write([{ kind: 'note', text: 'whose?' }]);
+  atTheDevice.who = 'B. Other';
+  go();
+  await isOpen;
+  const written = await said;
+  atTheDevice.who = 'A. Sample';
+  expect(written.kind === 'written' && written.facts.map(({ by }) => by)).toEqual(['A. Sample']);
   book.sync.stop();
 });

@@ -300,14 +300,16 @@ export function createSession(book: PageBook, device: Device): Session {
       if (ageOf(view.snapshot) > LEFT_MS) change({ stood: view.snapshot.fitness.at });
       await catchUp();
     },
-    write: (drafts, more = {}) => writing((to, kart) => to.record(kart, drafts, { by: who(), ...more })),
+    // By whoever says it, not whoever has the device once the book is read.
+    write: (drafts, more = {}, by = who()) => writing((to, kart) => to.record(kart, drafts, { by, ...more })),
     async finish(step, drafts, more, shown) {
       if (isFinishing) return { kind: 'refused', problems: [], asksAgain: false }; // a thumb that taps twice
       isFinishing = true;
+      const by = who();
       const slow = setTimeout(() => change({ writing: true }), NOTICED_MS);
       try {
         const of = await kartSeen(step);
-        const written = writtenFrom(await app.record(of, drafts, { by: who(), ...more }));
+        const written = writtenFrom(await app.record(of, drafts, { by, ...more }));
         const { snapshot } = view;
         if (written.kind === 'refused' || snapshot?.kart.name !== of) return written; // another one was picked meanwhile
         finishes++;
@@ -337,7 +339,8 @@ export function createSession(book: PageBook, device: Device): Session {
         catchUpSoon(false);
       }
     },
-    askForLooks: (fact, all) => writing(async (to, kart) => (await rarely()).looks(to, kart, { fact, all, by: who() })),
+    askForLooks: (fact, all, by = who()) =>
+      writing(async (to, kart) => (await rarely()).looks(to, kart, { fact, all, by })),
     wantSecond: second => writing(async (to, kart) => (await rarely()).second(to, kart, second)),
     sign: (statement, signer, sure) =>
       writing((to, kart) => to.release(kart, { signer, statement, sure, ...eventOf(view.snapshot) })),

@@ -14,12 +14,13 @@ import { PutDown } from './put-down.tsx';
 import { Sessions } from './sessions.tsx';
 import type { LapsProps } from './sheet.tsx';
 
-/** One for the page: what lies on it stays there while another sheet is looked at. */
-let desk: Desk | undefined;
+/** One for each kart: what lies on it stays there while another sheet is looked at, and is never written of another kart. */
+const desks = new Map<string, Desk>();
 
 export function Incoming({ snapshot, session, keep }: LapsProps) {
-  desk ??= createDesk(handInWorker, keep);
-  const table = desk;
+  const { name } = snapshot.kart;
+  const table = desks.get(name) ?? createDesk(handInWorker, keep);
+  desks.set(name, table);
   const [, redraw] = useState(0);
   const [written, setWritten] = useState<LapsWritten>();
   useEffect(() => table.onChange(() => redraw(n => n + 1)), [table]);

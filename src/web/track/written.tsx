@@ -16,9 +16,10 @@ export const keepWritten = (keep: Keep, kart: string, facts: readonly Fact[]): v
 
 export function LastWritten(props: { readonly snapshot: Snapshot; readonly session: Session; readonly keep: Keep }) {
   const { snapshot, session, keep } = props;
-  const [asked, setAsked] = useState(false);
+  const [asked, setAsked] = useState(''); // of which press
   const [refused, setRefused] = useState<readonly Problem[]>([]);
-  const ids = keep.get(slotOf(snapshot.kart.name)).split(' ').filter(Boolean);
+  const press = keep.get(slotOf(snapshot.kart.name));
+  const ids = press.split(' ').filter(Boolean);
   const lines = snapshot.facts.filter(({ fact, struck }) => struck === null && ids.includes(fact.id)).toReversed();
   const [first] = lines;
   if (first === undefined) return null;
@@ -27,7 +28,7 @@ export function LastWritten(props: { readonly snapshot: Snapshot; readonly sessi
       lines.map(({ fact }) => ({ kind: 'struck', fact: fact.id, why: trackWords.undoneAtTrack })),
     );
     setRefused(written.kind === 'refused' ? written.problems : []);
-    setAsked(false);
+    setAsked('');
     if (written.kind === 'written') keep.set(slotOf(snapshot.kart.name), '');
   };
   const more = lines.length - 1;
@@ -38,9 +39,9 @@ export function LastWritten(props: { readonly snapshot: Snapshot; readonly sessi
           <span class="soft">{trackWords.written(timeOf(first.fact.at))}</span> {factWords(first.fact)}
           {more > 0 && <span class="soft"> {trackWords.andMore(more)}</span>}
         </span>
-        {asked ? (
+        {asked === press ? (
           <span class="undo-answers">
-            <button type="button" class="button plain" onClick={() => setAsked(false)}>
+            <button type="button" class="button plain" onClick={() => setAsked('')}>
               {trackWords.keep}
             </button>
             <button type="button" class="button" onClick={strike} disabled={session.view().writing}>
@@ -48,7 +49,7 @@ export function LastWritten(props: { readonly snapshot: Snapshot; readonly sessi
             </button>
           </span>
         ) : (
-          <button type="button" class="button plain" onClick={() => setAsked(true)}>
+          <button type="button" class="button plain" onClick={() => setAsked(press)}>
             {trackWords.undo}
           </button>
         )}

@@ -128,8 +128,10 @@ function SignForm(props: FitProps) {
       setRefused({ problems: written.problems, ...(written.asksAgain && { again: stands.join('\n') }) });
       return;
     }
-    keep.set('statement', '');
+    // Who signs next is asked anew.
+    for (const key of ['statement', 'signer']) keep.set(key, '');
     setStatement('');
+    setTyped('');
     setRefused({ problems: [] });
     setSigned(true);
   };

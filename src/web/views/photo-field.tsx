@@ -39,12 +39,19 @@ export function PhotoField(props: {
           type="file"
           accept="image/*"
           capture="environment"
+          disabled={busy}
           onChange={e => void keep(e.currentTarget.files?.[0])}
         />
       </label>
       <label class="button plain">
         {recordWords.choosePhoto}
-        <input id={id} type="file" accept={TYPES} onChange={e => void keep(e.currentTarget.files?.[0])} />
+        <input
+          id={id}
+          type="file"
+          accept={TYPES}
+          disabled={busy}
+          onChange={e => void keep(e.currentTarget.files?.[0])}
+        />
       </label>
       {busy && <p role="status">{recordWords.keepingPhoto}</p>}
       <Refused problems={problems} />

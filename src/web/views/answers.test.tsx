@@ -65,6 +65,9 @@ test('a fail waits for the photo that goes with it', async () => {
   await page.type('#words', 'hairline crack');
   await page.photo();
   expect(page.button(/Record/)).toBe('waits');
+  await page.press(/^Back/); // and come again while it is still being kept
+  await page.press(/fails/i);
+  expect(page.button(/Record/)).toBe('waits');
   keepPhoto();
   await settled();
   expect(page.button(/Record/)).toBe('ready');

@@ -171,7 +171,14 @@ export function Answers(props: {
             {field}
             <label for="words">{workWords.whatIsWrong}</label>
             <textarea id="words" required value={words} onInput={e => setWords(e.currentTarget.value)} />
-            <PhotoField id="step-photo" hash={photo} session={session} onPhoto={setPhoto} onKeeping={setKeeping} />
+            <PhotoField
+              id="step-photo"
+              hash={photo}
+              session={session}
+              onPhoto={setPhoto}
+              keeping={keeping}
+              onKeeping={setKeeping}
+            />
           </>
         ) : (
           <Cannot

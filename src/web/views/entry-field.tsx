@@ -22,6 +22,7 @@ type Props = {
   readonly keep: Keep;
   readonly onInput: (text: string) => void;
   /** A photo is on its way into the book. */
+  readonly keeping: boolean;
   readonly onKeeping: (is: boolean) => void;
 };
 
@@ -49,6 +50,7 @@ export function EntryField(props: Props) {
           hash={props.value}
           session={props.session}
           onPhoto={props.onInput}
+          keeping={props.keeping}
           onKeeping={props.onKeeping}
         />
       ) : (

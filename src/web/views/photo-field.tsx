@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'preact/hooks';
+import { useState } from 'preact/hooks';
 import type { Problem } from '../../app/index.ts';
 import { Refused } from '../parts.tsx';
 import type { Session } from '../session.ts';
@@ -13,19 +13,16 @@ export function PhotoField(props: {
   readonly hash: string;
   readonly session: Session;
   readonly onPhoto: (hash: string) => void;
-  /** It is on its way into the book: what it goes with waits for it. */
+  /** One is on its way into the book: what it goes with waits for it, wherever the person is by then. */
+  readonly keeping: boolean;
   readonly onKeeping: (is: boolean) => void;
 }) {
-  const { id, hash, session, onKeeping } = props;
-  const [busy, setBusy] = useState(false);
+  const { id, hash, session, keeping, onKeeping } = props;
   const [problems, setProblems] = useState<readonly Problem[]>([]);
-  useEffect(() => () => onKeeping(false), []);
   const keep = async (file: File | undefined): Promise<void> => {
     if (file === undefined) return;
-    setBusy(true);
     onKeeping(true);
     const kept = await session.keepPhoto(file);
-    setBusy(false);
     onKeeping(false);
     setProblems(kept.kind === 'kept' ? [] : kept.problems);
     if (kept.kind === 'kept') props.onPhoto(kept.hash);
@@ -39,7 +36,7 @@ export function PhotoField(props: {
           type="file"
           accept="image/*"
           capture="environment"
-          disabled={busy}
+          disabled={keeping}
           onChange={e => void keep(e.currentTarget.files?.[0])}
         />
       </label>
@@ -49,11 +46,11 @@ export function PhotoField(props: {
           id={id}
           type="file"
           accept={TYPES}
-          disabled={busy}
+          disabled={keeping}
           onChange={e => void keep(e.currentTarget.files?.[0])}
         />
       </label>
-      {busy && <p role="status">{recordWords.keepingPhoto}</p>}
+      {keeping && <p role="status">{recordWords.keepingPhoto}</p>}
       <Refused problems={problems} />
       {hash !== '' && (
         <figure>

@@ -171,6 +171,7 @@ function EntryForm(props: {
             keep={keep}
             part={typed.part ?? ''}
             onInput={text => put(field.key, text)}
+            keeping={keeping}
             onKeeping={setKeeping}
           />
         ))}

@@ -7,7 +7,6 @@ import { keepIn } from '../place.ts';
 import { ALONE } from '../plan/crew.ts';
 import type { Session, Snapshot } from '../session.ts';
 import type { Written } from '../written.ts';
-import { Fit } from './fit.tsx';
 import { Work } from './work.tsx';
 
 const app = await demoApp();
@@ -69,22 +68,4 @@ test('a fail that is still being written does not move on somebody who has gone 
     await settled();
     expect(go).toHaveBeenCalledTimes(isAway ? 0 : 1);
   }
-});
-
-test('to sign all the same is to sign for what stood open then, not for what came since', async () => {
-  const snapshot = await snapshotOf(app, '77');
-  const problems = [
-    { code: 'not fit' as const, where: 'kart', message: 'The kart is not fit.', remedy: 'Sign all the same.' },
-  ];
-  const sign = vi.fn(async () => ({ kind: 'refused' as const, problems, asksAgain: true }));
-  const [page, keep] = [drawn(), keepIn(undefined)];
-  const show = (now: Snapshot) =>
-    page.show(<Fit snapshot={now} session={sessionOf({ sign })} keep={keep} who="A. Sample" />);
-  await show(snapshot);
-  await page.submit();
-  await vi.waitFor(() => expect(page.button(/all the same/)).toBe('ready'));
-  const find = { kind: 'found', part: 'brake push rod', defect: 'cracked', grade: 'safety' };
-  expect(await app.record('77', [find], { by: 'J. Moor' })).toMatchObject({ kind: 'recorded' });
-  await show(await snapshotOf(app, '77'));
-  expect(page.button(/all the same/)).toBe('none');
 });

@@ -1,0 +1,28 @@
+// @vitest-environment happy-dom
+import { expect, test, vi } from 'vitest';
+import { alike, demoApp, snapshotOf } from '../../../test/demo.ts';
+import { drawn } from '../../../test/dom.ts';
+import { keepIn } from '../place.ts';
+import type { Session, Snapshot } from '../session.ts';
+import { Fit } from './fit.tsx';
+
+const app = await demoApp();
+await app.fileKart(alike('77'), { by: 'J. Moor' });
+
+test('to sign all the same is to sign for what stood open then, not for what came since', async () => {
+  const snapshot = await snapshotOf(app, '77');
+  const problems = [
+    { code: 'not fit' as const, where: 'kart', message: 'The kart is not fit.', remedy: 'Sign all the same.' },
+  ];
+  const sign = vi.fn(async () => ({ kind: 'refused' as const, problems, asksAgain: true }));
+  const session = { view: () => ({ writing: false }), sign } as unknown as Session;
+  const [page, keep] = [drawn(), keepIn(undefined)];
+  const show = (now: Snapshot) => page.show(<Fit snapshot={now} session={session} keep={keep} who="A. Sample" />);
+  await show(snapshot);
+  await page.submit();
+  await vi.waitFor(() => expect(page.button(/all the same/)).toBe('ready'));
+  const find = { kind: 'found', part: 'brake push rod', defect: 'cracked', grade: 'safety' };
+  expect(await app.record('77', [find], { by: 'J. Moor' })).toMatchObject({ kind: 'recorded' });
+  await show(await snapshotOf(app, '77'));
+  expect(page.button(/all the same/)).toBe('none');
+});

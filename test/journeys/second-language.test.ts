@@ -32,7 +32,7 @@ test('Today, Work and a step say nothing in English but what the kart, its kinds
   const left: string[] = [];
   for (const hash of ['#/today', '#/work', `#/work/${encodeURIComponent(step)}`]) {
     await page.goto(`${served.url}${hash}`);
-    await page.locator('main h1').first().waitFor();
+    await page.locator('main h1:visible').first().waitFor();
     await page.waitForFunction(() => document.querySelector('main .loading') === null);
     const texts = await textsOn(page);
     expect(texts.filter(text => text.includes('⟦')).length).toBeGreaterThan(30);

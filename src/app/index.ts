@@ -86,7 +86,7 @@ export {
   withDevice,
   withoutPerson,
 } from './register.ts';
-export { inWords, openOf, type Signature } from './release.ts';
+export { inWords, openOf, type Signature, standsOpen } from './release.ts';
 export { type Season, seasonOf } from './season.ts';
 export { goesBy, type SessionSheet, sessionSheetOf } from './session-sheet.ts';
 export { type SheetQuestion, sheetOf } from './sheet.ts';

@@ -31,6 +31,7 @@ export const CODES = [
   'already struck',
   'already mended',
   'not fit', // signing against the record, asked again
+  'stands otherwise', // what stands open is not what the signer was shown
   'signature missing',
   'already in the book', // a log, or laps of a run; asked again
   'already ran', // a session that is logged without laps; asked again

@@ -4,7 +4,7 @@
  */
 import { type Fitness, fitness } from '../risk/index.ts';
 import { eventOf, given } from './asking.ts';
-import { openOnKart, toolsNamed } from './open-on-kart.ts';
+import { type OpenOnKart, openOnKart, toolsNamed } from './open-on-kart.ts';
 import { refuse } from './problem.ts';
 import { type Recorded, refused, type Writer, write } from './record.ts';
 import { pastMoment } from './when.ts';
@@ -18,6 +18,8 @@ export type Signature = {
   readonly at?: string;
   /** Who enters it, when that is not the signer. */
   readonly by?: string;
+  /** What stood open as the signer was shown it, `standsOpen` of the page; left out, whatever stands open by now. */
+  readonly seen?: readonly string[];
   /** Signing although the record stands against it, after having been shown what does. */
   readonly sure?: boolean;
 };
@@ -42,13 +44,16 @@ export async function release(writer: Writer, kart: string, sign: Signature): Pr
   const standing = await writer.shelf.at(kart, at, sign.at === undefined ? undefined : at);
   const event = eventOf(standing.state, at, sign.event);
   const shown = fitness(standing.kart, standing.state, { now: at, ...given({ event }) });
+  const open = standsOpen(shown, openOnKart(standing.kart, standing.state));
+  if (sign.seen !== undefined && sign.seen.join('\n') !== open.join('\n'))
+    return refused(standsOtherwise(open, sign.seen));
   if (shown.verdict !== 'fit' && sign.sure !== true) return refused(against(shown));
   const payload = {
     kind: 'released' as const,
     ...(event ? { event: event.event } : {}),
     signer,
     verdict: shown.verdict,
-    open: [...openOf(shown), ...toolsNamed(openOnKart(standing.kart, standing.state)).map(shortened)],
+    open,
     statement: sign.statement?.trim() || inWords(shown),
   };
   return write(writer, [{ kart, payloads: [payload], at }], sign.by?.trim() || signer);
@@ -62,6 +67,12 @@ export const openOf = ({ against: bars, unknown, open }: Fitness): string[] =>
     ...open.map(reason => `open, ${reason.grade}: ${reason.text}`),
   ].map(shortened);
 
+/** The list a release carries: what stands open, and the tools that were not counted. */
+export const standsOpen = (shown: Fitness, onKart: OpenOnKart): string[] => [
+  ...openOf(shown),
+  ...toolsNamed(onKart).map(shortened),
+];
+
 const shortened = (text: string): string => (text.length > MOST_TEXT ? `${text.slice(0, MOST_TEXT - 1)}…` : text);
 
 /** The statement when the signer adds none. */
@@ -70,6 +81,19 @@ export function inWords({ verdict, against: bars, unknown, open }: Fitness): str
   if (verdict === 'fit') return `Nothing in the record stands against running; ${rest}.`;
   if (verdict === 'not known') return `Not released: ${unknown.length} not known; ${rest}.`;
   return `Not released: ${bars.length} against running, ${unknown.length} not known; ${rest}.`;
+}
+
+/** What is signed for is what was read: a fail from another hand, or a day that passed, is read first. */
+function standsOtherwise(open: readonly string[], seen: readonly string[]) {
+  const came = open.filter(text => !seen.includes(text));
+  const went = seen.filter(text => !open.includes(text));
+  const few = came.slice(0, 3).map(text => ` ${text}.`);
+  return refuse(
+    'stands otherwise',
+    'kart',
+    `Expected the list that was shown when it was signed, and by now ${came.length} more stand open and ${went.length} no longer do.${few.join('')}`,
+    'Read what stands open now, and sign that.',
+  );
 }
 
 function against(shown: Fitness) {

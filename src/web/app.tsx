@@ -60,10 +60,14 @@ export function App(props: { readonly session: Session; readonly keep: Keep; rea
 
   useEffect(() => session.onChange(() => redraw(n => n + 1)), [session]);
   useEffect(() => {
-    // Another tab of this device has said who is at it: what is written here is written under that name too.
+    // Another tab of this device has said who is at it: what is written here is written under that name too. One that slept
+    // meanwhile hears of it when it is shown again.
     const follow = (): void => setWho(keep.get('name'));
-    window.addEventListener('storage', follow);
-    return () => window.removeEventListener('storage', follow);
+    const heard = ['storage', 'pageshow', 'focus'];
+    for (const one of heard) window.addEventListener(one, follow);
+    return () => {
+      for (const one of heard) window.removeEventListener(one, follow);
+    };
   }, [keep]);
   useEffect(() => versions.onChange(() => redraw(n => n + 1)), [versions]);
   /**

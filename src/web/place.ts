@@ -88,7 +88,10 @@ export function keepIn(storage: Pick<Storage, 'getItem' | 'setItem' | 'removeIte
         if (value === '') storage?.removeItem(name(key));
         else storage?.setItem(name(key), value);
       } catch {
-        // Storage full or forbidden: `here` has it while the page is open.
+        // Storage full or forbidden: `here` has it while the page is open, and what stood there before is no longer so.
+        try {
+          storage?.removeItem(name(key));
+        } catch {}
       }
     },
   };

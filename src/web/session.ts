@@ -15,6 +15,7 @@ import {
   type Recorded,
   Refusal,
   type SecondWanted,
+  type Signature,
 } from '../app/index.ts';
 import type { Fact } from '../book/index.ts';
 import type { Kart, LibraryTexts } from '../kart/index.ts';
@@ -27,7 +28,7 @@ import { createPlanner, type Planned, type Planner } from './plan/planner.ts';
 import type { Search } from './plan/search.ts';
 import { problemsOf } from './problems-of.ts';
 import type { Gathered } from './slow-questions/ask.ts';
-import { type Draft, refusedFor, sheetOfBefore, type Written, writtenFrom } from './written.ts';
+import { type Draft, refusedFor, type Saying, sheetOfBefore, type Written, writtenFrom } from './written.ts';
 
 /** Everything the sheets show, of one moment; the newest facts first; the plan for the hands and times that were said. */
 export type Snapshot = FirstAnswers;
@@ -65,24 +66,21 @@ export type Session = {
   open(kart: string, opening?: Promise<Opening | undefined>): Promise<void>;
   /** Works everything out again where it is of a while ago: days make items due by themselves. */
   lookAgain(): Promise<void>;
-  write(drafts: readonly Draft[], more?: { readonly sure?: boolean; readonly at?: string }): Promise<Written>;
+  /** @param more `recorded` is called the moment it is in the book, before the page is worked out again. */
+  write(drafts: readonly Draft[], more?: Saying & { readonly recorded?: () => void }): Promise<Written>;
   /**
    * The same for a step that was done as the plan asks: once it is in the book the next one is there, and the plan is made anew behind it.
    * @param shown called in the same go, so that what follows from it is drawn with it
    */
-  finish(
-    step: string,
-    drafts: readonly Draft[],
-    more: { readonly sure?: boolean },
-    shown: () => void,
-  ): Promise<Written>;
+  finish(step: string, drafts: readonly Draft[], more: Saying, shown: () => void): Promise<Written>;
   /** Anything longer that writes into the book of this kart; the page is worked out again afterwards. */
   busy<T>(work: (app: PlainApp, kart: string) => Promise<T>): Promise<T>;
   /** A look at whatever is of the kind of what a fact says failed. */
   askForLooks(fact: string, all: boolean): Promise<Written>;
   /** Keeps a photo in the book; its hash is what a find names. */
   keepPhoto(photo: Blob): Promise<PhotoKept>;
-  sign(statement: string, signer: string, sure: boolean): Promise<Written>;
+  /** @param signature `seen` is what stood open on the page that was signed */
+  sign(signature: Required<Pick<Signature, 'statement' | 'signer' | 'sure' | 'seen'>>): Promise<Written>;
   wantSecond(wanted: SecondWanted): Promise<Written>;
   /** What this device knows by itself of the karts of its book. */
   readonly ask: {
@@ -301,7 +299,12 @@ export function createSession(book: PageBook, device: Device): Session {
       await catchUp();
     },
     // By whoever says it, not whoever has the device once the book is read.
-    write: (drafts, more = {}, by = who()) => writing((to, kart) => to.record(kart, drafts, { by, ...more })),
+    write: (drafts, { recorded, ...more } = {}, by = who()) =>
+      writing(async (to, kart) => {
+        const done = await to.record(kart, drafts, { by, ...more });
+        if (done.kind === 'recorded') recorded?.();
+        return done;
+      }),
     async finish(step, drafts, more, shown) {
       if (isFinishing) return { kind: 'refused', problems: [], asksAgain: false }; // a thumb that taps twice
       isFinishing = true;
@@ -342,8 +345,8 @@ export function createSession(book: PageBook, device: Device): Session {
     askForLooks: (fact, all, by = who()) =>
       writing(async (to, kart) => (await rarely()).looks(to, kart, { fact, all, by })),
     wantSecond: second => writing(async (to, kart) => (await rarely()).second(to, kart, second)),
-    sign: (statement, signer, sure) =>
-      writing((to, kart) => to.release(kart, { signer, statement, sure, ...eventOf(view.snapshot) })),
+    sign: (signature, event = eventOf(view.snapshot)) =>
+      writing((to, kart) => to.release(kart, { ...signature, ...event })),
     async keepPhoto(photo) {
       try {
         const bytes = new Uint8Array(await photo.arrayBuffer());

@@ -7,6 +7,9 @@ import { pageWords } from './words/page.ts';
 /** A payload as a face hands it in: readings may still be the text the person typed. */
 export type Draft = Readonly<Record<string, unknown>> & { readonly kind: string };
 
+/** `sure`: once it was asked about; `at`: when it happened, where that is not now. */
+export type Saying = { readonly sure?: boolean; readonly at?: string };
+
 export type Written =
   | { readonly kind: 'written'; readonly facts: readonly Fact[] }
   /** `asksAgain`: the same once more with `sure` is recorded as it was said. */

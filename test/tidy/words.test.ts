@@ -14,7 +14,7 @@ const READ = new Set(['aria-label', 'aria-description', 'title', 'placeholder', 
 const UNREAD = /^(class|id|href|d|for|style|transform|points|viewBox|aria-(labelledby|describedby|controls)|accept)$/;
 /** Calls whose argument names something: an element, an event, a figure of the numbers, a field of the question. */
 const NAMES_IT =
-  /(^|\.)(querySelector(All)?|getElementById|addEventListener|removeEventListener|matchMedia|get|set|wordsOf|figureOf|askedSize|saidText)$/;
+  /(^|\.)(querySelector(All)?|getElementById|addEventListener|removeEventListener|matchMedia|get|set|wordsOf|figureOf|askedSize|saidText|useKept)$/;
 
 const letters = (text: string): boolean => /\p{L}{2}/u.test(text);
 /** It begins like a sentence, or says two words. */
@@ -30,10 +30,7 @@ const NO_TEXT: readonly (readonly [file: RegExp, text: RegExp])[] = [
   [/\/numbers\/plates\//, /^(front|rear) locks at$|^braking force |^(exhaust|transfer) (opens|closes|duration)/], // figures by name
   [/\/numbers\/plates\/retention/, /^-locking compound$/], // of a name of the core
   [/\/numbers\/answered/, /^Reject$/], // how a note of the core begins
-  [
-    /\/(labels|setup|track|type-in)\//,
-    /^(labels (address|of)|setup against 1|track (side|\w+ 1)|(printed lists|typed list) 1)$/,
-  ], // kept on the device
+  [/\/(labels|setup|track|type-in)\//, /^(labels (address|of)|setup against 1|track (side|\w+ 1)|printed lists 1)$/], // kept on the device
   [/\/laps\//, /^(laps by hand|log columns|helped day 1)$/], // kept on the device
   [/\/views\/(answers|write-down|writing|picture)/, /^(read in 1|failed last|writing down|picture of the plan)$/], // kept on the device
   [/\/drawing\/geometry/, /^(overall front width|(1 )?tyre (width|diameter))$/], // dimensions of a kart file

@@ -21,7 +21,9 @@ export function Build(props: KartFileProps) {
   const { text, filed, told, last } = use;
   const choices = last?.choices;
   const wrong = told !== undefined && (told.problems.length > 0 || told.renamed !== undefined);
+  const { writing } = props.session.view();
   const edit = (one: KartEdit): void => {
+    if (writing) return; // what was pressed is what is filed
     setBefore([...before, text]);
     use.put(edited(text, one));
   };
@@ -69,7 +71,7 @@ export function Build(props: KartFileProps) {
             {wrong ? kartFileWords.errors(Math.max(1, told.problems.length)) : kartFileWords.seeAndFile}
           </button>
           {before.length > 0 && (
-            <button type="button" class="button" onClick={backOne}>
+            <button type="button" class="button" disabled={writing} onClick={backOne}>
               {kartFileWords.backOne}
             </button>
           )}
@@ -84,7 +86,7 @@ export function Build(props: KartFileProps) {
           </a>
         </section>
       )}
-      <Change use={use} writing={props.session.view().writing} />
+      <Change use={use} writing={writing} />
     </>
   );
 }

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { keepIn } from '../place.ts';
+import { keepIn, keepOf } from '../place.ts';
 import { createAway } from './away.ts';
 
 const MINUTE = 60_000;
@@ -38,42 +38,42 @@ function bench(keep = keepIn(undefined)) {
 
 test('two minutes out of sight are let pass, more are not, and once touched again work goes on', () => {
   const { away, wait, turn } = bench();
-  away.worked();
+  away.worked('41');
   turn('hidden');
   wait(2 * MINUTE);
   turn('visible');
-  expect(away.asks()).toBeUndefined();
+  expect(away.asks('41')).toBeUndefined();
   turn('hidden');
   wait(14 * MINUTE);
   turn('visible');
-  expect(away.asks()).toEqual({ minutes: 14 });
-  away.back();
-  expect(away.asks()).toBeUndefined();
+  expect(away.asks('41')).toEqual({ minutes: 14 });
+  away.back('41');
+  expect(away.asks('41')).toBeUndefined();
 });
 
 test('a device that slept without saying so is noticed by its clock', () => {
   const { away, wait, tick } = bench();
-  away.worked();
+  away.worked('41');
   for (let i = 0; i < 40; i++) {
     wait(15_000);
     tick();
   }
-  expect(away.asks()).toBeUndefined(); // ten minutes of looking at the step are no absence
+  expect(away.asks('41')).toBeUndefined(); // ten minutes of looking at the step are no absence
   wait(3 * MINUTE);
   tick();
-  expect(away.asks()).toEqual({ minutes: 3 });
+  expect(away.asks('41')).toEqual({ minutes: 3 });
 });
 
 test('a page that is opened anew in the middle asks; one on which nothing was done, or not today, does not', () => {
   const first = bench();
-  expect(bench(first.keep).away.asks()).toBeUndefined();
-  first.away.worked();
-  expect(bench(first.keep).away.asks()).toEqual({ minutes: null });
+  expect(bench(first.keep).away.asks('41')).toBeUndefined();
+  first.away.worked('41');
+  expect(bench(first.keep).away.asks('41')).toEqual({ minutes: null });
   const later = keepIn(undefined);
-  later.set('worked', String(Date.parse('2026-11-25T18:00:00Z')));
-  expect(bench(later).away.asks()).toBeUndefined();
-  later.set('worked', 'no time at all');
-  expect(bench(later).away.asks()).toBeUndefined();
+  keepOf(later, '41').set('worked', String(Date.parse('2026-11-25T18:00:00Z')));
+  expect(bench(later).away.asks('41')).toBeUndefined();
+  keepOf(later, '41').set('worked', 'no time at all');
+  expect(bench(later).away.asks('41')).toBeUndefined();
 });
 
 test('who did nothing yet is not asked, however long they were away', () => {
@@ -81,17 +81,32 @@ test('who did nothing yet is not asked, however long they were away', () => {
   turn('hidden');
   wait(60 * MINUTE);
   turn('visible');
-  expect(away.asks()).toBeUndefined();
+  expect(away.asks('41')).toBeUndefined();
 });
 
 test('whoever listens hears of it', () => {
   const { away, wait, tick } = bench();
   let heard = 0;
   const leave = away.onChange(() => heard++);
-  away.worked();
+  away.worked('41');
   wait(5 * MINUTE);
   tick();
   leave();
-  away.back();
+  away.back('41');
   expect(heard).toBe(1);
+});
+
+test('each kart is come back to by itself, and what is done after coming back goes on by itself', () => {
+  const { away, wait, turn } = bench();
+  away.worked('41');
+  away.worked('77');
+  turn('hidden');
+  wait(5 * MINUTE);
+  turn('visible');
+  away.back('41');
+  expect(away.asks('41')).toBeUndefined();
+  expect(away.asks('77')).toEqual({ minutes: 5 });
+  away.worked('77');
+  expect(away.asks('77')).toBeUndefined();
+  expect(away.asks('99')).toBeUndefined();
 });

@@ -15,6 +15,7 @@ export function FileSheet(props: KartFileProps) {
   const numbers = useRef<HTMLPreElement>(null);
   const [at, setAt] = useState('');
   const { text, told } = use;
+  const { writing } = props.session.view();
   const problems = told?.problems ?? [];
   const wrong = new Set(problems.filter(one => one.file === undefined).map(one => one.line));
   const count = text.split('\n').length;
@@ -62,6 +63,7 @@ export function FileSheet(props: KartFileProps) {
           autocapitalize="off"
           aria-describedby="kart-file-keys kart-file-state"
           aria-invalid={problems.length > 0}
+          readOnly={writing} // what was pressed is what is filed
           value={text}
           onInput={e => use.put(e.currentTarget.value)}
           onScroll={e => {
@@ -102,7 +104,7 @@ export function FileSheet(props: KartFileProps) {
           <Errors problems={told.notes} goTo={goTo} />
         </details>
       )}
-      <Change use={use} writing={props.session.view().writing} />
+      <Change use={use} writing={writing} />
     </>
   );
 }

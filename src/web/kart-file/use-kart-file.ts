@@ -76,7 +76,11 @@ export function useKartFile({ snapshot, session, keep, who }: KartFileProps): Ka
   };
   const file = async (): Promise<void> => {
     try {
-      const written = await session.busy(app => app.fileKart(text, { by: who }));
+      const written = await session.busy(async app => {
+        const done = await app.fileKart(text, { by: who });
+        if (done.kind === 'recorded') keepText(keep, kart.name, undefined); // nothing is half done any more
+        return done;
+      });
       if (written.kind === 'refused') return setRefused(written.problems);
       put(filed.text);
       setDone(written.facts[0]?.id);

@@ -1,6 +1,6 @@
 /** Laps read off a stopwatch: typed one after the other, shown as they were understood, and written into the book. */
-import { useState } from 'preact/hooks';
 import { handTimedLaps } from '../../laps/index.ts';
+import { useKept } from '../kept.ts';
 import { Refused } from '../parts.tsx';
 import type { Keep } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
@@ -20,11 +20,7 @@ export function Stopwatch(props: {
 }) {
   const { snapshot, session, keep, onWritten } = props;
   const slot = `${SLOT} ${snapshot.kart.name}`;
-  const [text, setText] = useState(keep.get(slot));
-  const put = (next: string): void => {
-    keep.set(slot, next);
-    setText(next);
-  };
+  const [text, put] = useKept(keep, slot);
   const read = handTimedLaps(text);
   const laps = read.flatMap(each => (each.kind === 'lap' ? [each] : []));
   const wrong = read.flatMap(each => (each.kind === 'no lap' ? [each] : []));
@@ -72,19 +68,16 @@ export function Stopwatch(props: {
         <SessionForm
           form="hand"
           of={lapsWords.fromStopwatch}
-          {...{ snapshot, keep, likely }}
+          {...{ snapshot, session, keep, likely, onWritten }}
+          beside={[text]}
           button={lapsWords.writeIntoBook(lapsCount(laps.length))}
           send={(said, sure) =>
             intoBook(
-              session.busy((book, kart) =>
-                book.lapsByHand(kart, text, { by: keep.get('name'), ...said, ...(sure && { sure }) }),
-              ),
+              session,
+              (book, kart) => book.lapsByHand(kart, text, { by: keep.get('name'), ...said, ...(sure && { sure }) }),
+              () => put(''),
             )
           }
-          onWritten={written => {
-            put('');
-            onWritten(written);
-          }}
         />
       )}
     </details>

@@ -1,7 +1,8 @@
 /** Laps into the book of this device: what was written, or its refusals as values. */
-import { ASKS_AGAIN, type LapsIn, type Problem } from '../../app/index.ts';
+import { ASKS_AGAIN, type LapsIn, type PlainApp, type Problem } from '../../app/index.ts';
 import type { Fact } from '../../book/index.ts';
 import { problemsOf } from '../problems-of.ts';
+import type { Session } from '../session.ts';
 
 export type Answered<T> =
   | { readonly kind: 'answered'; readonly value: T }
@@ -11,9 +12,18 @@ export type Answered<T> =
 /** What was written, with what a person should know of it. */
 export type LapsWritten = { readonly facts: readonly Fact[]; readonly say: readonly string[] };
 
-export async function intoBook(written: Promise<LapsIn>): Promise<Answered<LapsWritten>> {
+/** @param recorded called the moment they are in it, before the page is worked out again */
+export async function intoBook(
+  session: Pick<Session, 'busy'>,
+  work: (book: PlainApp, kart: string) => Promise<LapsIn>,
+  recorded: () => void,
+): Promise<Answered<LapsWritten>> {
   try {
-    const done = await written;
+    const done = await session.busy(async (book, kart) => {
+      const done = await work(book, kart);
+      if (done.kind === 'recorded') recorded();
+      return done;
+    });
     if (done.kind === 'recorded') return { kind: 'answered', value: done };
     const problems = done.kind === 'refused' ? done.problems : [];
     return { kind: 'refused', problems, asksAgain: problems.every(({ code }) => ASKS_AGAIN.includes(code)) };

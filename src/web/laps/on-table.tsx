@@ -74,14 +74,15 @@ export function LogOnTable(props: {
               <SessionForm
                 form={`log-${log.id}`}
                 of={log.name}
-                snapshot={snapshot}
-                keep={keep}
+                {...{ snapshot, session, keep, onWritten }}
                 likely={likely(stage, snapshot)}
+                beside={[stage.log, stage.found, stage.marked]}
                 undated={stage.log.zero.kind === 'no date'}
                 button={lapsWords.writeIntoBook(lapsCount(stage.found.laps.length))}
                 send={(said, sure) =>
                   intoBook(
-                    session.busy((book, kart) =>
+                    session,
+                    (book, kart) =>
                       importInWorker(book, {
                         file: log.file,
                         kart,
@@ -92,13 +93,9 @@ export function LogOnTable(props: {
                           without: [...stage.marked],
                         },
                       }),
-                    ),
+                    () => desk.remove(log.id),
                   )
                 }
-                onWritten={written => {
-                  desk.remove(log.id);
-                  onWritten(written);
-                }}
               />
             )}
           </>

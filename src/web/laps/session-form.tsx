@@ -3,7 +3,7 @@ import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
 import type { Problem } from '../../app/index.ts';
 import type { Keep } from '../place.ts';
-import type { Snapshot } from '../session.ts';
+import type { Session, Snapshot } from '../session.ts';
 import { type Asking, Stepper, Tick } from '../track/fields.tsx';
 import { Press } from '../track/press.tsx';
 import type { Typed } from '../track/said.ts';
@@ -19,7 +19,10 @@ export function SessionForm(props: {
   /** Whose laps they are, for who hears the page. */
   readonly of: string;
   readonly snapshot: Snapshot;
+  readonly session: Session;
   readonly keep: Keep;
+  /** What is written besides: once one of these is another one, what was asked about is judged anew. */
+  readonly beside: readonly unknown[];
   /** What stands there before anybody typed. */
   readonly likely: Typed;
   /** The log names no day. */
@@ -30,12 +33,16 @@ export function SessionForm(props: {
   readonly send: (said: SessionSaid, sure: boolean) => Promise<Answered<LapsWritten>>;
   readonly onWritten: (written: LapsWritten) => void;
 }) {
-  const { form, of, snapshot, keep, likely, undated, button, children, send, onWritten } = props;
+  const { form, of, snapshot, session, keep, beside, likely, undated, button, children, send, onWritten } = props;
   const [typedHere, setTyped] = useState<Typed>({});
   const [refused, setRefused] = useState<readonly Problem[]>([]);
-  const [asksAgain, setAsksAgain] = useState(false);
-  const [busy, setBusy] = useState(false);
+  const [asked, setAsked] = useState<{ readonly typed: Typed; readonly beside: readonly unknown[] }>();
+  const busy = session.view().writing;
   const typed = { ...likely, ...typedHere };
+  const asksAgain =
+    asked !== undefined &&
+    JSON.stringify(asked.typed) === JSON.stringify(typed) &&
+    asked.beside.every((one, i) => one === beside[i]);
   const asking: Asking = {
     form,
     typed,
@@ -43,22 +50,19 @@ export function SessionForm(props: {
     put(key, text) {
       setTyped({ ...typedHere, [key]: text });
       setRefused(refused.filter(problem => fieldAt(problem) !== key));
-      setAsksAgain(false);
     },
   };
   const press = async (): Promise<void> => {
     const said = sessionSaid(typed);
     if (!said.ok) return setRefused(said.problems);
-    setBusy(true);
     const answer = await send(said.value, asksAgain);
-    setBusy(false);
     if (answer.kind === 'refused') {
       setRefused(answer.problems);
-      setAsksAgain(answer.asksAgain);
+      setAsked(answer.asksAgain ? { typed, beside } : undefined);
       return;
     }
     setRefused([]);
-    setAsksAgain(false);
+    setAsked(undefined);
     keepWritten(keep, snapshot.kart.name, answer.value.facts);
     onWritten(answer.value);
   };

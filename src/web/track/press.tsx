@@ -16,6 +16,7 @@ export function Press(props: {
   return (
     <form
       ref={form}
+      inert={writing.busy} // what was pressed is what is written
       noValidate
       onSubmit={e => {
         e.preventDefault();

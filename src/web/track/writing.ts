@@ -2,6 +2,7 @@
 import { useState } from 'preact/hooks';
 import type { Problem } from '../../app/index.ts';
 import type { Fact } from '../../book/index.ts';
+import { useKept } from '../kept.ts';
 import { typedFrom } from '../numbers/question.ts';
 import type { Keep } from '../place.ts';
 import type { Session } from '../session.ts';
@@ -9,20 +10,14 @@ import type { Draft } from '../written.ts';
 import type { Asking } from './fields.tsx';
 import type { Said, Typed } from './said.ts';
 
-/** Text that a locked phone or a reload does not lose. `likely` is what stands there as long as nobody typed. */
+/** @param likely what stands there as long as nobody typed */
 export function useTyped(keep: Keep, slot: string, likely: Typed) {
-  const [kept, setKept] = useState<Typed>(() => typedFrom(keep.get(slot)) ?? {});
+  const [text, keepText] = useKept(keep, slot);
+  const kept = typedFrom(text) ?? {};
   return {
     typed: { ...likely, ...kept } as Typed,
-    put(key: string, text: string): void {
-      const next = { ...kept, [key]: text };
-      keep.set(slot, JSON.stringify(next));
-      setKept(next);
-    },
-    clear(): void {
-      keep.set(slot, '');
-      setKept({});
-    },
+    put: (key: string, said: string): void => keepText(JSON.stringify({ ...kept, [key]: said })),
+    clear: (): void => keepText(''),
   };
 }
 
@@ -45,7 +40,10 @@ export type Form = {
 
 export function useWriting({ form, entry, session, read, fieldOf, again, onWritten }: Form) {
   const [refused, setRefused] = useState<readonly Refused[]>([]);
-  const [anew, setAnew] = useState<readonly Draft[]>();
+  const [anew, setAnew] = useState<{ readonly drafts: readonly Draft[]; readonly of: string }>();
+  const now = JSON.stringify(entry.typed);
+  // What stands in the fields by now may be something else, and be it only because another session came to the book.
+  const asked = anew?.of === now ? anew.drafts : undefined;
   const asking: Asking = {
     form,
     typed: entry.typed,
@@ -54,28 +52,27 @@ export function useWriting({ form, entry, session, read, fieldOf, again, onWritt
       entry.put(key, text);
       // Something else is said now: what was refused here is judged anew.
       setRefused(refused.filter(({ at }) => at !== key));
-      setAnew(undefined);
     },
   };
   const send = async (drafts: readonly Draft[], sure: boolean): Promise<void> => {
-    const written = await session.write(drafts, sure ? { sure } : {});
+    const written = await session.write(drafts, { ...(sure && { sure }), recorded: entry.clear });
     if (written.kind === 'written') {
       setRefused([]);
       setAnew(undefined);
-      entry.clear();
       return onWritten(written.facts);
     }
     setRefused(written.problems.map(problem => ({ problem, at: fieldOf(problem, drafts) })));
-    setAnew(again(drafts, written.problems, written.asksAgain));
+    const anew = again(drafts, written.problems, written.asksAgain);
+    setAnew(anew && { drafts: anew, of: now });
   };
   return {
     asking,
     busy: session.view().writing,
     /** Refusals that belong to no field. */
     rest: refused.filter(({ at }) => at === undefined).map(({ problem }) => problem),
-    asksAgain: anew !== undefined,
+    asksAgain: asked !== undefined,
     async press(): Promise<void> {
-      if (anew !== undefined) return send(anew, true);
+      if (asked !== undefined) return send(asked, true);
       const heard = read(entry.typed);
       if (heard.ok) return send(heard.value, false);
       setRefused(heard.problems.map(problem => ({ problem, at: problem.where.replace(/^fact\./, '') })));

@@ -18,6 +18,15 @@ export function printedLists(keep: Keep, kart: string): readonly PrintedList[] {
   }
 }
 
+/** As it was kept with the lines that are typed from it. */
+export function listFrom(kept: string): PrintedList | undefined {
+  try {
+    return (JSON.parse(kept || 'null') as PrintedList | null) ?? undefined;
+  } catch {
+    return undefined; // something else wrote there
+  }
+}
+
 export function keepPrinted(keep: Keep, kart: string, steps: readonly Step[], at: string): void {
   const list: PrintedList = { at, steps: numbered(steps) };
   const kept = printedLists(keep, kart).filter(one => one.at.slice(0, 16) !== at.slice(0, 16));

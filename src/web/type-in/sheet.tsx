@@ -3,13 +3,14 @@ import './type-in.css';
 import { useMemo, useState } from 'preact/hooks';
 import type { Problem } from '../../app/index.ts';
 import { Glyph } from '../glyph.tsx';
+import { useKept } from '../kept.ts';
 import { Refused } from '../parts.tsx';
-import { hashOf, type Keep } from '../place.ts';
+import { hashOf, type Keep, keepOf } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
 import { dateOf, timeOf } from '../words/reads.ts';
 import { typeInWords } from '../words/type-in.tsx';
 import { type Line, linesOf } from './lines.ts';
-import { numbered, printedLists } from './printed.ts';
+import { listFrom, numbered, type PrintedList, printedLists } from './printed.ts';
 
 export type TypeInProps = {
   readonly snapshot: Snapshot;
@@ -18,38 +19,47 @@ export type TypeInProps = {
   readonly who: string;
 };
 
-const NOTHING = { problems: [], again: false };
+const NOTHING = { problems: [], again: '' };
 
 export function TypeIn({ snapshot, session, keep, who }: TypeInProps) {
   const { kart, plan } = snapshot;
-  const slot = `typed list ${kart.name}`;
-  const [text, putText] = useState(keep.get(slot));
-  const lists = printedLists(keep, kart.name);
-  const [from, setFrom] = useState(lists[0]?.at ?? '');
-  const [refused, setRefused] = useState<{ problems: readonly Problem[]; again: boolean }>(NOTHING);
+  const own = keepOf(keep, kart.name);
+  const [text, putText] = useKept(own, 'typed list');
+  // The lines stay with the list they were begun with, whatever is printed or planned since.
+  const [begunWith, keepList] = useKept(own, 'list that is typed');
+  const [chosen, choose] = useState<string>();
+  const printed = printedLists(keep, kart.name);
+  const asPlanned: PrintedList = { at: '', steps: numbered(plan.steps) };
+  const listAt = (at = printed[0]?.at): PrintedList => printed.find(one => one.at === at) ?? asPlanned;
+  const list = (text !== '' && listFrom(begunWith)) || listAt(chosen);
+  const lists = [...printed, ...(printed.some(({ at }) => at === list.at) || list.at === '' ? [] : [list])];
+  const [refused, setRefused] = useState<{ problems: readonly Problem[]; again: string }>(NOTHING);
   const [said, setSaid] = useState('');
-  const list = lists.find(({ at }) => at === from)?.steps ?? numbered(plan.steps);
-  const lines = useMemo(() => linesOf(text, { list, steps: plan.steps, kart }), [text, list, plan, kart]);
+  const lines = useMemo(
+    () => linesOf(text, { list: list.steps, steps: plan.steps, kart }),
+    [text, JSON.stringify(list), plan, kart],
+  );
   const good = lines.filter(line => line.ok);
   const bad = lines.length - good.length;
+  // In the order of the plan, so that what a step waits for stands before it, however the lines were typed.
+  const inOrder = good.toSorted((a, b) => a.step.n - b.step.n);
+  const drafts = inOrder.flatMap(line => line.drafts);
+  const now = JSON.stringify(drafts);
   const busy = session.view().writing;
   const setText = (next: string): void => {
-    keep.set(slot, next);
     putText(next);
+    keepList(next === '' ? '' : JSON.stringify(list));
     setRefused(NOTHING);
     setSaid('');
   };
   const write = async (sure: boolean): Promise<void> => {
-    // In the order of the plan, so that what a step waits for stands before it, however the lines were typed.
-    const inOrder = [...good].sort((a, b) => a.step.n - b.step.n);
-    const drafts = inOrder.flatMap(line => line.drafts);
-    const written = await session.write(drafts, sure ? { sure } : {});
+    const recorded = (): void => (own.get('typed list') === text ? setText('') : undefined);
+    const written = await session.write(drafts, { ...(sure && { sure }), recorded });
     if (written.kind === 'refused') {
       const owner = inOrder.flatMap(line => line.drafts.map(() => line));
-      setRefused({ problems: written.problems.map(p => named(p, owner)), again: written.asksAgain });
+      setRefused({ problems: written.problems.map(p => named(p, owner)), again: written.asksAgain ? now : '' });
       return;
     }
-    setText('');
     setSaid(typeInWords.stepsWrittenEachEntry(inOrder.length));
   };
   return (
@@ -62,6 +72,7 @@ export function TypeIn({ snapshot, session, keep, who }: TypeInProps) {
       <h1>{typeInWords.typeInList}</h1>
       <p class="soft">{typeInWords.lineForEachStep()}</p>
       <form
+        inert={busy} // what was pressed is what is written
         onSubmit={e => {
           e.preventDefault();
           void write(false);
@@ -70,7 +81,15 @@ export function TypeIn({ snapshot, session, keep, who }: TypeInProps) {
         {lists.length > 0 && (
           <>
             <label for="which-list">{typeInWords.whichList}</label>
-            <select id="which-list" class="field" value={from} onChange={e => setFrom(e.currentTarget.value)}>
+            <select
+              id="which-list"
+              class="field"
+              value={list.at}
+              onChange={e => {
+                choose(e.currentTarget.value);
+                if (text !== '') keepList(JSON.stringify(listAt(e.currentTarget.value)));
+              }}
+            >
               {lists.map(({ at, steps }) => (
                 <option key={at} value={at}>
                   {typeInWords.printedSteps(dateOf(at), timeOf(at), steps.length)}
@@ -104,7 +123,7 @@ export function TypeIn({ snapshot, session, keep, who }: TypeInProps) {
           </section>
         </div>
         <Refused problems={refused.problems}>
-          {refused.again && (
+          {refused.again === now && bad === 0 && (
             <button type="button" class="button wide" disabled={busy} onClick={() => write(true)}>
               {typeInWords.itIsSoRecord}
             </button>

@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import { instrumentsFor, type Problem } from '../../app/index.ts';
 import type { Step } from '../../prep/index.ts';
 import { type Answer, adjustable, draftsOf, dueAgain, isHandling, withUnit } from '../answer.ts';
@@ -12,7 +12,7 @@ import type { Session, Snapshot } from '../session.ts';
 import { notANumber, typedNumber } from '../typed-number.ts';
 import { didOf } from '../words/reads.ts';
 import { workWords } from '../words/work.ts';
-import { Cannot, keptWhy, type Why } from './cannot.tsx';
+import { Cannot, type Why } from './cannot.tsx';
 import { PhotoField } from './photo-field.tsx';
 
 type Asking = 'result' | 'fail' | 'not possible' | 'set';
@@ -27,9 +27,10 @@ export function Answers(props: {
   readonly onWritten: () => void;
 }) {
   const { step, keep, choices, session } = props;
-  const [asking, setAsking] = useState<Asking>((keep.get(`asking ${step.key}`) as Asking) || 'result');
-  const [reading, setReading] = useKept(keep, `reading ${step.key}`);
-  const [words, setWords] = useKept(keep, `words ${step.key}`);
+  const [asked, setAsked] = useHalfTyped(keep, `asking ${step.key}`);
+  const asking = (asked || 'result') as Asking;
+  const [reading, setReading] = useHalfTyped(keep, `reading ${step.key}`);
+  const [words, setWords] = useHalfTyped(keep, `words ${step.key}`);
   const [refused, setRefused] = useState<{ problems: readonly Problem[]; again: Answer | undefined }>(NOTHING);
   const [begun, setBegun] = useState(false);
   const [keeping, setKeeping] = useState(false);
@@ -45,20 +46,21 @@ export function Answers(props: {
   const instrument = item && instrumentsFor(kart, item).includes(chosen) ? chosen : '';
 
   const handling = isHandling(step);
-  const [why, putWhy] = useState<Why>(keptWhy(keep, step.key, handling));
-  const [because, setBecause] = useKept(keep, `because ${step.key}`);
-  const [photo, setPhoto] = useKept(keep, `photo ${step.key}`);
+  const [whyKept, setWhy] = useHalfTyped(keep, `why ${step.key}`);
+  const why: Why = handling || whyKept === 'put off' ? 'put off' : 'cannot be done';
+  const [because, setBecause] = useHalfTyped(keep, `because ${step.key}`);
+  const [photo, setPhoto] = useHalfTyped(keep, `photo ${step.key}`);
 
   const ask = (next: Asking): void => {
-    keep.set(`asking ${step.key}`, next === 'result' ? '' : next);
-    setAsking(next);
+    setAsked(next === 'result' ? '' : next);
     setRefused(NOTHING);
   };
+  /** It is in the book. */
+  const clear = (): void => {
+    for (const put of [setReading, setWords, setWhy, setBecause, setPhoto]) put('');
+  };
   const leave = (): void => {
-    // The card is there a moment longer, and may be asked for again.
-    for (const put of [setReading, setWords, setBecause, setPhoto]) put('');
-    keep.set(`why ${step.key}`, '');
-    putWhy(keptWhy(keep, step.key, handling));
+    clear(); // the card is there a moment longer, and may be asked for again
     ask('result');
     props.onWritten();
   };
@@ -79,16 +81,16 @@ export function Answers(props: {
     const answer = answerNow();
     const [drafts, how] = [draftsOf(step, answer), sure ? { sure } : {}];
     const written =
-      answer.is === 'done' ? await session.finish(step.key, drafts, how, leave) : await session.write(drafts, how);
+      answer.is === 'done'
+        ? await session.finish(step.key, drafts, how, leave)
+        : await session.write(drafts, { ...how, recorded: clear });
     if (written.kind === 'refused')
       return setRefused({ problems: written.problems, again: written.asksAgain ? answer : undefined });
     if (answer.is === 'done') return;
     // What was set is read again where it stands; if its joint is open, the plan puts that first.
     const same = session.view().snapshot?.plan.steps.find(s => s.key === step.key);
-    if (answer.is !== 'set' || same?.state !== 'ready') return leave();
-    for (const key of ['words', 'why', 'because', 'photo']) keep.set(`${key} ${step.key}`, '');
-    setReading('');
-    ask('result');
+    if (answer.is !== 'set' || same?.state !== 'ready') leave();
+    else ask('result');
   };
   /** Alone, with nothing else left to do: the second look is begun by a tap of its own, which the record keeps. */
   const walkRound = async (): Promise<void> => {
@@ -139,6 +141,7 @@ export function Answers(props: {
   if (asking === 'set' && moved !== undefined)
     return (
       <form
+        inert={busy} // what was pressed is what is written
         onSubmit={e => {
           e.preventDefault();
           void give();
@@ -161,6 +164,7 @@ export function Answers(props: {
     const fails = asking === 'fail';
     return (
       <form
+        inert={busy} // what was pressed is what is written
         onSubmit={e => {
           e.preventDefault();
           void give();
@@ -181,16 +185,7 @@ export function Answers(props: {
             />
           </>
         ) : (
-          <Cannot
-            why={why}
-            onlyPutOff={handling}
-            onWhy={next => {
-              keep.set(`why ${step.key}`, next);
-              putWhy(next);
-            }}
-            words={because}
-            onWords={setBecause}
-          />
+          <Cannot why={why} onlyPutOff={handling} onWhy={setWhy} words={because} onWords={setBecause} />
         )}
         {refusal}
         <div class="answers">
@@ -271,8 +266,12 @@ export function Answers(props: {
 const NOTHING = { problems: [], again: undefined };
 
 /** Text that a locked phone or a reload does not lose. */
-function useKept(keep: Keep, key: string): readonly [string, (text: string) => void] {
+function useHalfTyped(keep: Keep, key: string): readonly [string, (text: string) => void] {
   const [text, setText] = useState(keep.get(key));
+  // What stands here stays here when the record goes on beneath it: the mark it is kept with has to go on too.
+  useEffect(() => {
+    if (text !== '' && keep.get(key) !== text) keep.set(key, text);
+  });
   return [
     text,
     next => {

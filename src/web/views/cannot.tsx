@@ -1,4 +1,3 @@
-import type { Keep } from '../place.ts';
 import { workWords } from '../words/work.ts';
 
 /** Why a step is not done: it cannot be, or not now. The reason is asked for either way. */
@@ -56,7 +55,3 @@ export function Cannot(props: {
     </>
   );
 }
-
-/** What was chosen outlives a reload. */
-export const keptWhy = (keep: Keep, step: string, onlyPutOff: boolean): Why =>
-  onlyPutOff || keep.get(`why ${step}`) === 'put off' ? 'put off' : 'cannot be done';

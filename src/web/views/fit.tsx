@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import { inWords, openOf, openOnKart, type Problem, toolsNamed } from '../../app/index.ts';
+import { inWords, openOnKart, type Problem, standsOpen, toolsNamed } from '../../app/index.ts';
 import type { Reason } from '../../risk/index.ts';
 import { withOwnDays } from '../choice/dates.ts';
 import { Glyph, type Sign } from '../glyph.tsx';
@@ -60,8 +60,9 @@ export function Fit(props: FitProps) {
 
 /** On paper the signature stands on the first sheet, beside the verdict and the count of what follows. */
 function PaperSignature({ snapshot }: { readonly snapshot: Snapshot }) {
-  const tools = toolsNamed(openOnKart(snapshot.kart, snapshot.state));
-  const open = openOf(snapshot.fitness).length + tools.length;
+  const onKart = openOnKart(snapshot.kart, snapshot.state);
+  const tools = toolsNamed(onKart);
+  const open = standsOpen(snapshot.fitness, onKart).length;
   const signed = signedSince(snapshot);
   return (
     <div class="only-print">
@@ -116,14 +117,14 @@ function SignForm(props: FitProps) {
   const [signed, setSigned] = useState(false);
   const busy = session.view().writing;
   const onKart = openOnKart(snapshot.kart, snapshot.state);
-  const stands = [...openOf(snapshot.fitness), ...toolsNamed(onKart)];
+  const stands = standsOpen(snapshot.fitness, onKart);
   const all = toName(onKart);
   const [ticked, setTicked] = useState<readonly string[]>([]);
   const named = ticked.filter(one => all.includes(one));
   const toldAll = named.length === all.length;
 
   const sign = async (sure: boolean): Promise<void> => {
-    const written = await session.sign(statement.trim(), signer.trim(), sure);
+    const written = await session.sign({ statement: statement.trim(), signer: signer.trim(), sure, seen: stands });
     if (written.kind === 'refused') {
       setRefused({ problems: written.problems, ...(written.asksAgain && { again: stands.join('\n') }) });
       return;
@@ -142,6 +143,7 @@ function SignForm(props: FitProps) {
         <span>{fitWords.openListed(stands.length)}</span>
       </header>
       <form
+        inert={busy} // what was pressed is what is signed
         class="step-body"
         onSubmit={e => {
           e.preventDefault();

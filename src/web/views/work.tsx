@@ -18,6 +18,7 @@ import { WhoAndWhen } from '../plan/who-and-when.tsx';
 import { WorkList } from '../plan/work-list.tsx';
 import type { Session, Snapshot } from '../session.ts';
 import { keepPrinted } from '../type-in/printed.ts';
+import { pageWords } from '../words/page.ts';
 import { spanOf } from '../words/reads.ts';
 import { workWords } from '../words/work.ts';
 import { type Card, Deck } from './deck.tsx';
@@ -57,7 +58,7 @@ export function Work(props: {
     return () => window.removeEventListener('beforeprint', printed);
   }, [props.keep, kart, plan]);
   const [last, ...before] = lastDone(snapshot.facts, kart, props.who);
-  const back = last === undefined ? undefined : props.away.asks();
+  const back = last === undefined ? undefined : props.away.asks(kart.name);
   useEffect(() => {
     if (props.step === undefined && named !== undefined) go(named); // so that a reload finds the same step
   }, [props.step, named]);
@@ -91,7 +92,7 @@ export function Work(props: {
         who={props.who}
         onFind={step => beginFind(props.keep, kart.name, step.part ?? '', step.grade)}
         onWritten={() => {
-          props.away.worked();
+          props.away.worked(kart.name);
           if (at.current !== undefined && at.current !== step.key) return;
           setWritten(step);
           go(nextStep(props.session.view().snapshot?.plan ?? plan, step)?.key);
@@ -122,13 +123,15 @@ export function Work(props: {
             who={props.who}
             blindTo={current?.action === 'second-look' ? (current.item ?? undefined) : undefined}
           />
-          {back && last ? (
+          {back && view.stood !== undefined ? (
+            <p class="loading">{pageWords.readingBook}</p> // on a sheet of before the last step may be another one
+          ) : back && last ? (
             <BackAgain
               key={last.fact}
               done={[last, ...before]}
               {...back}
               session={props.session}
-              onTouched={props.away.back}
+              onTouched={() => props.away.back(kart.name)}
             />
           ) : current ? (
             <Deck seen={card(current, plan)} beneath={ahead && card(ahead.step, ahead.plan)} />

@@ -1,6 +1,7 @@
 import { useRef, useState } from 'preact/hooks';
 import type { Problem } from '../../app/index.ts';
 import type { Fact } from '../../book/index.ts';
+import { useKept } from '../kept.ts';
 import { Refused } from '../parts.tsx';
 import { type Keep, keepOf } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
@@ -18,18 +19,13 @@ const FAILED = 'failed last';
 /** What happened outside the plan: a run, a find, an event that comes. One form at a time, kept while it is typed. */
 export function WriteDown(props: { readonly snapshot: Snapshot; readonly session: Session; readonly keep: Keep }) {
   const { snapshot, session, keep } = props;
-  const [kind, setKind] = useState(keep.get(WRITING));
+  const [kind, putKind] = useKept(keep, WRITING);
   const [said, setSaid] = useState('');
   const own = keepOf(keep, snapshot.kart.name);
-  const [failed, setFailed] = useState(own.get(FAILED));
+  const [failed, look] = useKept(own, FAILED);
   const choose = (next: string): void => {
-    keep.set(WRITING, next);
-    setKind(next);
+    putKind(next);
     setSaid('');
-  };
-  const look = (fact: string): void => {
-    own.set(FAILED, fact);
-    setFailed(fact);
   };
   const entry = ENTRIES.find(e => e.kind === kind);
   if (entry)
@@ -41,8 +37,8 @@ export function WriteDown(props: { readonly snapshot: Snapshot; readonly session
         session={session}
         keep={keep}
         own={own}
-        onDone={(words, fact) => {
-          choose('');
+        onLeft={() => choose('')}
+        onWritten={(words, fact) => {
           setSaid(words);
           if (fact?.kind === 'failed') look(fact.id);
         }}
@@ -75,51 +71,44 @@ function EntryForm(props: {
   readonly keep: Keep;
   /** Of this kart. */
   readonly own: Keep;
-  readonly onDone: (said: string, fact?: Fact) => void;
+  /** Nothing of it stands here any more: it was left, or is in the book. */
+  readonly onLeft: () => void;
+  readonly onWritten: (said: string, fact: Fact | undefined) => void;
 }) {
   const { entry, snapshot, session, keep, own } = props;
   const slot = slotOf(entry.kind);
-  const [typed, setTyped] = useState<Typed>(() => typedFrom(own.get(slot), entry, snapshot));
-  // A photo comes when it comes, whatever was typed since; to an entry that was written or left it comes too late.
-  const latest = useRef<Typed | undefined>(typed);
+  const [text, keepText] = useKept(own, slot);
+  const typed = typedFrom(text, entry, snapshot);
+  const now = JSON.stringify(typed);
+  // A photo comes when it comes; to an entry that was written or left it comes too late.
+  const isLeft = useRef(false);
   const [keeping, setKeeping] = useState(false);
   const [refused, setRefused] = useState<Refusal>(NOTHING);
-  const [step, putStep] = useState(Number(own.get(`${slot} step`)) || 0);
+  const [stepKept, keepStep] = useKept(own, `${slot} step`);
+  const step = Number(stepKept) || 0;
   const busy = session.view().writing;
   const { form, pressed } = useToRefused(busy);
   const last = step >= (entry.steps?.length ?? 1) - 1;
   const shown = fieldsOf(entry, step, typed);
 
-  const put = (key: string, text: string): void => {
-    if (latest.current === undefined) return;
+  const put = (key: string, said: string): void => {
+    if (isLeft.current) return;
     // Another part has other joints.
-    const next = {
-      ...latest.current,
-      [key]: text,
-      ...(key === 'part' && entry.kind === 'failed' ? { joint: '' } : {}),
-    };
-    own.set(slot, JSON.stringify(next));
-    latest.current = next;
-    setTyped(next);
-    // Something else is said now: what was asked again, and what was refused here, is judged anew.
-    setRefused(({ problems }) => ({
-      problems: problems.filter(p => fieldOf(entry, p)?.key !== key),
-      again: undefined,
-    }));
+    const joint = key === 'part' && entry.kind === 'failed' ? { joint: '' } : {};
+    keepText(JSON.stringify({ ...typedFrom(own.get(slot), entry, snapshot), [key]: said, ...joint }));
+    // Something else is said now: what was refused here is judged anew.
+    setRefused(({ problems, again }) => ({ problems: problems.filter(p => fieldOf(entry, p)?.key !== key), again }));
   };
-  const close = (said: string, fact?: Fact): void => {
-    own.set(slot, '');
-    own.set(`${slot} step`, '');
-    latest.current = undefined;
-    props.onDone(said, fact);
+  const close = (): void => {
+    keepText('');
+    setStep(0);
+    isLeft.current = true;
+    props.onLeft();
   };
-  const setStep = (next: number): void => {
-    own.set(`${slot} step`, next === 0 ? '' : String(next));
-    putStep(next);
-  };
+  const setStep = (next: number): void => keepStep(next === 0 ? '' : String(next));
   const goOn = (): void => {
     const { problems } = readFields(shown, typed);
-    setRefused({ problems, again: undefined });
+    setRefused({ problems, again: '' });
     if (problems.length === 0) setStep(step + 1);
   };
   /** Shows what was refused at the step that asked for it. */
@@ -131,15 +120,16 @@ function EntryForm(props: {
   };
   const write = async (sure: boolean): Promise<void> => {
     const drafted = entryDraft(entry, typed);
-    if (!drafted.ok) return refuse({ problems: drafted.problems, again: undefined });
+    if (!drafted.ok) return refuse({ problems: drafted.problems, again: '' });
     const due = new Set(snapshot.due.due.map(d => d.item));
     const { at } = drafted;
-    const written = await session.write([drafted.draft], { ...(sure ? { sure } : {}), ...(at ? { at } : {}) });
-    if (written.kind === 'refused')
-      return refuse({ problems: written.problems, again: written.asksAgain ? typed : undefined });
-    const more = (session.view().snapshot?.due.due ?? []).filter(d => !due.has(d.item)).length;
+    // From another sheet the next of its kind may have been begun meanwhile.
+    const recorded = (): void => (own.get(slot) === text ? close() : undefined);
+    const written = await session.write([drafted.draft], { ...(sure && { sure }), ...(at && { at }), recorded });
+    if (written.kind === 'refused') return refuse({ problems: written.problems, again: written.asksAgain ? now : '' });
+    const newlyDue = (session.view().snapshot?.due.due ?? []).filter(d => !due.has(d.item)).length;
     const [fact] = written.facts;
-    close(recordWords.written(fact ? factWords(fact) : entry.title, more), fact);
+    props.onWritten(recordWords.written(fact ? factWords(fact) : entry.title, newlyDue), fact);
   };
   const rest = refused.problems.filter(p => fieldOf(entry, p) === undefined);
   return (
@@ -150,6 +140,7 @@ function EntryForm(props: {
       </header>
       <form
         ref={form}
+        inert={busy} // what was pressed is what is written
         class="step-body"
         noValidate
         onSubmit={e => {
@@ -177,7 +168,7 @@ function EntryForm(props: {
         ))}
         <Refused problems={rest} />
         <div class="answers">
-          {refused.again === typed ? (
+          {refused.again === now ? (
             <button type="button" class="button main big full" disabled={busy || keeping} onClick={() => write(true)}>
               {recordWords.itIsSoRecord}
             </button>
@@ -191,7 +182,7 @@ function EntryForm(props: {
               {recordWords.back}
             </button>
           )}
-          <button type="button" class="button plain full" onClick={() => close('')}>
+          <button type="button" class="button plain full" onClick={close}>
             {recordWords.leave}
           </button>
         </div>
@@ -201,8 +192,8 @@ function EntryForm(props: {
 }
 
 /** `again`: what was typed then; once more it is recorded as it was said, unless something else is typed by now. */
-type Refusal = { readonly problems: readonly Problem[]; readonly again: Typed | undefined };
-const NOTHING: Refusal = { problems: [], again: undefined };
+type Refusal = { readonly problems: readonly Problem[]; readonly again: string };
+const NOTHING: Refusal = { problems: [], again: '' };
 
 /** What was typed before, else what is likely: a find is taken for a safety one, a run for the event under way, a failure for the last run. */
 function typedFrom(kept: string, entry: Entry, { state, fitness, facts }: Snapshot): Typed {

@@ -15,6 +15,8 @@ export type Drawn = {
   button(words: RegExp): 'none' | 'waits' | 'ready';
   press(words: RegExp): Promise<void>;
   type(selector: string, text: string): Promise<void>;
+  /** Of a list. */
+  choose(selector: string, value: string): Promise<void>;
   value(selector: string): string;
   submit(): Promise<void>;
   /** Takes a photo with the first field for one. */
@@ -55,6 +57,11 @@ export function drawn(): Drawn {
       const field = one(selector);
       field.value = text;
       return tell(field, 'input');
+    },
+    choose(selector, value) {
+      const field = one<HTMLSelectElement>(selector);
+      field.value = value;
+      return tell(field, 'change');
     },
     value: selector => one(selector).value,
     submit: () => tell(one('form'), 'submit'),

@@ -1,5 +1,7 @@
 import { expect, test } from 'vitest';
 import { smallBench } from '../../test/fixtures/small-bench.ts';
+import { openOnKart } from './open-on-kart.ts';
+import { standsOpen } from './release.ts';
 
 const ALL_DONE = [
   { kind: 'checked', item: 'wheel/rim', result: 'pass' },
@@ -64,4 +66,18 @@ test('a book exported and imported gives the same bytes again, and is whole', as
   expect(await app.verifyBook()).toMatchObject({ facts: 4, problems: [] });
   const torn = await app.importBook(text.slice(0, -20));
   expect(torn).toMatchObject({ kind: 'refused' });
+});
+
+test('who was shown a list signs for that list: another one by now is refused, and says what came', async () => {
+  const { app, say } = await smallBench();
+  await say(ALL_DONE);
+  await say({ ...ALL_DONE[0], secondLook: true }, { by: 'B' });
+  const { kart, state, fitness } = await app.answers('small');
+  const seen = standsOpen(fitness, openOnKart(kart, state));
+  await say({ kind: 'found', part: 'wheel', defect: 'crack at the bead', grade: 'safety' });
+  for (const sure of [false, true]) {
+    const refused = await app.release('small', { signer: 'A', seen, sure });
+    expect(refused).toMatchObject({ problems: [{ code: 'stands otherwise' }] });
+    expect(refused.kind === 'refused' && refused.problems[0]?.message).toContain('crack at the bead');
+  }
 });

@@ -41,3 +41,20 @@ test('a browser that forbids storage still keeps what was said while the page is
   keep.set('name', 'R. Vale');
   expect(keep.get('name')).toBe('R. Vale');
 });
+
+test('a device without room keeps what was said last while the page is open, never what stood there before', () => {
+  const kept = new Map<string, string>();
+  let isFull = false;
+  const keep = keepIn({
+    getItem: key => kept.get(key) ?? null,
+    removeItem: key => void kept.delete(key),
+    setItem(key, value) {
+      if (isFull) throw new Error('quota exceeded');
+      kept.set(key, value);
+    },
+  });
+  keep.set('reading', '142');
+  isFull = true;
+  keep.set('reading', '142.5');
+  expect(keep.get('reading')).toBe('142.5');
+});

@@ -12,7 +12,7 @@ import {
   shownIn,
   slowly,
 } from '../../test/page-on-device.ts';
-import { createApp, openingOf } from '../app/index.ts';
+import { createApp, openingOf, openOnKart, standsOpen } from '../app/index.ts';
 import { randomIds } from '../host/index.ts';
 import { memoryStore } from '../store/memory/index.ts';
 import { StoreError } from '../store/store-error.ts';
@@ -325,5 +325,44 @@ test('what is said while the book is still being read is of the person who said 
   const written = await said;
   atTheDevice.who = 'A. Sample';
   expect(written.kind === 'written' && written.facts.map(({ by }) => by)).toEqual(['A. Sample']);
+  book.sync.stop();
+});
+
+test('what is written is said to be so the moment the book has it, before the page is worked out again', async () => {
+  const { book } = await device(await server(), memoryStore());
+  const slow = slowly(book);
+  const session = await opened(slow.book);
+  await shownIn(session);
+  const go = slow.hold();
+  const done = vi.fn();
+  let isRecorded = false;
+  void session.write([{ kind: 'note', text: 'x' }], { recorded: () => (isRecorded = true) }).then(done);
+  await expect.poll(() => isRecorded).toBe(true);
+  expect(done).not.toHaveBeenCalled();
+  go();
+  await expect.poll(() => done.mock.calls.length).toBe(1);
+  book.sync.stop();
+});
+
+test('a release is of what the signer saw: what another hand found meanwhile is read first', async () => {
+  const { session, book } = await page(await server());
+  await shownIn(session);
+  const sign = (sure: boolean) => {
+    const { snapshot } = session.view();
+    if (snapshot === undefined) throw new Error('sign: a kart must be shown, got none');
+    const seen = standsOpen(snapshot.fitness, openOnKart(snapshot.kart, snapshot.state));
+    return session.sign({ statement: '', signer: 'R. Vale', sure, seen });
+  };
+  await book.app.record('41', [{ kind: 'found', part: 'brake push rod', defect: 'cracked', grade: 'safety' }], {
+    by: 'J. Moor',
+  });
+  const refused = await sign(true);
+  expect(refused).toMatchObject({ kind: 'refused', asksAgain: false, problems: [{ code: 'stands otherwise' }] });
+  expect(refused.kind === 'refused' && refused.problems[0]?.message).toContain('cracked');
+  expect(await sign(false)).toMatchObject({ kind: 'refused', asksAgain: true });
+  const signed = await sign(true);
+  expect(signed.kind === 'written' && signed.facts[0]).toMatchObject({
+    open: expect.arrayContaining([expect.stringContaining('cracked')]),
+  });
   book.sync.stop();
 });

@@ -1,12 +1,16 @@
 // @vitest-environment happy-dom
+import { cloneElement } from 'preact';
 import { expect, test, vi } from 'vitest';
 import { demoApp, snapshotOf } from '../../../test/demo.ts';
 import { drawn, settled } from '../../../test/dom.ts';
+import { slowBook } from '../../../test/slow-book.ts';
+import type { State } from '../../book/index.ts';
 import type { Step } from '../../prep/index.ts';
 import { keepIn } from '../place.ts';
 import type { PhotoKept, Session } from '../session.ts';
 import { type Draft, writtenFrom } from '../written.ts';
 import { Answers } from './answers.tsx';
+import { halfTyped } from './half-typed.ts';
 
 const app = await demoApp();
 const snapshot = await snapshotOf(app, '41');
@@ -31,7 +35,7 @@ function at(step: Step) {
   } as unknown as Session;
   const keep = keepIn(undefined);
   const card = <Answers {...{ step, snapshot, session, keep }} choices={keep} onWritten={vi.fn()} />;
-  return { card, written, keepPhoto: () => kept({ kind: 'kept', hash: 'a'.repeat(64) }) };
+  return { step, card, written, keepPhoto: () => kept({ kind: 'kept', hash: 'a'.repeat(64) }) };
 }
 
 test('what is asked again and then said otherwise is judged anew, never recorded as it was said before', async () => {
@@ -74,4 +78,37 @@ test('a fail waits for the photo that goes with it', async () => {
   await page.submit();
   await vi.waitFor(() => expect(written).toHaveLength(1));
   expect(written[0]?.drafts).toContainEqual(expect.objectContaining({ kind: 'found', photo: 'a'.repeat(64) }));
+});
+
+test('what stands in the fields is kept with the record as it goes on beneath it, and after a reload stands there again', async () => {
+  const { step, card } = at(
+    stepThat(({ unit, action, item }) => unit === 'mm' && action === 'measure' && item !== null),
+  );
+  const keep = keepIn(undefined);
+  const marked = (after: string): State => ({
+    ...snapshot.state,
+    parts: { ...snapshot.state.parts, [step.part ?? '']: { off: { fact: after } } as State['parts'][string] },
+  });
+  const shown = (after: string) => cloneElement(card, { keep: halfTyped(keep, '41', step, marked(after)) });
+  const page = drawn();
+  await page.show(shown('taken off'));
+  await page.press(/fails/i);
+  await page.type('#words', 'bent');
+  await page.show(shown('put back')); // ticked a moment ago, and now read from the book
+  const opened = drawn();
+  await opened.show(shown('put back'));
+  expect(opened.value('#words')).toBe('bent');
+});
+
+test('a fail that is in the book stands in no field any more, though the page is not worked out again yet', async () => {
+  const step = stepThat(({ item, writes, state }) => item !== null && state === 'ready' && writes === 'checked');
+  const { session, takes } = slowBook();
+  const [page, keep] = [drawn(), keepIn(undefined)];
+  await page.show(<Answers {...{ step, snapshot, session, keep }} choices={keep} onWritten={vi.fn()} />);
+  await page.press(/fails/i);
+  await page.type('#words', 'hairline crack');
+  await page.submit();
+  expect(keep.get(`words ${step.key}`)).toBe('hairline crack');
+  await takes();
+  expect(keep.get(`words ${step.key}`)).toBe('');
 });

@@ -2,6 +2,7 @@
 import { expect, test, vi } from 'vitest';
 import { alike, demoApp, snapshotOf } from '../../../test/demo.ts';
 import { drawn } from '../../../test/dom.ts';
+import { openOnKart, standsOpen } from '../../app/index.ts';
 import { keepIn } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
 import { Fit } from './fit.tsx';
@@ -25,4 +26,19 @@ test('to sign all the same is to sign for what stood open then, not for what cam
   expect(await app.record('77', [find], { by: 'J. Moor' })).toMatchObject({ kind: 'recorded' });
   await show(await snapshotOf(app, '77'));
   expect(page.button(/all the same/)).toBe('none');
+});
+
+test('what stood open on the sheet goes with the signature, and who signs next is asked anew', async () => {
+  const snapshot = await snapshotOf(app, '77');
+  const sign = vi.fn(async () => ({ kind: 'written' as const, facts: [] }));
+  const session = { view: () => ({ writing: false }), sign } as unknown as Session;
+  const [page, keep] = [drawn(), keepIn(undefined)];
+  await page.show(<Fit {...{ snapshot, session, keep }} who="A. Sample" />);
+  await page.type('#signer', 'S. Crutin');
+  await page.submit();
+  const seen = standsOpen(snapshot.fitness, openOnKart(snapshot.kart, snapshot.state));
+  expect(seen.length).toBeGreaterThan(0);
+  expect(sign).toHaveBeenCalledWith({ statement: '', signer: 'S. Crutin', sure: false, seen });
+  expect(page.value('#signer')).toBe('A. Sample');
+  expect(keep.get('signer')).toBe('');
 });

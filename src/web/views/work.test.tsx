@@ -2,7 +2,7 @@
 import { expect, test, vi } from 'vitest';
 import { alike, demoApp, snapshotOf } from '../../../test/demo.ts';
 import { drawn, settled } from '../../../test/dom.ts';
-import type { Away } from '../interruption/away.ts';
+import { type Away, createAway } from '../interruption/away.ts';
 import { keepIn } from '../place.ts';
 import { ALONE } from '../plan/crew.ts';
 import type { Session, Snapshot } from '../session.ts';
@@ -67,5 +67,34 @@ test('a fail that is still being written does not move on somebody who has gone 
     done({ kind: 'written', facts: [] });
     await settled();
     expect(go).toHaveBeenCalledTimes(isAway ? 0 : 1);
+  }
+});
+
+test('after an interruption the last step on this kart is named, and on a sheet of before not till the book has been read', async () => {
+  const [step] = await measured('78');
+  if (step === undefined) throw new Error('the plan must hold a step that is measured');
+  const checked = { kind: 'checked', item: step.item, result: 'not possible', why: 'no gauge' };
+  for (const kart of ['77', '78']) await app.record(kart, [checked], { by: 'A. Sample' });
+  const keep = keepIn(undefined);
+  createAway(document, keep).worked('78');
+  const opened = createAway(document, keep);
+  for (const [kart, stood, asks] of [
+    ['78', '2026-11-26T08:00:00Z', 'none'],
+    ['78', undefined, 'ready'],
+    ['77', undefined, 'none'],
+  ] as const) {
+    const snapshot = withReady(await snapshotOf(app, kart), step.key);
+    const view = () => ({ ...sessionOf().view(), stood });
+    const page = drawn();
+    await page.show(
+      <Work
+        {...{ snapshot, keep, away: opened, step: step.key }}
+        session={sessionOf({ view })}
+        who="A. Sample"
+        go={vi.fn()}
+      />,
+    );
+    expect(page.button(/I touched it/)).toBe(asks);
+    expect(page.button(/fails/i)).toBe(kart === '77' ? 'ready' : 'none');
   }
 });

@@ -2,6 +2,7 @@
 import { expect, test } from 'vitest';
 import { demoApp, snapshotOf } from '../../../test/demo.ts';
 import { drawn, settled } from '../../../test/dom.ts';
+import { slowBook } from '../../../test/slow-book.ts';
 import { keepIn, keepOf } from '../place.ts';
 import type { PhotoKept, Session } from '../session.ts';
 import { WriteDown } from './write-down.tsx';
@@ -41,13 +42,7 @@ test('what is typed while a photo is being kept stays, and the entry waits for t
 });
 
 test('an entry that may be so is asked again, and once it says something else, even while it was asked, judged anew', async () => {
-  let refuse: () => void = () => undefined;
-  const problems = [{ code: 'far outside' as const, where: 'fact', message: 'Far outside.', remedy: 'Look again.' }];
-  const write = () =>
-    new Promise(done => {
-      refuse = () => done({ kind: 'refused', asksAgain: true, problems });
-    });
-  const session = { view: () => ({ writing: false }), write } as unknown as Session;
+  const { session, asks } = slowBook();
   const keep = keepIn(undefined);
   beginFind(keep, '41', 'rear axle', 'safety');
   const page = drawn();
@@ -56,8 +51,44 @@ test('an entry that may be so is asked again, and once it says something else, e
     await page.type('#entry-defect', 'bent');
     await page.submit();
     if (meanwhile) await page.type('#entry-defect', meanwhile);
-    refuse();
-    await settled();
+    await asks();
     expect(page.button(/It is so/)).toBe(meanwhile ? 'none' : 'ready');
+  }
+});
+
+test('what is in the book stands in no form any more, not even in one that was opened while it was being written', async () => {
+  const { session, takes, caughtUp } = slowBook();
+  const keep = keepIn(undefined);
+  beginFind(keep, '41', 'rear axle', 'safety');
+  const form = <WriteDown {...{ snapshot, session, keep }} />;
+  const [page, later] = [drawn(), drawn()];
+  await page.show(form);
+  await page.type('#entry-defect', 'bent');
+  await page.submit();
+  await page.show(null); // a look at another sheet
+  await later.show(form);
+  expect(later.value('#entry-defect')).toBe('bent');
+  await takes();
+  await later.show(<WriteDown {...{ snapshot: { ...snapshot }, session, keep }} />);
+  expect(later.button(/Write it down/)).toBe('none');
+  expect(keepOf(keep, '41').get(slotOf('found'))).toBe('');
+
+  beginFind(keep, '41', 'brake push rod', 'safety'); // the next one, before the page is worked out again
+  await caughtUp();
+  await later.show(<WriteDown {...{ snapshot: { ...snapshot }, session, keep }} />);
+  expect(later.button(/Write it down/)).toBe('ready');
+  expect(keepOf(keep, '41').get(slotOf('found'))).toContain('brake push rod');
+});
+
+test('while it is being written nothing in the form can be changed', async () => {
+  let writing = false;
+  const session = { view: () => ({ writing }) } as unknown as Session;
+  const keep = keepIn(undefined);
+  beginFind(keep, '41', 'rear axle', 'safety');
+  const page = drawn();
+  for (const busy of [false, true]) {
+    writing = busy;
+    await page.show(<WriteDown {...{ snapshot: { ...snapshot }, session, keep }} />);
+    expect(document.querySelectorAll('form[inert]')).toHaveLength(busy ? 1 : 0);
   }
 });

@@ -19,6 +19,8 @@ export type Drawn = {
   choose(selector: string, value: string): Promise<void>;
   value(selector: string): string;
   submit(): Promise<void>;
+  /** Chooses files. */
+  put(selector: string, files: readonly Blob[]): Promise<void>;
   /** Takes a photo with the first field for one. */
   photo(): Promise<void>;
 };
@@ -38,6 +40,11 @@ export function drawn(): Drawn {
   };
   const find = (words: RegExp): HTMLButtonElement | undefined =>
     [...page.querySelectorAll('button')].find(({ textContent }) => words.test(textContent ?? ''));
+  const put: Drawn['put'] = (selector, files) => {
+    const field = one(selector);
+    Object.defineProperty(field, 'files', { value: files, configurable: true });
+    return tell(field, 'change');
+  };
   return {
     show(what) {
       render(what, page);
@@ -65,10 +72,7 @@ export function drawn(): Drawn {
     },
     value: selector => one(selector).value,
     submit: () => tell(one('form'), 'submit'),
-    photo() {
-      const field = one('input[type=file]');
-      Object.defineProperty(field, 'files', { value: [new Blob(['x'])], configurable: true });
-      return tell(field, 'change');
-    },
+    put,
+    photo: () => put('input[type=file]', [new Blob(['x'])]),
   };
 }

@@ -3,7 +3,7 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { Kart } from '../../src/kart/index.ts';
 import type { Plan, Step } from '../../src/prep/index.ts';
-import { browserPages, PHONE } from './pages.ts';
+import { axeInBothThemes, browserPages, LAPTOP, PHONE } from './pages.ts';
 import { goodReading, type Served, startBuilt } from './served.ts';
 import { BENEATH, SHEETS, show } from './sheets.ts';
 
@@ -88,6 +88,69 @@ test('how the book stands with the server stays in sight however far a sheet is 
       sheet.hash,
     ).toBe(true);
   }
+});
+
+/** What can be pressed or typed in and is in sight; of a choice of one of several the keyboard stops at one. */
+const markReachable = (page: Page): Promise<void> =>
+  page.evaluate(() => {
+    const all = document.querySelectorAll<HTMLElement>('a[href], button, input, select, textarea, summary, [tabindex]');
+    const some = [...all].filter(e => {
+      const isOneOfSeveral = e instanceof HTMLInputElement && e.type === 'radio' && !e.checked;
+      return e.tabIndex >= 0 && e.checkVisibility() && !e.matches(':disabled, [inert] *') && !isOneOfSeveral;
+    });
+    for (const e of some) e.dataset.toReach = '';
+  });
+const MOST_STOPS = 500; // a trap of the keyboard would never end
+
+/** Whether the page has the focus, after marking what has it and is seen to have it. */
+const seenAt = (page: Page): Promise<boolean> =>
+  page.evaluate(() => {
+    const at = document.activeElement as HTMLElement | null;
+    if (at === null || at === document.body) return false;
+    const { outlineStyle, outlineWidth } = getComputedStyle(at.closest('label:has(input[type=file])') ?? at);
+    const drawn = outlineStyle !== 'none' && Number.parseFloat(outlineWidth) > 0;
+    const around = at.closest('.file-text') !== null; // the frame of the text shows it
+    if (drawn || around) delete at.dataset.toReach;
+    return true;
+  });
+
+/** Once around the page with Tab: how many stops, and what was not reached or not seen to be. */
+async function walk(page: Page): Promise<{ readonly stops: number; readonly missed: readonly string[] }> {
+  await markReachable(page);
+  await page.locator('.skip').focus();
+  let stops = 0;
+  for (; stops < MOST_STOPS && (await seenAt(page)); stops++) await page.keyboard.press('Tab');
+  await page.keyboard.press('Tab'); // around to where it began
+  await seenAt(page);
+  const left = page.locator('[data-to-reach]');
+  return { stops, missed: await left.evaluateAll(all => all.slice(0, 5).map(e => e.outerHTML.slice(0, 140))) };
+}
+
+test('the keyboard alone reaches everything on every sheet, and it is seen where it is', async () => {
+  const page = await pages.open(`${served.url}#/today`, 'R. Vale', { viewport: LAPTOP });
+  const wrong: Record<string, readonly string[]> = {};
+  let all = 0;
+  for (const sheet of [...Object.values(SHEETS), ...BENEATH]) {
+    await show(page, served.url, sheet);
+    await expect.poll(() => page.locator('main .loading').count(), { timeout: 60_000 }).toBe(0);
+    const { stops, missed } = await walk(page);
+    all += stops;
+    if (missed.length > 0) wrong[sheet.hash] = missed;
+  }
+  console.log(`${all} stops of the keyboard over ${Object.keys(SHEETS).length + BENEATH.length} pages`);
+  expect(wrong).toEqual({});
+  await page.evaluate(() => {
+    const breach = document.createElement('button');
+    breach.style.outline = 'none';
+    document.getElementById('sheet')?.append(breach);
+  });
+  expect((await walk(page)).missed).toHaveLength(1); // the walk sees what is wrong
+});
+
+test('axe finds nothing wrong while the name is asked for either', async () => {
+  const page = await pages.bare(served.url);
+  await page.getByRole('dialog').getByLabel('Your name').waitFor();
+  expect(await axeInBothThemes(page)).toEqual([]);
 });
 
 test('by ear and by keyboard: a step has its name, its caution, field and answers in order; what was written is said, and the next step is gone to', async () => {

@@ -1,16 +1,13 @@
-import { readFile } from 'node:fs/promises';
-import { createRequire } from 'node:module';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { FitAnswer } from '../../src/app/index.ts';
 import type { State } from '../../src/book/index.ts';
 import type { Kart } from '../../src/kart/index.ts';
 import type { Plan, Step } from '../../src/prep/index.ts';
-import { browserPages, type Device, LAPTOP, PHONE } from './pages.ts';
+import { axe, axeInBothThemes, browserPages, type Device, LAPTOP, PHONE } from './pages.ts';
 import { goodReading, payloadOf, type Served, startBuilt } from './served.ts';
 import { done, heading, readingField, stepCard } from './step.ts';
 
-const AXE = await readFile(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const SHEETS = ['today', 'work', 'kart', 'record', 'fit'] as const;
 
 const pages = browserPages();
@@ -213,6 +210,7 @@ describe('to the end', () => {
     }
     await page.getByRole('heading', { name: 'All steps are done' }).waitFor();
     await expect.poll(() => page.evaluate(() => document.activeElement?.textContent)).toBe('All steps are done');
+    expect(await axeInBothThemes(page)).toEqual([]);
     await page.getByText('a person looks at the kart and signs').waitFor();
     await page.getByRole('link', { name: 'See whether it is fit' }).click();
     await page.getByText('Fit', { exact: true }).first().waitFor();
@@ -221,8 +219,10 @@ describe('to the end', () => {
     await page.getByLabel(/^not counted since they were used: /).check(); // the last count came before the last tool
     await page.getByRole('button', { name: 'Sign', exact: true }).click();
     await page.getByText('Signed and in the record.').waitFor();
+    expect(await axeInBothThemes(page)).toEqual([]);
     await page.goto(`${served.url}#/work`);
     await page.getByText(/^Signed by J. Moor as fit/).waitFor();
+    expect(await axeInBothThemes(page)).toEqual([]);
   });
 
   test('a fail with its defect makes the kart not fit, and signing then asks again with what stands open', async () => {
@@ -255,21 +255,7 @@ describe('for everyone', () => {
       for (const sheet of SHEETS) {
         await page.goto(`${served.url}#/${sheet}`);
         await page.locator('main h1').first().waitFor();
-        await page.evaluate(AXE);
-        const found = await page.evaluate(async () => {
-          const axe = (
-            globalThis as unknown as {
-              axe: { run(): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
-            }
-          ).axe;
-          return (await axe.run()).violations.map(
-            v =>
-              `${v.id}: ${v.nodes
-                .map(n => n.html)
-                .join(' | ')
-                .slice(0, 400)}`,
-          );
-        });
+        const found = await axe(page);
         expect(found, `${sheet} ${viewport.width} ${colorScheme}`).toEqual([]);
         const wide = await page.evaluate(() => document.documentElement.scrollWidth);
         expect(wide, `${sheet} at ${viewport.width}`).toBeLessThanOrEqual(viewport.width);

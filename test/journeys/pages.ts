@@ -107,6 +107,17 @@ export async function axe(page: Page): Promise<unknown[]> {
   });
 }
 
+/** In the sun and in the garage. */
+export async function axeInBothThemes(page: Page): Promise<unknown[]> {
+  const found: unknown[] = [];
+  for (const colorScheme of ['light', 'dark'] as const) {
+    await page.emulateMedia({ colorScheme });
+    found.push(...(await axe(page)));
+  }
+  await page.emulateMedia({ colorScheme: null });
+  return found;
+}
+
 /** What a gloved hand would miss. */
 export const smallTargets = (page: Page) =>
   page.locator('main').evaluate(main =>

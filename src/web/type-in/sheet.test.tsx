@@ -49,7 +49,12 @@ test('what was asked again is written only as it reads now: of this list, and wi
   expect(page.button(/It is so/)).toBe('none');
   await page.choose('#which-list', '2026-11-26T08:00:00Z');
   expect(page.button(/It is so/)).toBe('ready');
-  await page.type('#lines', `${one.n}\n9999`); // while it is asked once more
+  await page.type('#lines', `${one.n}\n9999`);
+  expect(page.button(/It is so/)).toBe('none');
+  await page.type('#lines', `${one.n}`);
+  await page.submit();
+  await page.type('#lines', `${one.n}\n9999`); // one that is no step of it, while it is being asked
+  await asks();
   expect(page.button(/It is so/)).toBe('none');
   await page.type('#lines', `${two.n}`);
   await page.submit();

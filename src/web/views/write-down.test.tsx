@@ -76,8 +76,14 @@ test('what is in the book stands in no form any more, not even in one that was o
   beginFind(keep, '41', 'brake push rod', 'safety'); // the next one, before the page is worked out again
   await caughtUp();
   await later.show(<WriteDown {...{ snapshot: { ...snapshot }, session, keep }} />);
-  expect(later.button(/Write it down/)).toBe('ready');
   expect(keepOf(keep, '41').get(slotOf('found'))).toContain('brake push rod');
+
+  await later.type('#entry-defect', 'cracked');
+  await later.submit();
+  beginFind(keep, '41', 'rear axle', 'safety'); // and one before the book has it
+  await takes();
+  expect(later.button(/Write it down/)).toBe('ready');
+  expect(keepOf(keep, '41').get(slotOf('found'))).toContain('rear axle');
 });
 
 test('while it is being written nothing in the form can be changed', async () => {

@@ -18,6 +18,7 @@ export type Drawn = {
   /** Of a list. */
   choose(selector: string, value: string): Promise<void>;
   value(selector: string): string;
+  has(selector: string): boolean;
   submit(): Promise<void>;
   /** Chooses files. */
   put(selector: string, files: readonly Blob[]): Promise<void>;
@@ -71,6 +72,7 @@ export function drawn(): Drawn {
       return tell(field, 'change');
     },
     value: selector => one(selector).value,
+    has: selector => page.querySelector(selector) !== null,
     submit: () => tell(one('form'), 'submit'),
     put,
     photo: () => put('input[type=file]', [new Blob(['x'])]),

@@ -40,10 +40,12 @@ export async function release(writer: Writer, kart: string, sign: Signature): Pr
       ),
     );
   await writer.shelf.refresh();
-  const at = sign.at === undefined ? await writer.shelf.happens(kart, writer.clock.now()) : time.at;
-  const standing = await writer.shelf.at(kart, at, sign.at === undefined ? undefined : at);
-  const event = eventOf(standing.state, at, sign.event);
-  const shown = fitness(standing.kart, standing.state, { now: at, ...given({ event }) });
+  // Judged at the moment at which it is shown; written after all that the book holds.
+  const now = time.at;
+  const at = sign.at === undefined ? await writer.shelf.happens(kart, writer.clock.now()) : now;
+  const standing = await writer.shelf.at(kart, now, sign.at === undefined ? undefined : now);
+  const event = eventOf(standing.state, now, sign.event);
+  const shown = fitness(standing.kart, standing.state, { now, ...given({ event }) });
   const open = standsOpen(shown, openOnKart(standing.kart, standing.state));
   if (sign.seen !== undefined && sign.seen.join('\n') !== open.join('\n'))
     return refused(standsOtherwise(open, sign.seen));

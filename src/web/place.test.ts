@@ -42,19 +42,39 @@ test('a browser that forbids storage still keeps what was said while the page is
   expect(keep.get('name')).toBe('R. Vale');
 });
 
-test('a device without room keeps what was said last while the page is open, never what stood there before', () => {
+/** What two tabs of a browser share. */
+function storageOf() {
   const kept = new Map<string, string>();
-  let isFull = false;
-  const keep = keepIn({
-    getItem: key => kept.get(key) ?? null,
-    removeItem: key => void kept.delete(key),
-    setItem(key, value) {
-      if (isFull) throw new Error('quota exceeded');
+  const storage = {
+    isFull: false,
+    getItem: (key: string) => kept.get(key) ?? null,
+    removeItem: (key: string) => void kept.delete(key),
+    setItem(key: string, value: string) {
+      if (storage.isFull) throw new Error('quota exceeded');
       kept.set(key, value);
     },
-  });
+  };
+  return storage;
+}
+
+test('a device without room keeps what was typed last while the page is open, and after that what it had room for', () => {
+  const storage = storageOf();
+  const keep = keepIn(storage);
   keep.set('reading', '142');
-  isFull = true;
+  storage.isFull = true;
   keep.set('reading', '142.5');
   expect(keep.get('reading')).toBe('142.5');
+  expect(keepIn(storage).get('reading')).toBe('142');
+  storage.isFull = false;
+  keep.set('reading', '142.55');
+  expect(keepIn(storage).get('reading')).toBe('142.55');
+});
+
+test('what was written down in one tab stands in the other no more', () => {
+  const storage = storageOf();
+  const [one, other] = [keepIn(storage), keepIn(storage)];
+  one.set('reading', '142.5');
+  expect(other.get('reading')).toBe('142.5');
+  other.set('reading', '');
+  expect(one.get('reading')).toBe('');
 });

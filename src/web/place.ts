@@ -72,27 +72,28 @@ export const keepOf = (keep: Keep, kart: string): Keep => ({
 });
 
 export function keepIn(storage: Pick<Storage, 'getItem' | 'setItem' | 'removeItem'> | undefined): Keep {
+  /** What the browser has no room for, or may not keep: it stands while the page is open. */
   const here = new Map<string, string>();
-  const name = (key: string): string => `kartwright.${key}`;
   return {
     get(key) {
+      const kept = here.get(key);
+      if (kept !== undefined) return kept;
       try {
-        return storage?.getItem(name(key)) ?? here.get(key) ?? '';
+        return storage?.getItem(nameOf(key)) ?? '';
       } catch {
-        return here.get(key) ?? '';
+        return '';
       }
     },
     set(key, value) {
       here.set(key, value);
       try {
-        if (value === '') storage?.removeItem(name(key));
-        else storage?.setItem(name(key), value);
+        if (value === '') storage?.removeItem(nameOf(key));
+        else storage?.setItem(nameOf(key), value);
+        if (storage) here.delete(key); // what another tab makes of it counts here too
       } catch {
-        // Storage full or forbidden: `here` has it while the page is open, and what stood there before is no longer so.
-        try {
-          storage?.removeItem(name(key));
-        } catch {}
+        // Storage full or forbidden.
       }
     },
   };
 }
+const nameOf = (key: string): string => `kartwright.${key}`;

@@ -5,8 +5,6 @@
 import {
   type AlikeAnswer,
   type FactLine,
-  type FirstAnswers,
-  type KartLine,
   type KartRead,
   type Opening,
   type PlainApp,
@@ -15,45 +13,28 @@ import {
   type Recorded,
   Refusal,
   type SecondWanted,
-  type Signature,
 } from '../app/index.ts';
 import type { Fact } from '../book/index.ts';
 import type { Kart, LibraryTexts } from '../kart/index.ts';
 import type { KartBook } from '../life/index.ts';
-import type { PlanDifference } from '../prep/index.ts';
 import type { PageBook } from './book/in-worker.ts';
-import type { SyncState } from './book/sync.ts';
 import { ALONE, type Crew, isAlone } from './plan/crew.ts';
-import { createPlanner, type Planned, type Planner } from './plan/planner.ts';
+import { createPlanner, type Planner } from './plan/planner.ts';
 import type { Search } from './plan/search.ts';
 import { problemsOf } from './problems-of.ts';
 import type { Gathered } from './slow-questions/ask.ts';
-import { type Draft, refusedFor, type Saying, sheetOfBefore, type Written, writtenFrom } from './written.ts';
+import { isFresh, isLongAgo, type Snapshot, shownOf, type View } from './view.ts';
+import {
+  type Draft,
+  refusedFor,
+  type Saying,
+  type Signed,
+  sheetOfBefore,
+  type Written,
+  writtenFrom,
+} from './written.ts';
 
-/** Everything the sheets show, of one moment; the newest facts first; the plan for the hands and times that were said. */
-export type Snapshot = FirstAnswers;
-
-export type View = {
-  readonly karts: readonly KartLine[];
-  /** The kart that was picked and is still being read: what is shown is another one. */
-  readonly picked?: string | undefined;
-  /** The book on this device has been looked into: with no kart above, it holds none. */
-  readonly isRead: boolean;
-  readonly snapshot?: Snapshot | undefined;
-  /** What is shown is as things stood then: the book itself is being read. */
-  readonly stood?: string | undefined;
-  /** A fact is on its way into the book. */
-  readonly writing: boolean;
-  readonly sync: SyncState;
-  /** False where the browser keeps nothing of the book. */
-  readonly kept: boolean;
-  readonly trouble: readonly Problem[];
-  readonly crew: Crew;
-  /** A better plan is being looked for. */
-  readonly searching: boolean;
-  /** What the plan does otherwise than before, until somebody has read it. */
-  readonly changed?: PlanDifference | undefined;
-};
+export type { Snapshot } from './view.ts';
 
 export type PhotoKept =
   | { readonly kind: 'kept'; readonly hash: string }
@@ -79,8 +60,8 @@ export type Session = {
   askForLooks(fact: string, all: boolean): Promise<Written>;
   /** Keeps a photo in the book; its hash is what a find names. */
   keepPhoto(photo: Blob): Promise<PhotoKept>;
-  /** @param signature `seen` is what stood open on the page that was signed */
-  sign(signature: Required<Pick<Signature, 'statement' | 'signer' | 'sure' | 'seen'>>): Promise<Written>;
+  /** @param signature `seen` is what stood open on the page that was signed; `recorded` as for `write` */
+  sign(signature: Signed, recorded: () => void): Promise<Written>;
   wantSecond(wanted: SecondWanted): Promise<Written>;
   /** What this device knows by itself of the karts of its book. */
   readonly ask: {
@@ -264,9 +245,17 @@ export function createSession(book: PageBook, device: Device): Session {
       change({ writing: false });
     }
   };
-  const writing = async (work: (app: PlainApp, kart: string) => Promise<Recorded>): Promise<Written> => {
+  const writing = async (
+    work: (app: PlainApp, kart: string) => Promise<Recorded>,
+    recorded = () => {},
+  ): Promise<Written> => {
     try {
-      return writtenFrom(await busy(work));
+      const done = busy(async (app, kart) => {
+        const said = await work(app, kart);
+        if (said.kind === 'recorded') recorded();
+        return said;
+      });
+      return writtenFrom(await done);
     } catch (error) {
       return refusedFor(error);
     }
@@ -295,16 +284,12 @@ export function createSession(book: PageBook, device: Device): Session {
     async lookAgain() {
       if (view.snapshot === undefined || isFresh(view.snapshot)) return;
       // What is shown till then is of before.
-      if (ageOf(view.snapshot) > LEFT_MS) change({ stood: view.snapshot.fitness.at });
+      if (isLongAgo(view.snapshot)) change({ stood: view.snapshot.fitness.at });
       await catchUp();
     },
     // By whoever says it, not whoever has the device once the book is read.
     write: (drafts, { recorded, ...more } = {}, by = who()) =>
-      writing(async (to, kart) => {
-        const done = await to.record(kart, drafts, { by, ...more });
-        if (done.kind === 'recorded') recorded?.();
-        return done;
-      }),
+      writing((to, kart) => to.record(kart, drafts, { by, ...more }), recorded),
     async finish(step, drafts, more, shown) {
       if (isFinishing) return { kind: 'refused', problems: [], asksAgain: false }; // a thumb that taps twice
       isFinishing = true;
@@ -345,8 +330,13 @@ export function createSession(book: PageBook, device: Device): Session {
     askForLooks: (fact, all, by = who()) =>
       writing(async (to, kart) => (await rarely()).looks(to, kart, { fact, all, by })),
     wantSecond: second => writing(async (to, kart) => (await rarely()).second(to, kart, second)),
-    sign: (signature, event = eventOf(view.snapshot)) =>
-      writing((to, kart) => to.release(kart, { ...signature, ...event })),
+    async sign(signature, recorded, event = eventOf(view.snapshot)) {
+      const signed = await writing((to, kart) => to.release(kart, { ...signature, ...event }), recorded);
+      // What stands otherwise by now may do so because of the time alone.
+      if (signed.kind === 'refused' && signed.problems.some(({ code }) => code === 'stands otherwise'))
+        await catchUp(true);
+      return signed;
+    },
     async keepPhoto(photo) {
       try {
         const bytes = new Uint8Array(await photo.arrayBuffer());
@@ -380,18 +370,6 @@ export function createSession(book: PageBook, device: Device): Session {
     },
   };
 }
-
-const shownOf = ({ plan, problems, ...how }: Planned, snapshot: Snapshot | undefined): Partial<View> => ({
-  ...how,
-  ...(snapshot && { snapshot: { ...snapshot, plan } }),
-  ...(problems.length > 0 && { trouble: problems }),
-});
-
-/** What a page worked out less than a minute ago still holds when no fact came since: only days make items due by themselves. */
-const isFresh = (snapshot: Snapshot): boolean => ageOf(snapshot) < 60_000;
-const ageOf = ({ fitness }: Snapshot): number => Date.now() - Date.parse(fitness.at);
-/** A page that was left this long ago is met like one that is opened. */
-const LEFT_MS = 3_600_000;
 
 const eventOf = (snapshot: Snapshot | undefined): { event?: string } => {
   const event = snapshot?.fitness.event;

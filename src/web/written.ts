@@ -1,5 +1,5 @@
 /** What a person says to the book, and what the book makes of it. */
-import { ASKS_AGAIN, type Problem, type Recorded } from '../app/index.ts';
+import { ASKS_AGAIN, type Problem, type Recorded, type Signature } from '../app/index.ts';
 import type { Fact } from '../book/index.ts';
 import { problemsOf } from './problems-of.ts';
 import { pageWords } from './words/page.ts';
@@ -9,6 +9,8 @@ export type Draft = Readonly<Record<string, unknown>> & { readonly kind: string 
 
 /** `sure`: once it was asked about; `at`: when it happened, where that is not now. */
 export type Saying = { readonly sure?: boolean; readonly at?: string };
+
+export type Signed = Required<Pick<Signature, 'statement' | 'signer' | 'sure' | 'seen'>>;
 
 export type Written =
   | { readonly kind: 'written'; readonly facts: readonly Fact[] }

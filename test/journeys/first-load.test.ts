@@ -47,7 +47,7 @@ test(`the bench page comes with at most ${MOST_KB} kB`, () => {
   for (const all of [scripts, beside]) expect([...all].some(file => built(file).includes('jitless:!0'))).toBe(true);
   const bytes = [...early, ...scripts, ...beside, ...styles, ...faces].reduce((sum, file) => sum + weight(file), 0);
   console.log(
-    `The bench page: ${(bytes / 1000).toFixed(0)} kB in ${scripts.size} scripts, ${beside.size} of the worker, ${styles.length} style and ${faces.length} fonts.`,
+    `The bench page: ${(bytes / 1000).toFixed(1)} kB in ${scripts.size} scripts, ${beside.size} of the worker, ${styles.length} style and ${faces.length} fonts.`,
   );
   expect(bytes).toBeLessThanOrEqual(MOST_KB * 1000);
 });

@@ -30,7 +30,10 @@ const NO_TEXT: readonly (readonly [file: RegExp, text: RegExp])[] = [
   [/\/numbers\/plates\//, /^(front|rear) locks at$|^braking force |^(exhaust|transfer) (opens|closes|duration)/], // figures by name
   [/\/numbers\/plates\/retention/, /^-locking compound$/], // of a name of the core
   [/\/numbers\/answered/, /^Reject$/], // how a note of the core begins
-  [/\/(labels|setup|track|type-in)\//, /^(labels (address|of)|setup against 1|track (side|\w+ 1)|printed lists 1)$/], // kept on the device
+  [
+    /\/(labels|setup|track|type-in)\//,
+    /^(labels (address|of)|setup against 1|track (side|\w+ 1)|(printed lists|typed list) 1)$/,
+  ], // kept on the device
   [/\/laps\//, /^(laps by hand|log columns|helped day 1)$/], // kept on the device
   [/\/views\/(answers|write-down|writing|picture)/, /^(read in 1|failed last|writing down|picture of the plan)$/], // kept on the device
   [/\/drawing\/geometry/, /^(overall front width|(1 )?tyre (width|diameter))$/], // dimensions of a kart file

@@ -23,7 +23,6 @@ export function Build(props: KartFileProps) {
   const wrong = told !== undefined && (told.problems.length > 0 || told.renamed !== undefined);
   const { writing } = props.session.view();
   const edit = (one: KartEdit): void => {
-    if (writing) return; // what was pressed is what is filed
     setBefore([...before, text]);
     use.put(edited(text, one));
   };
@@ -49,7 +48,7 @@ export function Build(props: KartFileProps) {
       </p>
       {choices === undefined && told === undefined && <p class="loading">{kartFileWords.reading}</p>}
       {choices !== undefined && (
-        <>
+        <div inert={writing}>
           <label for="find-part">{kartFileWords.find}</label>
           <input id="find-part" autocomplete="off" value={find} onInput={e => setFind(e.currentTarget.value)} />
           {SYSTEMS.map(system => (
@@ -63,7 +62,7 @@ export function Build(props: KartFileProps) {
           ))}
           <NewPart choices={choices} edit={edit} />
           <Dimensions choices={choices} edit={edit} />
-        </>
+        </div>
       )}
       {text !== filed.text && (
         <div class="bar to-change no-print">

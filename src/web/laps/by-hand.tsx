@@ -1,6 +1,6 @@
 /** Laps read off a stopwatch: typed one after the other, shown as they were understood, and written into the book. */
 import { handTimedLaps } from '../../laps/index.ts';
-import { useKept } from '../kept.ts';
+import { useBeingWritten, useKept } from '../kept.ts';
 import { Refused } from '../parts.tsx';
 import type { Keep } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
@@ -21,6 +21,7 @@ export function Stopwatch(props: {
   const { snapshot, session, keep, onWritten } = props;
   const slot = `${SLOT} ${snapshot.kart.name}`;
   const [text, put] = useKept(keep, slot);
+  const [isSent, isWritten] = useBeingWritten(session);
   const read = handTimedLaps(text);
   const laps = read.flatMap(each => (each.kind === 'lap' ? [each] : []));
   const wrong = read.flatMap(each => (each.kind === 'no lap' ? [each] : []));
@@ -44,6 +45,7 @@ export function Stopwatch(props: {
           autocomplete="off"
           placeholder="52.31 52.08 1:02.5"
           aria-describedby="hand-times-hint"
+          readOnly={isSent}
           value={text}
           onInput={e => put(e.currentTarget.value)}
         />
@@ -72,10 +74,12 @@ export function Stopwatch(props: {
           beside={[text]}
           button={lapsWords.writeIntoBook(lapsCount(laps.length))}
           send={(said, sure) =>
-            intoBook(
-              session,
-              (book, kart) => book.lapsByHand(kart, text, { by: keep.get('name'), ...said, ...(sure && { sure }) }),
-              () => put(''),
+            isWritten(
+              intoBook(
+                session,
+                (book, kart) => book.lapsByHand(kart, text, { by: keep.get('name'), ...said, ...(sure && { sure }) }),
+                () => keep.get(slot) === text && put(''),
+              ),
             )
           }
         />

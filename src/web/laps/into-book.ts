@@ -16,7 +16,7 @@ export type LapsWritten = { readonly facts: readonly Fact[]; readonly say: reado
 export async function intoBook(
   session: Pick<Session, 'busy'>,
   work: (book: PlainApp, kart: string) => Promise<LapsIn>,
-  recorded: () => void,
+  recorded: () => unknown,
 ): Promise<Answered<LapsWritten>> {
   try {
     const done = await session.busy(async (book, kart) => {

@@ -1,5 +1,6 @@
 /** One log on the table, from the first byte to its laps. */
 import { MOST_KEPT } from '../../app/index.ts';
+import { useBeingWritten } from '../kept.ts';
 import { Refused } from '../parts.tsx';
 import type { Keep } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
@@ -29,6 +30,7 @@ export function LogOnTable(props: {
 }) {
   const { desk, log, snapshot, session, keep, already, onWritten } = props;
   const { stage } = log;
+  const [isSent, isWritten] = useBeingWritten(session);
   return (
     <section class="step log" aria-label={log.name}>
       <header>
@@ -54,7 +56,7 @@ export function LogOnTable(props: {
           <>
             {already && <p class="note need">{already}</p>}
             <ReadAs log={stage.log} />
-            <div class="log-page">
+            <div class="log-page" inert={isSent}>
               <GateTools
                 name={log.name}
                 log={stage.log}
@@ -80,20 +82,22 @@ export function LogOnTable(props: {
                 undated={stage.log.zero.kind === 'no date'}
                 button={lapsWords.writeIntoBook(lapsCount(stage.found.laps.length))}
                 send={(said, sure) =>
-                  intoBook(
-                    session,
-                    (book, kart) =>
-                      importInWorker(book, {
-                        file: log.file,
-                        kart,
-                        said: {
-                          ...{ by: keep.get('name'), name: log.name, ...said, ...(sure && { sure }) },
-                          ...(stage.found.gates && { gates: gatesSaid(stage.found.gates) }),
-                          columns: stage.log.chosen ? columnsSaid(stage.log.layout) : [],
-                          without: [...stage.marked],
-                        },
-                      }),
-                    () => desk.remove(log.id),
+                  isWritten(
+                    intoBook(
+                      session,
+                      (book, kart) =>
+                        importInWorker(book, {
+                          file: log.file,
+                          kart,
+                          said: {
+                            ...{ by: keep.get('name'), name: log.name, ...said, ...(sure && { sure }) },
+                            ...(stage.found.gates && { gates: gatesSaid(stage.found.gates) }),
+                            columns: stage.log.chosen ? columnsSaid(stage.log.layout) : [],
+                            without: [...stage.marked],
+                          },
+                        }),
+                      () => desk.remove(log.id),
+                    ),
                   )
                 }
               />

@@ -2,6 +2,7 @@
 import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
 import type { Problem } from '../../app/index.ts';
+import { useBeingWritten } from '../kept.ts';
 import type { Keep } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
 import { type Asking, Stepper, Tick } from '../track/fields.tsx';
@@ -38,6 +39,7 @@ export function SessionForm(props: {
   const [refused, setRefused] = useState<readonly Problem[]>([]);
   const [asked, setAsked] = useState<{ readonly typed: Typed; readonly beside: readonly unknown[] }>();
   const busy = session.view().writing;
+  const [isSent, isWritten] = useBeingWritten(session);
   const typed = { ...likely, ...typedHere };
   const asksAgain =
     asked !== undefined &&
@@ -55,7 +57,7 @@ export function SessionForm(props: {
   const press = async (): Promise<void> => {
     const said = sessionSaid(typed);
     if (!said.ok) return setRefused(said.problems);
-    const answer = await send(said.value, asksAgain);
+    const answer = await isWritten(send(said.value, asksAgain));
     if (answer.kind === 'refused') {
       setRefused(answer.problems);
       setAsked(answer.asksAgain ? { typed, beside } : undefined);
@@ -73,7 +75,7 @@ export function SessionForm(props: {
       <h2>
         {lapsWords.intoBook} <span>{lapsWords.itsHoursMakePartsOlder}</span>
       </h2>
-      <Press writing={{ asking, busy, rest, asksAgain, press }} button={button}>
+      <Press writing={{ asking, isSent, busy, rest, asksAgain, press }} button={button}>
         {children}
         {undated && <WhenDriven asking={asking} />}
         <WhichRun asking={asking} snapshot={snapshot} />

@@ -1,7 +1,7 @@
 /** On top of the work: what does not fit, what a new plan does otherwise, how far the search has come. */
 import type { Plan, PlanDifference, Step } from '../../prep/index.ts';
 import { Glyph } from '../glyph.tsx';
-import type { View } from '../session.ts';
+import type { View } from '../view.ts';
 import { planWords } from '../words/plan.tsx';
 import { actionOf, capital, spanOf, titleOf } from '../words/reads.ts';
 import { isAlone } from './crew.ts';

@@ -1,6 +1,7 @@
 /** The air now: what was read is a fact, and every answer is worked out anew from it. */
 import { useState } from 'preact/hooks';
 import type { FactOf } from '../../book/index.ts';
+import { useKept } from '../kept.ts';
 import { hashOf, type Keep } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
 import { readAtTrackWords } from '../words/read-at-track.ts';
@@ -23,8 +24,9 @@ type Props = {
 /** The reading that counts, with the way to read again; the form while there is none. */
 export function AirNow(props: Props) {
   const last = newestOf(props.snapshot);
-  const [again, setAgain] = useState(props.keep.get(slotOf(props.snapshot)) !== '');
-  if (last !== undefined && !again)
+  const [again, setAgain] = useState(false);
+  const [typed] = useKept(props.keep, slotOf(props.snapshot));
+  if (last !== undefined && !again && typed === '')
     return (
       <section class="air-read" aria-label={trackWords.airNow}>
         <p>

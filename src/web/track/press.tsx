@@ -16,7 +16,7 @@ export function Press(props: {
   return (
     <form
       ref={form}
-      inert={writing.busy} // what was pressed is what is written
+      inert={writing.isSent}
       noValidate
       onSubmit={e => {
         e.preventDefault();

@@ -2,7 +2,7 @@
 import { useState } from 'preact/hooks';
 import type { Problem } from '../../app/index.ts';
 import type { Fact } from '../../book/index.ts';
-import { useKept } from '../kept.ts';
+import { useBeingWritten, useKept } from '../kept.ts';
 import { typedFrom } from '../numbers/question.ts';
 import type { Keep } from '../place.ts';
 import type { Session } from '../session.ts';
@@ -39,6 +39,7 @@ export type Form = {
 };
 
 export function useWriting({ form, entry, session, read, fieldOf, again, onWritten }: Form) {
+  const [isSent, isWritten] = useBeingWritten(session);
   const [refused, setRefused] = useState<readonly Refused[]>([]);
   const [anew, setAnew] = useState<{ readonly drafts: readonly Draft[]; readonly of: string }>();
   const now = JSON.stringify(entry.typed);
@@ -55,7 +56,7 @@ export function useWriting({ form, entry, session, read, fieldOf, again, onWritt
     },
   };
   const send = async (drafts: readonly Draft[], sure: boolean): Promise<void> => {
-    const written = await session.write(drafts, { ...(sure && { sure }), recorded: entry.clear });
+    const written = await isWritten(session.write(drafts, { ...(sure && { sure }), recorded: entry.clear }));
     if (written.kind === 'written') {
       setRefused([]);
       setAnew(undefined);
@@ -67,6 +68,7 @@ export function useWriting({ form, entry, session, read, fieldOf, again, onWritt
   };
   return {
     asking,
+    isSent,
     busy: session.view().writing,
     /** Refusals that belong to no field. */
     rest: refused.filter(({ at }) => at === undefined).map(({ problem }) => problem),

@@ -3,10 +3,11 @@ import './type-in.css';
 import { useMemo, useState } from 'preact/hooks';
 import type { Problem } from '../../app/index.ts';
 import { Glyph } from '../glyph.tsx';
-import { useKept } from '../kept.ts';
+import { useBeingWritten, useKept } from '../kept.ts';
 import { Refused } from '../parts.tsx';
 import { hashOf, type Keep, keepOf } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
+import { useToRefused } from '../to-refused.ts';
 import { dateOf, timeOf } from '../words/reads.ts';
 import { typeInWords } from '../words/type-in.tsx';
 import { type Line, linesOf } from './lines.ts';
@@ -24,7 +25,8 @@ const NOTHING = { problems: [], again: '' };
 export function TypeIn({ snapshot, session, keep, who }: TypeInProps) {
   const { kart, plan } = snapshot;
   const own = keepOf(keep, kart.name);
-  const [text, putText] = useKept(own, 'typed list');
+  const slot = `typed list ${kart.name}`;
+  const [text, putText] = useKept(keep, slot);
   // The lines stay with the list they were begun with, whatever is printed or planned since.
   const [begunWith, keepList] = useKept(own, 'list that is typed');
   const [chosen, choose] = useState<string>();
@@ -46,6 +48,8 @@ export function TypeIn({ snapshot, session, keep, who }: TypeInProps) {
   const drafts = inOrder.flatMap(line => line.drafts);
   const now = JSON.stringify(drafts);
   const busy = session.view().writing;
+  const [isSent, isWritten] = useBeingWritten(session);
+  const { form, pressed } = useToRefused(busy);
   const setText = (next: string): void => {
     putText(next);
     keepList(next === '' ? '' : JSON.stringify(list));
@@ -53,8 +57,8 @@ export function TypeIn({ snapshot, session, keep, who }: TypeInProps) {
     setSaid('');
   };
   const write = async (sure: boolean): Promise<void> => {
-    const recorded = (): void => (own.get('typed list') === text ? setText('') : undefined);
-    const written = await session.write(drafts, { ...(sure && { sure }), recorded });
+    const recorded = (): void => (keep.get(slot) === text ? setText('') : undefined);
+    const written = await isWritten(session.write(drafts, { ...(sure && { sure }), recorded }));
     if (written.kind === 'refused') {
       const owner = inOrder.flatMap(line => line.drafts.map(() => line));
       setRefused({ problems: written.problems.map(p => named(p, owner)), again: written.asksAgain ? now : '' });
@@ -72,9 +76,11 @@ export function TypeIn({ snapshot, session, keep, who }: TypeInProps) {
       <h1>{typeInWords.typeInList}</h1>
       <p class="soft">{typeInWords.lineForEachStep()}</p>
       <form
-        inert={busy} // what was pressed is what is written
+        ref={form}
+        inert={isSent}
         onSubmit={e => {
           e.preventDefault();
+          pressed();
           void write(false);
         }}
       >

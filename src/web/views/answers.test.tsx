@@ -33,8 +33,9 @@ function at(step: Step) {
     keepPhoto: () => new Promise<PhotoKept>(done => (kept = done)),
     ask: { file: async () => undefined },
   } as unknown as Session;
-  const keep = keepIn(undefined);
-  const card = <Answers {...{ step, snapshot, session, keep }} choices={keep} onWritten={vi.fn()} />;
+  const choices = keepIn(undefined);
+  const keep = halfTyped(choices, '41', step, snapshot.state);
+  const card = <Answers {...{ step, snapshot, session, keep, choices }} onWritten={vi.fn()} />;
   return { step, card, written, keepPhoto: () => kept({ kind: 'kept', hash: 'a'.repeat(64) }) };
 }
 
@@ -103,12 +104,20 @@ test('what stands in the fields is kept with the record as it goes on beneath it
 test('a fail that is in the book stands in no field any more, though the page is not worked out again yet', async () => {
   const step = stepThat(({ item, writes, state }) => item !== null && state === 'ready' && writes === 'checked');
   const { session, takes } = slowBook();
-  const [page, keep] = [drawn(), keepIn(undefined)];
-  await page.show(<Answers {...{ step, snapshot, session, keep }} choices={keep} onWritten={vi.fn()} />);
+  const choices = keepIn(undefined);
+  const keep = halfTyped(choices, '41', step, snapshot.state);
+  const card = <Answers {...{ step, snapshot, session, keep, choices }} onWritten={vi.fn()} />;
+  const [page, later] = [drawn(), drawn()];
+  await page.show(card);
   await page.press(/fails/i);
   await page.type('#words', 'hairline crack');
   await page.submit();
-  expect(keep.get(`words ${step.key}`)).toBe('hairline crack');
+  await page.show(null); // a look at another sheet
+  await later.show(card);
+  expect(later.value('#words')).toBe('hairline crack');
   await takes();
-  expect(keep.get(`words ${step.key}`)).toBe('');
+  const anew = halfTyped(choices, '41', step, { ...snapshot.state, items: {} });
+  await later.show(cloneElement(card, { keep: anew })); // as the record says it by then
+  for (const one of [keep, anew]) expect(one.get(`words ${step.key}`)).toBe('');
+  expect(later.button(/^Record fail/)).toBe('none');
 });

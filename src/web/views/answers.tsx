@@ -1,18 +1,21 @@
-import { useEffect, useState } from 'preact/hooks';
+import { useState } from 'preact/hooks';
 import { instrumentsFor, type Problem } from '../../app/index.ts';
 import type { Step } from '../../prep/index.ts';
 import { type Answer, adjustable, draftsOf, dueAgain, isHandling, withUnit } from '../answer.ts';
 import { Glyph } from '../glyph.tsx';
+import { useBeingWritten } from '../kept.ts';
 import { CountField } from '../keypad/count-field.tsx';
 import { ReadingField } from '../keypad/reading-field.tsx';
 import { unitsFor } from '../keypad/units.ts';
 import { Refused } from '../parts.tsx';
 import type { Keep } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
+import { useToRefused } from '../to-refused.ts';
 import { notANumber, typedNumber } from '../typed-number.ts';
 import { didOf } from '../words/reads.ts';
 import { workWords } from '../words/work.ts';
 import { Cannot, type Why } from './cannot.tsx';
+import { type HalfTyped, useHalfTyped } from './half-typed.ts';
 import { PhotoField } from './photo-field.tsx';
 
 type Asking = 'result' | 'fail' | 'not possible' | 'set';
@@ -22,7 +25,7 @@ export function Answers(props: {
   readonly step: Step;
   readonly snapshot: Snapshot;
   readonly session: Session;
-  readonly keep: Keep;
+  readonly keep: HalfTyped;
   readonly choices: Keep;
   readonly onWritten: () => void;
 }) {
@@ -35,6 +38,8 @@ export function Answers(props: {
   const [begun, setBegun] = useState(false);
   const [keeping, setKeeping] = useState(false);
   const busy = session.view().writing;
+  const [isSent, isWritten] = useBeingWritten(session);
+  const { form, pressed } = useToRefused(busy);
   const { kart } = props.snapshot;
   const item = step.item === null ? undefined : kart.items[step.item];
   // Remembered for every step that is read in this unit: the same piece is in the hand.
@@ -78,12 +83,14 @@ export function Answers(props: {
     return { is: 'done', ...value, ...mended, ...(hours === undefined ? {} : { hours }) };
   };
   const give = async (sure = false): Promise<void> => {
+    pressed();
     const answer = answerNow();
     const [drafts, how] = [draftsOf(step, answer), sure ? { sure } : {}];
-    const written =
+    const written = await isWritten(
       answer.is === 'done'
-        ? await session.finish(step.key, drafts, how, leave)
-        : await session.write(drafts, { ...how, recorded: clear });
+        ? session.finish(step.key, drafts, how, leave)
+        : session.write(drafts, { ...how, recorded: clear }),
+    );
     if (written.kind === 'refused')
       return setRefused({ problems: written.problems, again: written.asksAgain ? answer : undefined });
     if (answer.is === 'done') return;
@@ -141,7 +148,8 @@ export function Answers(props: {
   if (asking === 'set' && moved !== undefined)
     return (
       <form
-        inert={busy} // what was pressed is what is written
+        ref={form}
+        inert={isSent}
         onSubmit={e => {
           e.preventDefault();
           void give();
@@ -164,7 +172,8 @@ export function Answers(props: {
     const fails = asking === 'fail';
     return (
       <form
-        inert={busy} // what was pressed is what is written
+        ref={form}
+        inert={isSent}
         onSubmit={e => {
           e.preventDefault();
           void give();
@@ -205,6 +214,8 @@ export function Answers(props: {
   }
   return (
     <form
+      ref={form}
+      inert={isSent}
       onSubmit={e => {
         e.preventDefault();
         void give();
@@ -264,19 +275,3 @@ export function Answers(props: {
 }
 
 const NOTHING = { problems: [], again: undefined };
-
-/** Text that a locked phone or a reload does not lose. */
-function useHalfTyped(keep: Keep, key: string): readonly [string, (text: string) => void] {
-  const [text, setText] = useState(keep.get(key));
-  // What stands here stays here when the record goes on beneath it: the mark it is kept with has to go on too.
-  useEffect(() => {
-    if (text !== '' && keep.get(key) !== text) keep.set(key, text);
-  });
-  return [
-    text,
-    next => {
-      keep.set(key, next);
-      setText(next);
-    },
-  ];
-}

@@ -1,7 +1,7 @@
 // @vitest-environment happy-dom
 import { expect, test, vi } from 'vitest';
 import { alike, demoApp, snapshotOf } from '../../../test/demo.ts';
-import { drawn } from '../../../test/dom.ts';
+import { drawn, settled } from '../../../test/dom.ts';
 import { openOnKart, standsOpen } from '../../app/index.ts';
 import { keepIn } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
@@ -30,15 +30,24 @@ test('to sign all the same is to sign for what stood open then, not for what cam
 
 test('what stood open on the sheet goes with the signature, and who signs next is asked anew', async () => {
   const snapshot = await snapshotOf(app, '77');
-  const sign = vi.fn(async () => ({ kind: 'written' as const, facts: [] }));
+  const sign = vi.fn<Session['sign']>(async (_, recorded) => {
+    recorded();
+    await settled();
+    return { kind: 'written', facts: [] };
+  });
   const session = { view: () => ({ writing: false }), sign } as unknown as Session;
   const [page, keep] = [drawn(), keepIn(undefined)];
   await page.show(<Fit {...{ snapshot, session, keep }} who="A. Sample" />);
   await page.type('#signer', 'S. Crutin');
+  await page.type('#statement', 'walked round twice');
   await page.submit();
   const seen = standsOpen(snapshot.fitness, openOnKart(snapshot.kart, snapshot.state));
   expect(seen.length).toBeGreaterThan(0);
-  expect(sign).toHaveBeenCalledWith({ statement: '', signer: 'S. Crutin', sure: false, seen });
-  expect(page.value('#signer')).toBe('A. Sample');
-  expect(keep.get('signer')).toBe('');
+  expect(sign.mock.lastCall?.[0]).toEqual({ statement: 'walked round twice', signer: 'S. Crutin', sure: false, seen });
+  const later = drawn(); // opened before the page was worked out again
+  await later.show(<Fit {...{ snapshot, session, keep }} who="A. Sample" />);
+  for (const one of [page, later]) {
+    expect(one.value('#signer')).toBe('A. Sample');
+    expect(one.value('#statement')).toBe('');
+  }
 });

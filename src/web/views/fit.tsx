@@ -3,10 +3,12 @@ import { inWords, openOnKart, type Problem, standsOpen, toolsNamed } from '../..
 import type { Reason } from '../../risk/index.ts';
 import { withOwnDays } from '../choice/dates.ts';
 import { Glyph, type Sign } from '../glyph.tsx';
+import { useBeingWritten, useKept } from '../kept.ts';
 import { NameEach, toName } from '../lies-open/name-each.tsx';
 import { PrintTitle, Refused, Verdict } from '../parts.tsx';
 import { hashOf, type Keep } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
+import { useToRefused } from '../to-refused.ts';
 import { fitWords } from '../words/fit.ts';
 import { capital, dateOf, timeOf } from '../words/reads.ts';
 import { signedSince } from './signed.ts';
@@ -109,13 +111,15 @@ function Reasons({
 
 function SignForm(props: FitProps) {
   const { keep, session, snapshot } = props;
-  const [typed, setTyped] = useState(keep.get('signer'));
+  const [typed, setTyped] = useKept(keep, 'signer');
   const signer = typed || props.who;
-  const [statement, setStatement] = useState(keep.get('statement'));
+  const [statement, setStatement] = useKept(keep, 'statement');
   /** `again`: what stood open then; to sign all the same is to sign for that. */
   const [refused, setRefused] = useState<{ problems: readonly Problem[]; again?: string }>({ problems: [] });
   const [signed, setSigned] = useState(false);
   const busy = session.view().writing;
+  const [isSent, isWritten] = useBeingWritten(session);
+  const { form, pressed } = useToRefused(busy);
   const onKart = openOnKart(snapshot.kart, snapshot.state);
   const stands = standsOpen(snapshot.fitness, onKart);
   const all = toName(onKart);
@@ -124,15 +128,17 @@ function SignForm(props: FitProps) {
   const toldAll = named.length === all.length;
 
   const sign = async (sure: boolean): Promise<void> => {
-    const written = await session.sign({ statement: statement.trim(), signer: signer.trim(), sure, seen: stands });
+    const recorded = (): void => {
+      // Who signs next is asked anew.
+      setStatement('');
+      setTyped('');
+    };
+    const signature = { statement: statement.trim(), signer: signer.trim(), sure, seen: stands };
+    const written = await isWritten(session.sign(signature, recorded));
     if (written.kind === 'refused') {
       setRefused({ problems: written.problems, ...(written.asksAgain && { again: stands.join('\n') }) });
       return;
     }
-    // Who signs next is asked anew.
-    for (const key of ['statement', 'signer']) keep.set(key, '');
-    setStatement('');
-    setTyped('');
     setRefused({ problems: [] });
     setSigned(true);
   };
@@ -143,34 +149,24 @@ function SignForm(props: FitProps) {
         <span>{fitWords.openListed(stands.length)}</span>
       </header>
       <form
-        inert={busy} // what was pressed is what is signed
+        ref={form}
+        inert={isSent}
         class="step-body"
         onSubmit={e => {
           e.preventDefault();
+          pressed();
           void sign(false);
         }}
       >
         <p class="soft">{fitWords.youSignForWhatYou}</p>
         <label for="signer">{fitWords.whoSigns}</label>
-        <input
-          id="signer"
-          required
-          autocomplete="name"
-          value={signer}
-          onInput={e => {
-            setTyped(e.currentTarget.value);
-            keep.set('signer', e.currentTarget.value);
-          }}
-        />
+        <input id="signer" required autocomplete="name" value={signer} onInput={e => setTyped(e.currentTarget.value)} />
         <label for="statement">{fitWords.whatYouStateIfMore}</label>
         <textarea
           id="statement"
           placeholder={inWords(snapshot.fitness)}
           value={statement}
-          onInput={e => {
-            setStatement(e.currentTarget.value);
-            keep.set('statement', e.currentTarget.value);
-          }}
+          onInput={e => setStatement(e.currentTarget.value)}
         />
         <NameEach all={all} named={named} onNamed={setTicked} />
         <Refused problems={refused.problems}>

@@ -2,13 +2,18 @@
  * What is half typed of a step outlives a reload, and belongs to its kart and to the record as it was then: once somebody has done,
  * failed or opened it, or its part came off, the text of before is of another job and stands there no more.
  */
+import { useEffect, useState } from 'preact/hooks';
 import type { State } from '../../book/index.ts';
 import type { Step } from '../../prep/index.ts';
 import { type Keep, keepOf } from '../place.ts';
 
 type Of = Pick<Step, 'item' | 'joint' | 'part'>;
+export type HalfTyped = Keep & {
+  /** Whether something is kept at all, of the record as it is or as it was. */
+  holds(key: string): boolean;
+};
 
-export function halfTyped(keep: Keep, kart: string, step: Of, state: State): Keep {
+export function halfTyped(keep: Keep, kart: string, step: Of, state: State): HalfTyped {
   const own = keepOf(keep, kart);
   const then = `${lastSaid(step, state)}\n`;
   return {
@@ -17,7 +22,28 @@ export function halfTyped(keep: Keep, kart: string, step: Of, state: State): Kee
       return kept.startsWith(then) ? kept.slice(then.length) : '';
     },
     set: (key, value) => own.set(key, value === '' ? '' : `${then}${value}`),
+    holds: key => own.get(key) !== '',
   };
+}
+
+/**
+ * What stands in a field stays there while the record goes on beneath it, and is kept with it as it is by then. Where nothing is
+ * kept any more it was written, from this card or another one.
+ */
+export function useHalfTyped(keep: HalfTyped, key: string): readonly [string, (text: string) => void] {
+  const [text, setText] = useState(keep.get(key));
+  useEffect(() => {
+    if (text === '' || keep.get(key) === text) return;
+    if (keep.holds(key)) keep.set(key, text);
+    else setText('');
+  });
+  return [
+    text,
+    next => {
+      keep.set(key, next);
+      setText(next);
+    },
+  ];
 }
 
 /** The facts that were said last of what the step is about. */

@@ -13,6 +13,7 @@ import { aimsWords } from '../words/aims.ts';
 import { actionOf, capital, spanOf, titleOf } from '../words/reads.ts';
 import { workWords } from '../words/work.ts';
 import { Answers } from './answers.tsx';
+import type { HalfTyped } from './half-typed.ts';
 import { Locator } from './locator.tsx';
 import { ReadOut } from './read-out.tsx';
 
@@ -23,7 +24,7 @@ export function StepCard(props: {
   readonly snapshot: Snapshot;
   readonly crew: Crew;
   readonly session: Session;
-  readonly keep: Keep;
+  readonly keep: HalfTyped;
   /** What is chosen here is chosen for every step. */
   readonly choices: Keep;
   readonly who: string;

@@ -1,5 +1,5 @@
 import { Glyph, type Sign } from '../glyph.tsx';
-import type { View } from '../session.ts';
+import type { View } from '../view.ts';
 import { pageWords } from '../words/page.ts';
 import { timeOf } from '../words/reads.ts';
 

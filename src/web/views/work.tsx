@@ -66,6 +66,12 @@ export function Work(props: {
   // Where the person is by now: a card that is written late must not move on somebody who went to another step.
   const at = useRef(props.step);
   at.current = props.step;
+  useEffect(
+    () => () => {
+      at.current = ''; // the sheet was left
+    },
+    [],
+  );
   const ahead = useAhead(plan, current);
   // What is chosen for every step, an instrument or the keys, is another one on each card at once.
   const [chosen, choose] = useState(0);

@@ -1,7 +1,7 @@
-import { useRef, useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Problem } from '../../app/index.ts';
 import type { Fact } from '../../book/index.ts';
-import { useKept } from '../kept.ts';
+import { useBeingWritten, useKept } from '../kept.ts';
 import { Refused } from '../parts.tsx';
 import { type Keep, keepOf } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
@@ -19,12 +19,13 @@ const FAILED = 'failed last';
 /** What happened outside the plan: a run, a find, an event that comes. One form at a time, kept while it is typed. */
 export function WriteDown(props: { readonly snapshot: Snapshot; readonly session: Session; readonly keep: Keep }) {
   const { snapshot, session, keep } = props;
-  const [kind, putKind] = useKept(keep, WRITING);
+  const [kind, setKind] = useState(keep.get(WRITING));
   const [said, setSaid] = useState('');
   const own = keepOf(keep, snapshot.kart.name);
   const [failed, look] = useKept(own, FAILED);
   const choose = (next: string): void => {
-    putKind(next);
+    keep.set(WRITING, next);
+    setKind(next);
     setSaid('');
   };
   const entry = ENTRIES.find(e => e.kind === kind);
@@ -37,7 +38,10 @@ export function WriteDown(props: { readonly snapshot: Snapshot; readonly session
         session={session}
         keep={keep}
         own={own}
-        onLeft={() => choose('')}
+        onLeft={() => {
+          if (keep.get(WRITING) === kind) keep.set(WRITING, ''); // another one may have been begun from another sheet
+          setKind('');
+        }}
         onWritten={(words, fact) => {
           setSaid(words);
           if (fact?.kind === 'failed') look(fact.id);
@@ -80,19 +84,22 @@ function EntryForm(props: {
   const [text, keepText] = useKept(own, slot);
   const typed = typedFrom(text, entry, snapshot);
   const now = JSON.stringify(typed);
-  // A photo comes when it comes; to an entry that was written or left it comes too late.
+  /** A photo comes when it comes; to an entry that was written or left it comes too late. */
   const isLeft = useRef(false);
+  const wasTyped = useRef(false);
+  wasTyped.current ||= text !== '';
   const [keeping, setKeeping] = useState(false);
   const [refused, setRefused] = useState<Refusal>(NOTHING);
   const [stepKept, keepStep] = useKept(own, `${slot} step`);
   const step = Number(stepKept) || 0;
   const busy = session.view().writing;
+  const [isSent, isWritten] = useBeingWritten(session);
   const { form, pressed } = useToRefused(busy);
   const last = step >= (entry.steps?.length ?? 1) - 1;
   const shown = fieldsOf(entry, step, typed);
 
   const put = (key: string, said: string): void => {
-    if (isLeft.current) return;
+    if (isLeft.current || (wasTyped.current && own.get(slot) === '')) return;
     // Another part has other joints.
     const joint = key === 'part' && entry.kind === 'failed' ? { joint: '' } : {};
     keepText(JSON.stringify({ ...typedFrom(own.get(slot), entry, snapshot), [key]: said, ...joint }));
@@ -105,6 +112,9 @@ function EntryForm(props: {
     isLeft.current = true;
     props.onLeft();
   };
+  useEffect(() => {
+    if (wasTyped.current && text === '' && !isLeft.current) close(); // written from where it was pressed before
+  });
   const setStep = (next: number): void => keepStep(next === 0 ? '' : String(next));
   const goOn = (): void => {
     const { problems } = readFields(shown, typed);
@@ -125,7 +135,8 @@ function EntryForm(props: {
     const { at } = drafted;
     // From another sheet the next of its kind may have been begun meanwhile.
     const recorded = (): void => (own.get(slot) === text ? close() : undefined);
-    const written = await session.write([drafted.draft], { ...(sure && { sure }), ...(at && { at }), recorded });
+    const more = { ...(sure && { sure }), ...(at && { at }), recorded };
+    const written = await isWritten(session.write([drafted.draft], more));
     if (written.kind === 'refused') return refuse({ problems: written.problems, again: written.asksAgain ? now : '' });
     const newlyDue = (session.view().snapshot?.due.due ?? []).filter(d => !due.has(d.item)).length;
     const [fact] = written.facts;
@@ -140,7 +151,7 @@ function EntryForm(props: {
       </header>
       <form
         ref={form}
-        inert={busy} // what was pressed is what is written
+        inert={isSent}
         class="step-body"
         noValidate
         onSubmit={e => {

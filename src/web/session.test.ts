@@ -205,6 +205,7 @@ test('a picked kart that is not on this device yet is shown as soon as it has co
   // Who goes on with the one at hand meanwhile stays with it.
   await session.open('10');
   const seen = session.view().snapshot?.kart.name;
+  expect(seen).toBe('9');
   expect(await tick(session)).toEqual([seen]);
   await there.fileKart(alike('10'), { by: 'J. Moor' });
   line.news();

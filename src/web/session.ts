@@ -173,7 +173,12 @@ export function createSession(book: PageBook, device: Device): Session {
         const before = finishes;
         const mayArrive = sync.state().is === 'looking';
         const asked = wanted;
-        const { karts, kart: line, answers } = await book.look(asked, holds ? { kart: name, facts } : undefined);
+        const shown = holds ? { kart: name, facts } : undefined;
+        let looked = await book.look(asked, shown);
+        // One that has not come yet: till then the kart at hand stays.
+        if (looked.kart?.name !== asked && looked.karts.some(one => one.name === name))
+          looked = await book.look(name, shown);
+        const { karts, kart: line, answers } = looked;
         if (answers !== undefined) await painted(); // taken over by now; it is drawn in a turn of its own, and a thumb gets in between
         kart = answers?.kart ?? kart;
         if (line === undefined && mayArrive) return; // from the server; it is looked for again once that was met
@@ -192,9 +197,9 @@ export function createSession(book: PageBook, device: Device): Session {
         here();
         const snapshot = { ...answers, kart };
         facts = line.facts;
-        const shown = shownOf(planner.arrived(snapshot), snapshot);
+        const drawn = shownOf(planner.arrived(snapshot), snapshot);
         const picked = [asked, line.name].includes(wanted) ? undefined : wanted;
-        change({ karts, isRead: true, trouble: [], stood: undefined, picked, ...shown });
+        change({ karts, isRead: true, trouble: [], stood: undefined, picked, ...drawn });
       } catch (error) {
         here();
         change({ trouble: problemsOf(error) });

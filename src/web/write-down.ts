@@ -3,6 +3,7 @@ import type { Problem } from '../app/index.ts';
 import { CORNERS, GRADES } from '../kart/index.ts';
 import { parseQuantity } from '../quantity/index.ts';
 import { withUnit } from './answer.ts';
+import { photoWords } from './words/photo.ts';
 import { recordWords } from './words/record.ts';
 import type { Draft } from './written.ts';
 
@@ -117,7 +118,7 @@ export const ENTRIES: readonly Entry[] = [
         is: 'words',
         hint: recordWords.strapRoundClevisLook,
       },
-      { key: 'photo', label: recordWords.photo, is: 'photo' },
+      { key: 'photo', label: photoWords.photo, is: 'photo' },
       when,
     ],
     payload: ({ joint, after, severity, corner, ...rest }) => ({
@@ -135,7 +136,7 @@ export const ENTRIES: readonly Entry[] = [
       { key: 'part', label: recordWords.onWhichPart, is: 'pick', of: 'part', must: true },
       { key: 'defect', label: recordWords.whatIsWrong, is: 'words', must: true },
       { key: 'grade', label: recordWords.whatItTouches, is: 'choice', must: true, choices: GRADES.map(g => [g, g]) },
-      { key: 'photo', label: recordWords.photo, is: 'photo' },
+      { key: 'photo', label: photoWords.photo, is: 'photo' },
       when,
     ],
   },

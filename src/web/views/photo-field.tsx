@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks';
 import type { Problem } from '../../app/index.ts';
 import { Refused } from '../parts.tsx';
 import type { Session } from '../session.ts';
-import { recordWords } from '../words/record.ts';
+import { photoWords } from '../words/photo.ts';
 import { Photo } from './photo.tsx';
 
 const TYPES = 'image/jpeg,image/png,image/webp,image/heic,image/gif';
@@ -29,9 +29,9 @@ export function PhotoField(props: {
   };
   return (
     <fieldset class="photo-field">
-      <legend>{recordWords.photo}</legend>
+      <legend>{photoWords.photo}</legend>
       <label class="button">
-        {recordWords.takePhoto}
+        {photoWords.takePhoto}
         <input
           type="file"
           accept="image/*"
@@ -41,7 +41,7 @@ export function PhotoField(props: {
         />
       </label>
       <label class="button plain">
-        {recordWords.choosePhoto}
+        {photoWords.choosePhoto}
         <input
           id={id}
           type="file"
@@ -50,13 +50,13 @@ export function PhotoField(props: {
           onChange={e => void keep(e.currentTarget.files?.[0])}
         />
       </label>
-      {keeping && <p role="status">{recordWords.keepingPhoto}</p>}
+      {keeping && <p role="status">{photoWords.keepingPhoto}</p>}
       <Refused problems={problems} />
       {hash !== '' && (
         <figure>
-          <Photo session={session} hash={hash} alt={recordWords.whatGoesWithFind} />
+          <Photo session={session} hash={hash} alt={photoWords.whatGoesWithFind} />
           <button type="button" class="button plain" onClick={() => props.onPhoto('')}>
-            {recordWords.leavePhotoOut}
+            {photoWords.leavePhotoOut}
           </button>
         </figure>
       )}

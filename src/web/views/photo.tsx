@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { Session } from '../session.ts';
-import { recordWords } from '../words/record.ts';
+import { photoWords } from '../words/photo.ts';
 
 /** A photo of the book, large when it is pressed; in words where this device cannot have it. */
 export function Photo({
@@ -29,7 +29,7 @@ export function Photo({
       if (url !== undefined) URL.revokeObjectURL(url);
     };
   }, [session, hash]);
-  if (shown.missing) return <p class="soft">{recordWords.photoIsOnServer}</p>;
+  if (shown.missing) return <p class="soft">{photoWords.photoIsOnServer}</p>;
   if (shown.url === undefined) return null;
   return (
     <a href={shown.url} target="_blank" rel="noreferrer">

@@ -26,13 +26,6 @@ export const recordWords = {
   hOnRecordTakenWhen: (minutes: string) =>
     `${minutes} h on record, taken when nothing is typed. Write the session down first if it is not in the record yet.`,
   none: 'none',
-  photo: 'Photo',
-  takePhoto: 'Take a photo',
-  choosePhoto: 'Choose a photo',
-  keepingPhoto: 'Keeping the photo …',
-  whatGoesWithFind: 'What goes with the find',
-  leavePhotoOut: 'Leave the photo out',
-  photoIsOnServer: 'The photo is on the server, which is out of reach.',
   change: 'change',
   someLettersOfItsName: (label: string) => `${label}: some letters of its name`,
   someLettersHint: 'Some letters of its name',

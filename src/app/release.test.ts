@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { smallBench } from '../../test/fixtures/small-bench.ts';
+import { NOW, smallBench } from '../../test/fixtures/small-bench.ts';
 import { openOnKart } from './open-on-kart.ts';
 import { standsOpen } from './release.ts';
 
@@ -80,4 +80,22 @@ test('who was shown a list signs for that list: another one by now is refused, a
     expect(refused).toMatchObject({ problems: [{ code: 'stands otherwise' }] });
     expect(refused.kind === 'refused' && refused.problems[0]?.message).toContain('crack at the bead');
   }
+});
+
+test('a release is judged at the moment it is shown, though the book holds what a phone with a clock ahead wrote', async () => {
+  const { app, say, pass } = await smallBench();
+  const hour = 3_600_000;
+  const from = (hours: number): string => new Date(Date.parse(NOW) + hours * hour).toISOString();
+  for (const [event, hours] of [
+    ['Round 1', 5],
+    ['Round 2', 60],
+  ] as const)
+    await say({ kind: 'event', event, minutes: 60, from: from(hours) });
+  pass(30 * hour);
+  await say({ kind: 'note', text: 'from tomorrow' }, { by: 'B' });
+  pass(-30 * hour);
+  const { kart, state, fitness } = await app.answers('small');
+  const seen = standsOpen(fitness, openOnKart(kart, state));
+  const signed = await app.release('small', { signer: 'A', seen, sure: true });
+  expect(signed).toMatchObject({ kind: 'recorded', facts: [{ event: 'Round 1', open: seen }] });
 });

@@ -54,7 +54,7 @@ test('a fail that is still being written does not move on somebody who has gone 
   const [first, second] = await measured('77');
   if (first === undefined || second === undefined) throw new Error('the plan must hold two steps that are measured');
   const snapshot = withReady(withReady(await snapshotOf(app, '77'), first.key), second.key);
-  for (const isAway of [false, true]) {
+  for (const where of ['here', 'at another step', 'at another sheet'] as const) {
     let done: (written: Written) => void = () => undefined;
     const session = sessionOf({ write: () => new Promise<Written>(written => (done = written)) });
     const [keep, go, page] = [keepIn(undefined), vi.fn(), drawn()];
@@ -63,10 +63,11 @@ test('a fail that is still being written does not move on somebody who has gone 
     await page.press(/fails/i);
     await page.type(`${seen} #words`, 'bent');
     await page.submit();
-    if (isAway) await at(second.key);
+    if (where === 'at another step') await at(second.key);
+    if (where === 'at another sheet') await page.show(null);
     done({ kind: 'written', facts: [] });
     await settled();
-    expect(go).toHaveBeenCalledTimes(isAway ? 0 : 1);
+    expect(go).toHaveBeenCalledTimes(where === 'here' ? 1 : 0);
   }
 });
 

@@ -104,3 +104,28 @@ test('while it is being written nothing in the form can be changed, and while so
   await page.submit();
   expect(await rests()).toBe(true);
 });
+
+test('a photo that comes after its entry was written from elsewhere begins no other one', async () => {
+  let kept: (photo: PhotoKept) => void = () => undefined;
+  const { session, takes } = slowBook();
+  const here = {
+    ...session,
+    keepPhoto: () => new Promise<PhotoKept>(done => (kept = done)),
+    ask: { file: async () => undefined },
+  } as unknown as Session;
+  const keep = keepIn(undefined);
+  beginFind(keep, '41', 'rear axle', 'safety');
+  const form = <WriteDown {...{ snapshot, keep }} session={here} />;
+  const [page, later] = [drawn(), drawn()];
+  await page.show(form);
+  await page.type('#entry-defect', 'bent');
+  await page.photo();
+  await later.show(form); // another tab, or the sheet once more
+  await later.submit();
+  keep.set('writing down', 'event'); // and an event that comes is begun from Today meanwhile
+  await takes();
+  kept({ kind: 'kept', hash: 'a'.repeat(64) });
+  await settled();
+  expect(keepOf(keep, '41').get(slotOf('found'))).toBe('');
+  expect(keep.get('writing down')).toBe('event');
+});

@@ -16,7 +16,7 @@ export function Refused({
 }) {
   if (problems.length === 0) return null;
   return (
-    <div class="refused" role="alert" tabIndex={-1}>
+    <div class="refused" role="alert">
       {problems.map(p => (
         <p key={`${p.code}${p.where}${p.message}`}>
           <b>{p.message}</b> {p.remedy}

@@ -1,4 +1,7 @@
-/** After a press that was refused the first field in question is brought into sight and gone to, however long the form. */
+/**
+ * After a press that was refused the first field in question is brought into sight and gone to, however long the form; a refusal
+ * of no field is brought into sight, and the focus is where it was when it was pressed.
+ */
 import type { RefObject } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 
@@ -7,18 +10,20 @@ export function useToRefused(busy: boolean): {
   readonly pressed: () => void;
 } {
   const form = useRef<HTMLFormElement>(null);
-  const waits = useRef(false);
+  const waits = useRef<Element>(null); // what had the focus at the press
   useEffect(() => {
-    if (!waits.current || busy) return;
+    if (waits.current === null || busy) return;
     const first = form.current?.querySelector<HTMLElement>('[aria-invalid="true"], .refused');
-    if (first) waits.current = false;
-    first?.scrollIntoView({ block: 'center' });
-    first?.focus({ preventScroll: true });
+    if (!first) return;
+    first.scrollIntoView({ block: 'center' });
+    const to = first.matches('.refused') ? waits.current : first;
+    if (form.current?.contains(to)) (to as HTMLElement).focus({ preventScroll: true });
+    waits.current = null;
   });
   return {
     form,
     pressed() {
-      waits.current = true;
+      waits.current = document.activeElement;
     },
   };
 }

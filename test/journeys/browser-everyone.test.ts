@@ -190,6 +190,7 @@ test('by ear and by keyboard: a step has its name, its caution, field and answer
   await page.keyboard.type('nonsense');
   await page.keyboard.press('Enter');
   await card.getByRole('alert').waitFor(); // read out by itself
+  expect(await focused()).toBe('reading');
   await page.keyboard.press('Control+A');
   await page.keyboard.type(goodReading(step as Step, await served.get<Kart>('/api/karts/41')) ?? '1 mm');
   await page.keyboard.press('Enter');

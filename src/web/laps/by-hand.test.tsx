@@ -60,3 +60,16 @@ test('times are gone from the form the moment they are in the book', async () =>
   await opened.show(<Stopwatch {...{ snapshot, session, keep }} onWritten={vi.fn()} />);
   expect(opened.value('#hand-times')).toBe('');
 });
+
+test('times that were typed on in another tab meanwhile stay', async () => {
+  const keep = keepIn(undefined);
+  const { session } = book(async () => {
+    keep.set('laps by hand 41', '52.31 52.08 53.0');
+    return { kind: 'recorded', facts: [], say: [] } as never;
+  });
+  const page = drawn();
+  await page.show(<Stopwatch {...{ snapshot, session, keep }} onWritten={vi.fn()} />);
+  await page.type('#hand-times', '52.31 52.08');
+  await page.submit();
+  expect(keep.get('laps by hand 41')).toBe('52.31 52.08 53.0');
+});

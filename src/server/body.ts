@@ -26,6 +26,7 @@ const release = z.strictObject({
   event: name.optional(),
   at: z.string().max(40).optional(),
   by: name.optional(),
+  seen: z.array(z.string().max(500)).max(2000).optional(),
   sure: z.boolean().optional(),
 });
 

@@ -161,6 +161,16 @@ test('signing against the record is asked again, and the release then carries wh
   expect(fact?.open.length).toBeGreaterThan(0);
 });
 
+test('who sends along what was shown signs for that, and for nothing that stands open besides', async () => {
+  const other = await post('/api/karts/41/release', {
+    signer: 'R. Vale',
+    sure: true,
+    seen: ['open, cosmetics: a scratch'],
+  });
+  expect(other.status).toBe(422);
+  expect(await codes(other)).toEqual(['stands otherwise']);
+});
+
 test('a body that is no JSON, has an unknown key or says nothing of its type is refused in words', async () => {
   expect(await codes(await post('/api/karts/41/facts', '{'))).toEqual(['wrong shape']);
   expect(await codes(await facts([], { colour: 'red' }))).toEqual(['wrong shape', 'wrong shape']);

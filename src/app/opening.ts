@@ -17,7 +17,7 @@ export type Opening = {
 /** @param wanted the first kart where the book has none of this name */
 export async function openingOf(queries: Pick<Queries, 'karts' | 'answers'>, wanted: string): Promise<Opening> {
   const karts = await queries.karts();
-  const kart = kartAmong(karts, wanted);
+  const kart = kartAmong(karts, [wanted]);
   return kart === undefined ? { karts } : { karts, answers: toShow(await firstAnswers(queries, kart.name)) };
 }
 
@@ -30,8 +30,8 @@ export function toShow<A extends Pick<Answers, 'state'>>(answers: A): A {
   return { ...answers, state: { ...answers.state, items: Object.fromEntries(short) } };
 }
 
-export const kartAmong = (karts: readonly KartLine[], wanted: string): KartLine | undefined =>
-  karts.find(({ name }) => name === wanted) ?? karts[0];
+export const kartAmong = (karts: readonly KartLine[], wanted: readonly string[]): KartLine | undefined =>
+  wanted.flatMap(one => karts.filter(({ name }) => name === one))[0] ?? karts[0];
 
 export async function firstAnswers(queries: Pick<Queries, 'answers'>, kart: string): Promise<FirstAnswers> {
   const answers = await queries.answers(kart);

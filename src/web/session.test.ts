@@ -204,6 +204,10 @@ test('a picked kart that is not on this device yet is shown as soon as it has co
   expect(session.view().picked).toBeUndefined();
   // Who goes on with the one at hand meanwhile stays with it.
   await session.open('10');
+  await session.open('41'); // shown with its own kart file, not that of the one before
+  expect(session.view().snapshot?.kart.name).toBe('41');
+  await session.open('9');
+  await session.open('10');
   const seen = session.view().snapshot?.kart.name;
   expect(seen).toBe('9');
   expect(await tick(session)).toEqual([seen]);

@@ -174,11 +174,7 @@ export function createSession(book: PageBook, device: Device): Session {
         const mayArrive = sync.state().is === 'looking';
         const asked = wanted;
         const shown = holds ? { kart: name, facts } : undefined;
-        let looked = await book.look(asked, shown);
-        // One that has not come yet: till then the kart at hand stays.
-        if (looked.kart?.name !== asked && looked.karts.some(one => one.name === name))
-          looked = await book.look(name, shown);
-        const { karts, kart: line, answers } = looked;
+        const { karts, kart: line, answers } = await book.look([asked, name], shown); // till it has come, the one at hand
         if (answers !== undefined) await painted(); // taken over by now; it is drawn in a turn of its own, and a thumb gets in between
         kart = answers?.kart ?? kart;
         if (line === undefined && mayArrive) return; // from the server; it is looked for again once that was met

@@ -15,10 +15,12 @@ export function useToRefused(busy: boolean): {
     if (waits.current === null || busy) return;
     const first = form.current?.querySelector<HTMLElement>('[aria-invalid="true"], .refused');
     if (!first) return;
-    first.scrollIntoView({ block: 'center' });
-    const to = first.matches('.refused') ? waits.current : first;
-    if (form.current?.contains(to)) (to as HTMLElement).focus({ preventScroll: true });
+    const [from, at] = [waits.current, document.activeElement];
     waits.current = null;
+    if (at !== from && at !== document.body) return; // who goes on elsewhere meanwhile is left there
+    first.scrollIntoView({ block: 'center' });
+    const to = first.matches('.refused') ? from : first;
+    if (form.current?.contains(to)) (to as HTMLElement).focus({ preventScroll: true });
   });
   return {
     form,

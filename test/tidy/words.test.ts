@@ -14,7 +14,7 @@ const READ = new Set(['aria-label', 'aria-description', 'title', 'placeholder', 
 const UNREAD = /^(class|id|href|d|for|style|transform|points|viewBox|aria-(labelledby|describedby|controls)|accept)$/;
 /** Calls whose argument names something: an element, an event, a figure of the numbers, a field of the question. */
 const NAMES_IT =
-  /(^|\.)(querySelector(All)?|getElementById|addEventListener|removeEventListener|matchMedia|get|set|wordsOf|figureOf|askedSize|saidText|useKept)$/;
+  /(^|\.)(querySelector(All)?|matches|getElementById|addEventListener|removeEventListener|matchMedia|get|set|wordsOf|figureOf|askedSize|saidText|useKept)$/;
 
 const letters = (text: string): boolean => /\p{L}{2}/u.test(text);
 /** It begins like a sentence, or says two words. */

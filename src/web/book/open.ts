@@ -40,8 +40,8 @@ export type DeviceBook = {
   calendar(kart: string): Promise<string>;
   /** What kart files are read with. */
   library(): Promise<LibraryTexts>;
-  /** The karts, and what a page shows of one of them. */
-  look(wanted: string, shown?: Shown): Promise<Looked>;
+  /** The karts, and what a page shows of one of them: the first of those wanted that is here. */
+  look(wanted: readonly string[], shown?: Shown): Promise<Looked>;
   /** Calls back when the page should look again: facts came in, or karts read otherwise. */
   onNews(listener: () => void): () => void;
 };

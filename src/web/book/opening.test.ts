@@ -29,7 +29,7 @@ function beside(reached = { row: 2 }) {
 test('what a look saw is kept a moment later, and is shown the next time', async () => {
   vi.useFakeTimers();
   const { kept, look } = beside();
-  await look('41');
+  await look(['41']);
   await vi.runAllTimersAsync();
   vi.useRealTimers();
   expect(kept).toHaveLength(1);
@@ -50,7 +50,7 @@ test('a fact that came amid the look makes it one of before', async () => {
   vi.useFakeTimers();
   const reached = { row: 5 };
   const { kept, look } = beside(reached);
-  await look('41');
+  await look(['41']);
   await vi.runAllTimersAsync();
   vi.useRealTimers();
   expect(keptOpening({ value: kept[0], row: reached.row }, 'one', '41')).toBeUndefined();

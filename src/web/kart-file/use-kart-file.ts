@@ -99,7 +99,7 @@ export function useKartFile({ snapshot, session, keep, who }: KartFileProps): Ka
     text,
     put,
     leave: () => put(filed.text),
-    overtaken: working !== undefined && working.from !== filed.fact,
+    overtaken: working !== undefined && working.from !== filed.fact && working.text !== filed.text,
     told: told?.of === text ? told.told : undefined,
     last,
     file,

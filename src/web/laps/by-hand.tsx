@@ -1,4 +1,5 @@
 /** Laps read off a stopwatch: typed one after the other, shown as they were understood, and written into the book. */
+import { useState } from 'preact/hooks';
 import { handTimedLaps } from '../../laps/index.ts';
 import { useBeingWritten, useKept } from '../kept.ts';
 import { Refused } from '../parts.tsx';
@@ -21,6 +22,7 @@ export function Stopwatch(props: {
   const { snapshot, session, keep, onWritten } = props;
   const slot = `${SLOT} ${snapshot.kart.name}`;
   const [text, put] = useKept(keep, slot);
+  const [isOpen, setOpen] = useState(text !== '');
   const [isSent, isWritten] = useBeingWritten(session);
   const read = handTimedLaps(text);
   const laps = read.flatMap(each => (each.kind === 'lap' ? [each] : []));
@@ -33,7 +35,7 @@ export function Stopwatch(props: {
     ...(event?.track && { track: event.track }),
   };
   return (
-    <details class="group no-print" open={text !== ''}>
+    <details class="group no-print" open={isOpen} onToggle={e => setOpen(e.currentTarget.open)}>
       <summary>
         <h2>{lapsWords.timesOfStopwatch}</h2>
       </summary>
@@ -78,7 +80,11 @@ export function Stopwatch(props: {
               intoBook(
                 session,
                 (book, kart) => book.lapsByHand(kart, text, { by: keep.get('name'), ...said, ...(sure && { sure }) }),
-                () => keep.get(slot) === text && put(''),
+                () => {
+                  if (keep.get(slot) !== text) return; // typed on elsewhere meanwhile
+                  put('');
+                  setOpen(false);
+                },
               ),
             )
           }

@@ -54,10 +54,10 @@ export function SessionForm(props: {
       setRefused(refused.filter(problem => fieldAt(problem) !== key));
     },
   };
-  const press = async (): Promise<void> => {
+  const press = async (again: boolean): Promise<void> => {
     const said = sessionSaid(typed);
     if (!said.ok) return setRefused(said.problems);
-    const answer = await isWritten(send(said.value, asksAgain));
+    const answer = await isWritten(send(said.value, again && asksAgain));
     if (answer.kind === 'refused') {
       setRefused(answer.problems);
       setAsked(answer.asksAgain ? { typed, beside } : undefined);

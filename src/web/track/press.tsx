@@ -1,4 +1,4 @@
-/** One form with one button: the second press records what was asked about as it was said. */
+/** One form with one button: a press of its own records what was asked about as it was said. */
 import type { ComponentChildren } from 'preact';
 import { Refused } from '../parts.tsx';
 import { useToRefused } from '../to-refused.ts';
@@ -21,15 +21,30 @@ export function Press(props: {
       onSubmit={e => {
         e.preventDefault();
         pressed();
-        void writing.press();
+        void writing.press(false);
       }}
     >
       {children}
       <Refused problems={writing.rest} />
       <div class="answers">
-        <button type="submit" class="button main big full" disabled={writing.busy}>
-          {writing.busy ? trackWords.writing : writing.asksAgain ? trackWords.itIsSoRecord : button}
-        </button>
+        {writing.asksAgain && !writing.busy ? (
+          // Of its own: a key that is held down after a press must not say it once more.
+          <button
+            key="again"
+            type="button"
+            class="button main big full"
+            onClick={() => {
+              pressed();
+              void writing.press(true);
+            }}
+          >
+            {trackWords.itIsSoRecord}
+          </button>
+        ) : (
+          <button key="press" type="submit" class="button main big full" disabled={writing.busy}>
+            {writing.busy ? trackWords.writing : button}
+          </button>
+        )}
         {beside}
       </div>
     </form>

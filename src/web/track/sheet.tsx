@@ -26,7 +26,8 @@ export function Track(props: TrackProps) {
   };
   const onWritten = (): void => setWritten(n => n + 1);
   useEffect(() => {
-    if (written > 0) said.current?.focus();
+    const isElsewhere = document.activeElement?.matches('main input, main textarea, main select');
+    if (written > 0 && !isElsewhere) said.current?.focus();
   }, [written]);
   return (
     <>

@@ -46,9 +46,12 @@ test('what was asked again is recorded only as it stands in the fields, though t
   await page.type('#minutes', '700'); // while it is being asked
   await asks();
   expect(page.button(/It is so/)).toBe('none');
-  await page.submit();
-  await asks();
-  await page.submit();
+  for (let n = 0; n < 2; n++) {
+    await page.submit(); // a key that is held down
+    await asks();
+  }
+  expect(said.every(({ sure }) => !sure)).toBe(true);
+  await page.press(/It is so/);
   expect(said.at(-1)).toEqual({ drafts: [{ kind: 'ran', minutes: '700' }], sure: true });
 });
 
@@ -65,4 +68,23 @@ test('a run that is in the book stands in no form any more, not even in one that
   await takes();
   await show(later);
   expect(later.value('#minutes')).toBe('12');
+});
+
+test('what is typed in a form that was opened meanwhile stays, and brings nothing back of what is in the book', async () => {
+  const { session, takes } = slowBook();
+  const [page, later, keep] = [drawn(), drawn(), keepIn(undefined)];
+  const show = (on: typeof page) => on.show(<Form {...{ session, keep }} likely={{ minutes: '12', laps: '' }} />);
+  await show(page);
+  await page.type('#minutes', '14');
+  await page.submit();
+  await show(later);
+  await later.type('#minutes', '15');
+  await takes();
+  expect(later.value('#minutes')).toBe('15');
+
+  await later.submit();
+  await takes();
+  keep.set('one', ''); // in another tab
+  await later.type('#minutes', '9');
+  expect(keep.get('one')).toBe('{"minutes":"9"}');
 });

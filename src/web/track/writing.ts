@@ -16,8 +16,9 @@ export function useTyped(keep: Keep, slot: string, likely: Typed) {
   const kept = typedFrom(text) ?? {};
   return {
     typed: { ...likely, ...kept } as Typed,
-    put: (key: string, said: string): void => keepText(JSON.stringify({ ...kept, [key]: said })),
-    clear: (): void => keepText(''),
+    put: (key: string, said: string): void => keepText(JSON.stringify({ ...typedFrom(keep.get(slot)), [key]: said })), // by now it may be in the book
+    /** Once it is in the book, unless something else was typed meanwhile. */
+    clear: (): void => (keep.get(slot) === text ? keepText('') : undefined),
   };
 }
 
@@ -73,8 +74,9 @@ export function useWriting({ form, entry, session, read, fieldOf, again, onWritt
     /** Refusals that belong to no field. */
     rest: refused.filter(({ at }) => at === undefined).map(({ problem }) => problem),
     asksAgain: asked !== undefined,
-    async press(): Promise<void> {
-      if (asked !== undefined) return send(asked, true);
+    /** @param again what was asked about, as it was said */
+    async press(again: boolean): Promise<void> {
+      if (again && asked !== undefined) return send(asked, true);
       const heard = read(entry.typed);
       if (heard.ok) return send(heard.value, false);
       setRefused(heard.problems.map(problem => ({ problem, at: problem.where.replace(/^fact\./, '') })));

@@ -121,3 +121,24 @@ test('a fail that is in the book stands in no field any more, though the page is
   for (const one of [keep, anew]) expect(one.get(`words ${step.key}`)).toBe('');
   expect(later.button(/^Record fail/)).toBe('none');
 });
+
+test('what is put right in a card that was opened while the old text was being written stays, and is not what was written', async () => {
+  const step = stepThat(({ item, writes, state }) => item !== null && state === 'ready' && writes === 'checked');
+  const { session, said, takes, caughtUp } = slowBook();
+  const choices = keepIn(undefined);
+  const keep = halfTyped(choices, '41', step, snapshot.state);
+  const card = <Answers {...{ step, snapshot, session, keep, choices }} onWritten={vi.fn()} />;
+  const [page, later] = [drawn(), drawn()];
+  await page.show(card);
+  await page.press(/fails/i);
+  await page.type('#words', 'crack');
+  await page.submit();
+  await page.show(null); // a look at another sheet
+  await later.show(card);
+  await later.type('#words', 'crack, 8 mm long');
+  await takes();
+  await caughtUp();
+  expect(later.value('#words')).toBe('crack, 8 mm long');
+  expect(keep.get(`words ${step.key}`)).toBe('crack, 8 mm long');
+  expect(said).toHaveLength(1);
+});

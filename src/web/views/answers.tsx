@@ -30,10 +30,10 @@ export function Answers(props: {
   readonly onWritten: () => void;
 }) {
   const { step, keep, choices, session } = props;
-  const [asked, setAsked] = useHalfTyped(keep, `asking ${step.key}`);
+  const [asked, setAsked, askedIsIn] = useHalfTyped(keep, `asking ${step.key}`);
   const asking = (asked || 'result') as Asking;
-  const [reading, setReading] = useHalfTyped(keep, `reading ${step.key}`);
-  const [words, setWords] = useHalfTyped(keep, `words ${step.key}`);
+  const [reading, setReading, readingIsIn] = useHalfTyped(keep, `reading ${step.key}`);
+  const [words, setWords, wordsAreIn] = useHalfTyped(keep, `words ${step.key}`);
   const [refused, setRefused] = useState<{ problems: readonly Problem[]; again: Answer | undefined }>(NOTHING);
   const [begun, setBegun] = useState(false);
   const [keeping, setKeeping] = useState(false);
@@ -51,22 +51,22 @@ export function Answers(props: {
   const instrument = item && instrumentsFor(kart, item).includes(chosen) ? chosen : '';
 
   const handling = isHandling(step);
-  const [whyKept, setWhy] = useHalfTyped(keep, `why ${step.key}`);
+  const [whyKept, setWhy, whyIsIn] = useHalfTyped(keep, `why ${step.key}`);
   const why: Why = handling || whyKept === 'put off' ? 'put off' : 'cannot be done';
-  const [because, setBecause] = useHalfTyped(keep, `because ${step.key}`);
-  const [photo, setPhoto] = useHalfTyped(keep, `photo ${step.key}`);
+  const [because, setBecause, becauseIsIn] = useHalfTyped(keep, `because ${step.key}`);
+  const [photo, setPhoto, photoIsIn] = useHalfTyped(keep, `photo ${step.key}`);
 
   const ask = (next: Asking): void => {
     setAsked(next === 'result' ? '' : next);
     setRefused(NOTHING);
   };
-  /** It is in the book. */
+  /** It is in the book: the card is there a moment longer, and may be asked for again. */
   const clear = (): void => {
-    for (const put of [setReading, setWords, setWhy, setBecause, setPhoto]) put('');
+    for (const isIn of [askedIsIn, readingIsIn, wordsAreIn, whyIsIn, becauseIsIn, photoIsIn]) isIn();
+    setRefused(NOTHING);
   };
   const leave = (): void => {
-    clear(); // the card is there a moment longer, and may be asked for again
-    ask('result');
+    clear();
     props.onWritten();
   };
   const wrongHours = step.fresh ? notANumber(words, 'hours', '6.5') : undefined;
@@ -96,8 +96,7 @@ export function Answers(props: {
     if (answer.is === 'done') return;
     // What was set is read again where it stands; if its joint is open, the plan puts that first.
     const same = session.view().snapshot?.plan.steps.find(s => s.key === step.key);
-    if (answer.is !== 'set' || same?.state !== 'ready') leave();
-    else ask('result');
+    if (answer.is !== 'set' || same?.state !== 'ready') props.onWritten();
   };
   /** Alone, with nothing else left to do: the second look is begun by a tap of its own, which the record keeps. */
   const walkRound = async (): Promise<void> => {

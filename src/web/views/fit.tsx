@@ -130,8 +130,8 @@ function SignForm(props: FitProps) {
   const sign = async (sure: boolean): Promise<void> => {
     const recorded = (): void => {
       // Who signs next is asked anew.
-      setStatement('');
-      setTyped('');
+      if (keep.get('statement') === statement) setStatement('');
+      if (keep.get('signer') === typed) setTyped('');
     };
     const signature = { statement: statement.trim(), signer: signer.trim(), sure, seen: stands };
     const written = await isWritten(session.sign(signature, recorded));

@@ -9,8 +9,8 @@ import { type Keep, keepOf } from '../place.ts';
 
 type Of = Pick<Step, 'item' | 'joint' | 'part'>;
 export type HalfTyped = Keep & {
-  /** Whether something is kept at all, of the record as it is or as it was. */
-  holds(key: string): boolean;
+  /** Whether this is what is kept, of the record as it is or as it was. */
+  holds(key: string, text: string): boolean;
 };
 
 export function halfTyped(keep: Keep, kart: string, step: Of, state: State): HalfTyped {
@@ -22,7 +22,10 @@ export function halfTyped(keep: Keep, kart: string, step: Of, state: State): Hal
       return kept.startsWith(then) ? kept.slice(then.length) : '';
     },
     set: (key, value) => own.set(key, value === '' ? '' : `${then}${value}`),
-    holds: key => own.get(key) !== '',
+    holds(key, text) {
+      const kept = own.get(key);
+      return kept !== '' && kept.slice(kept.indexOf('\n') + 1) === text;
+    },
   };
 }
 
@@ -30,20 +33,21 @@ export function halfTyped(keep: Keep, kart: string, step: Of, state: State): Hal
  * What stands in a field stays there while the record goes on beneath it, and is kept with it as it is by then. Where nothing is
  * kept any more it was written, from this card or another one.
  */
-export function useHalfTyped(keep: HalfTyped, key: string): readonly [string, (text: string) => void] {
+export function useHalfTyped(
+  keep: HalfTyped,
+  key: string,
+): readonly [text: string, put: (text: string) => void, written: () => void] {
   const [text, setText] = useState(keep.get(key));
   useEffect(() => {
     if (text === '' || keep.get(key) === text) return;
-    if (keep.holds(key)) keep.set(key, text);
-    else setText('');
+    if (keep.holds(key, text)) keep.set(key, text);
+    else setText(keep.get(key));
   });
-  return [
-    text,
-    next => {
-      keep.set(key, next);
-      setText(next);
-    },
-  ];
+  const put = (next: string): void => {
+    keep.set(key, next);
+    setText(next);
+  };
+  return [text, put, () => keep.holds(key, text) && put('')];
 }
 
 /** The facts that were said last of what the step is about. */

@@ -1,20 +1,41 @@
-/**
- * Text that a person types, kept on the device until it is in the book: a locked phone or a reload does not lose it. It stands
- * nowhere else, so every form that shows it is empty once it was written down, whichever form or tab it was pressed in.
- */
+/** What a person types, until it is in the book. */
 import { useRef, useState } from 'preact/hooks';
 import type { Keep } from './place.ts';
 import type { Session } from './session.ts';
 
-export function useKept(keep: Keep, slot: string): readonly [string, (text: string) => void] {
+export type Kept = {
+  readonly text: string;
+  /** As it is by now, when something comes later than it was drawn: '' once it is in the book. */
+  now(): string;
+  put(text: string): void;
+  /** This text is in the book: it stands in no form any more, whichever form or tab it was pressed in. Another text stays. */
+  written(text: string): void;
+};
+
+/** Kept on the device, so that a locked phone or a reload does not lose it. Two tabs type each their own; what was typed last is found again. */
+export function useKept(keep: Keep, slot: string): Kept {
   const [, redraw] = useState(0);
-  return [
-    keep.get(slot),
-    text => {
+  const mine = useRef(keep.get(slot));
+  const inBook = `${slot} in the book`;
+  const now = (): string => {
+    if (keep.get(inBook) === mine.current) mine.current = '';
+    return mine.current;
+  };
+  return {
+    text: now(),
+    now,
+    put(text) {
+      mine.current = text;
       keep.set(slot, text);
+      keep.set(inBook, '');
       redraw(n => n + 1);
     },
-  ];
+    written(text) {
+      keep.set(inBook, text);
+      if (keep.get(slot) === text) keep.set(slot, '');
+      redraw(n => n + 1);
+    },
+  };
 }
 
 /**

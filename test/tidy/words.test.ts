@@ -35,6 +35,7 @@ const NO_TEXT: readonly (readonly [file: RegExp, text: RegExp])[] = [
     /^(labels (address|of)|setup against 1|track (side|\w+ 1)|(printed lists|typed list) 1)$/,
   ], // kept on the device
   [/\/laps\//, /^(laps by hand|log columns|helped day 1)$/], // kept on the device
+  [/\/kept/, /^1 in the book$/], // kept on the device
   [/\/views\/(answers|write-down|writing|picture)/, /^(read in 1|failed last|writing down|picture of the plan)$/], // kept on the device
   [/\/drawing\/geometry/, /^(overall front width|(1 )?tyre (width|diameter))$/], // dimensions of a kart file
   [/\/drawing\/kart-drawing/, /^tyre off$/], // how it is drawn: names for the style sheet

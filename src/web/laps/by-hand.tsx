@@ -21,7 +21,7 @@ export function Stopwatch(props: {
 }) {
   const { snapshot, session, keep, onWritten } = props;
   const slot = `${SLOT} ${snapshot.kart.name}`;
-  const [text, put] = useKept(keep, slot);
+  const { text, now, put, written } = useKept(keep, slot);
   const [isOpen, setOpen] = useState(text !== '');
   const [isSent, isWritten] = useBeingWritten(session);
   const read = handTimedLaps(text);
@@ -81,9 +81,8 @@ export function Stopwatch(props: {
                 session,
                 (book, kart) => book.lapsByHand(kart, text, { by: keep.get('name'), ...said, ...(sure && { sure }) }),
                 () => {
-                  if (keep.get(slot) !== text) return; // typed on elsewhere meanwhile
-                  put('');
-                  setOpen(false);
+                  written(text);
+                  setOpen(now() !== '');
                 },
               ),
             )

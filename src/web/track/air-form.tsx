@@ -1,7 +1,6 @@
 /** The air now: what was read is a fact, and every answer is worked out anew from it. */
 import { useState } from 'preact/hooks';
 import type { FactOf } from '../../book/index.ts';
-import { useKept } from '../kept.ts';
 import { hashOf, type Keep } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
 import { readAtTrackWords } from '../words/read-at-track.ts';
@@ -25,8 +24,8 @@ type Props = {
 export function AirNow(props: Props) {
   const last = newestOf(props.snapshot);
   const [again, setAgain] = useState(false);
-  const [typed] = useKept(props.keep, slotOf(props.snapshot));
-  if (last !== undefined && !again && typed === '')
+  const isBegun = props.keep.get(slotOf(props.snapshot)) !== '';
+  if (last !== undefined && !again && !isBegun)
     return (
       <section class="air-read" aria-label={trackWords.airNow}>
         <p>

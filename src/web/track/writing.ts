@@ -12,13 +12,12 @@ import type { Said, Typed } from './said.ts';
 
 /** @param likely what stands there as long as nobody typed */
 export function useTyped(keep: Keep, slot: string, likely: Typed) {
-  const [text, keepText] = useKept(keep, slot);
-  const kept = typedFrom(text) ?? {};
+  const kept = useKept(keep, slot);
   return {
-    typed: { ...likely, ...kept } as Typed,
-    put: (key: string, said: string): void => keepText(JSON.stringify({ ...typedFrom(keep.get(slot)), [key]: said })), // by now it may be in the book
-    /** Once it is in the book, unless something else was typed meanwhile. */
-    clear: (): void => (keep.get(slot) === text ? keepText('') : undefined),
+    typed: { ...likely, ...typedFrom(kept.text) } as Typed,
+    put: (key: string, said: string): void => kept.put(JSON.stringify({ ...typedFrom(kept.now()), [key]: said })),
+    /** What stands there now is in the book. */
+    written: (): void => kept.written(kept.text),
   };
 }
 
@@ -57,7 +56,7 @@ export function useWriting({ form, entry, session, read, fieldOf, again, onWritt
     },
   };
   const send = async (drafts: readonly Draft[], sure: boolean): Promise<void> => {
-    const written = await isWritten(session.write(drafts, { ...(sure && { sure }), recorded: entry.clear }));
+    const written = await isWritten(session.write(drafts, { ...(sure && { sure }), recorded: entry.written }));
     if (written.kind === 'written') {
       setRefused([]);
       setAnew(undefined);

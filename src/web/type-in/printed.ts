@@ -18,12 +18,17 @@ export function printedLists(keep: Keep, kart: string): readonly PrintedList[] {
   }
 }
 
-/** As it was kept with the lines that are typed from it. */
-export function listFrom(kept: string): PrintedList | undefined {
+/** Lines as they are kept: the list they are typed from on a line of its own before them, so that neither is without the other. */
+export const withList = (text: string, list: PrintedList): string =>
+  text === '' ? '' : `${JSON.stringify(list)}\n${text}`;
+
+export function typedFrom(kept: string): { readonly text: string; readonly list?: PrintedList } {
+  const [first = '', ...rest] = kept.split('\n');
+  if (!first.startsWith('{')) return { text: kept };
   try {
-    return (JSON.parse(kept || 'null') as PrintedList | null) ?? undefined;
+    return { text: rest.join('\n'), list: JSON.parse(first) as PrintedList };
   } catch {
-    return undefined; // something else wrote there
+    return { text: kept };
   }
 }
 

@@ -5,13 +5,13 @@ import type { Problem } from '../../app/index.ts';
 import { Glyph } from '../glyph.tsx';
 import { useBeingWritten, useKept } from '../kept.ts';
 import { Refused } from '../parts.tsx';
-import { hashOf, type Keep, keepOf } from '../place.ts';
+import { hashOf, type Keep } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
 import { useToRefused } from '../to-refused.ts';
 import { dateOf, timeOf } from '../words/reads.ts';
 import { typeInWords } from '../words/type-in.tsx';
 import { type Line, linesOf } from './lines.ts';
-import { listFrom, numbered, type PrintedList, printedLists } from './printed.ts';
+import { numbered, type PrintedList, printedLists, typedFrom, withList } from './printed.ts';
 
 export type TypeInProps = {
   readonly snapshot: Snapshot;
@@ -24,16 +24,14 @@ const NOTHING = { problems: [], again: '' };
 
 export function TypeIn({ snapshot, session, keep, who }: TypeInProps) {
   const { kart, plan } = snapshot;
-  const own = keepOf(keep, kart.name);
-  const slot = `typed list ${kart.name}`;
-  const [text, putText] = useKept(keep, slot);
+  const kept = useKept(keep, `typed list ${kart.name}`);
   // The lines stay with the list they were begun with, whatever is printed or planned since.
-  const [begunWith, keepList] = useKept(own, 'list that is typed');
+  const { text, list: begunWith } = typedFrom(kept.text);
   const [chosen, choose] = useState<string>();
   const printed = printedLists(keep, kart.name);
   const asPlanned: PrintedList = { at: '', steps: numbered(plan.steps) };
   const listAt = (at = printed[0]?.at): PrintedList => printed.find(one => one.at === at) ?? asPlanned;
-  const list = (text !== '' && listFrom(begunWith)) || listAt(chosen);
+  const list = begunWith ?? listAt(chosen);
   const lists = [...printed, ...(printed.some(({ at }) => at === list.at) || list.at === '' ? [] : [list])];
   const [refused, setRefused] = useState<{ problems: readonly Problem[]; again: string }>(NOTHING);
   const [said, setSaid] = useState('');
@@ -51,19 +49,19 @@ export function TypeIn({ snapshot, session, keep, who }: TypeInProps) {
   const [isSent, isWritten] = useBeingWritten(session);
   const { form, pressed } = useToRefused(busy);
   const setText = (next: string): void => {
-    putText(next);
-    keepList(next === '' ? '' : JSON.stringify(list));
+    kept.put(withList(next, list));
     setRefused(NOTHING);
     setSaid('');
   };
   const write = async (sure: boolean): Promise<void> => {
-    const recorded = (): void => (keep.get(slot) === text ? setText('') : undefined);
+    const recorded = (): void => kept.written(kept.text);
     const written = await isWritten(session.write(drafts, { ...(sure && { sure }), recorded }));
     if (written.kind === 'refused') {
       const owner = inOrder.flatMap(line => line.drafts.map(() => line));
       setRefused({ problems: written.problems.map(p => named(p, owner)), again: written.asksAgain ? now : '' });
       return;
     }
+    setRefused(NOTHING);
     setSaid(typeInWords.stepsWrittenEachEntry(inOrder.length));
   };
   return (
@@ -93,7 +91,7 @@ export function TypeIn({ snapshot, session, keep, who }: TypeInProps) {
               value={list.at}
               onChange={e => {
                 choose(e.currentTarget.value);
-                if (text !== '') keepList(JSON.stringify(listAt(e.currentTarget.value)));
+                if (text !== '') kept.put(withList(text, listAt(e.currentTarget.value)));
               }}
             >
               {lists.map(({ at, steps }) => (

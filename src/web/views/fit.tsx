@@ -111,9 +111,10 @@ function Reasons({
 
 function SignForm(props: FitProps) {
   const { keep, session, snapshot } = props;
-  const [typed, setTyped] = useKept(keep, 'signer');
-  const signer = typed || props.who;
-  const [statement, setStatement] = useKept(keep, 'statement');
+  const signing = useKept(keep, 'signer');
+  const signer = signing.text || props.who;
+  const stated = useKept(keep, 'statement');
+  const statement = stated.text;
   /** `again`: what stood open then; to sign all the same is to sign for that. */
   const [refused, setRefused] = useState<{ problems: readonly Problem[]; again?: string }>({ problems: [] });
   const [signed, setSigned] = useState(false);
@@ -130,8 +131,8 @@ function SignForm(props: FitProps) {
   const sign = async (sure: boolean): Promise<void> => {
     const recorded = (): void => {
       // Who signs next is asked anew.
-      if (keep.get('statement') === statement) setStatement('');
-      if (keep.get('signer') === typed) setTyped('');
+      stated.written(statement);
+      signing.written(signing.text);
     };
     const signature = { statement: statement.trim(), signer: signer.trim(), sure, seen: stands };
     const written = await isWritten(session.sign(signature, recorded));
@@ -160,13 +161,19 @@ function SignForm(props: FitProps) {
       >
         <p class="soft">{fitWords.youSignForWhatYou}</p>
         <label for="signer">{fitWords.whoSigns}</label>
-        <input id="signer" required autocomplete="name" value={signer} onInput={e => setTyped(e.currentTarget.value)} />
+        <input
+          id="signer"
+          required
+          autocomplete="name"
+          value={signer}
+          onInput={e => signing.put(e.currentTarget.value)}
+        />
         <label for="statement">{fitWords.whatYouStateIfMore}</label>
         <textarea
           id="statement"
           placeholder={inWords(snapshot.fitness)}
           value={statement}
-          onInput={e => setStatement(e.currentTarget.value)}
+          onInput={e => stated.put(e.currentTarget.value)}
         />
         <NameEach all={all} named={named} onNamed={setTicked} />
         <Refused problems={refused.problems}>

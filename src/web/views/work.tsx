@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { openOf } from '../../app/index.ts';
 import type { Plan, Step } from '../../prep/index.ts';
 import { useAwake } from '../interruption/awake.ts';
@@ -66,7 +66,7 @@ export function Work(props: {
   // Where the person is by now: a card that is written late must not move on somebody who went to another step.
   const at = useRef(props.step);
   at.current = props.step;
-  useEffect(
+  useLayoutEffect(
     () => () => {
       at.current = ''; // the sheet was left
     },

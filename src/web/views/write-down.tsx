@@ -22,7 +22,7 @@ export function WriteDown(props: { readonly snapshot: Snapshot; readonly session
   const [kind, setKind] = useState(keep.get(WRITING));
   const [said, setSaid] = useState('');
   const own = keepOf(keep, snapshot.kart.name);
-  const [failed, look] = useKept(own, FAILED);
+  const { text: failed, put: look } = useKept(own, FAILED);
   const choose = (next: string): void => {
     keep.set(WRITING, next);
     setKind(next);
@@ -39,7 +39,8 @@ export function WriteDown(props: { readonly snapshot: Snapshot; readonly session
         keep={keep}
         own={own}
         onLeft={() => {
-          if (keep.get(WRITING) === kind) keep.set(WRITING, ''); // another one may have been begun from another sheet
+          // From another sheet or tab another one may have been begun meanwhile.
+          if (keep.get(WRITING) === kind && own.get(slotOf(kind)) === '') keep.set(WRITING, '');
           setKind('');
         }}
         onWritten={(words, fact) => {
@@ -81,7 +82,8 @@ function EntryForm(props: {
 }) {
   const { entry, snapshot, session, keep, own } = props;
   const slot = slotOf(entry.kind);
-  const [text, keepText] = useKept(own, slot);
+  const kept = useKept(own, slot);
+  const { text } = kept;
   const typed = typedFrom(text, entry, snapshot);
   const now = JSON.stringify(typed);
   /** A photo comes when it comes; to an entry that was written or left it comes too late. */
@@ -90,8 +92,7 @@ function EntryForm(props: {
   wasTyped.current ||= text !== '';
   const [keeping, setKeeping] = useState(false);
   const [refused, setRefused] = useState<Refusal>(NOTHING);
-  const [stepKept, keepStep] = useKept(own, `${slot} step`);
-  const step = Number(stepKept) || 0;
+  const [step, putStep] = useState(Number(own.get(`${slot} step`)) || 0);
   const busy = session.view().writing;
   const [isSent, isWritten] = useBeingWritten(session);
   const { form, pressed } = useToRefused(busy);
@@ -99,15 +100,18 @@ function EntryForm(props: {
   const shown = fieldsOf(entry, step, typed);
 
   const put = (key: string, said: string): void => {
-    if (isLeft.current || (wasTyped.current && own.get(slot) === '')) return;
+    if (isLeft.current || (wasTyped.current && kept.now() === '')) return;
     // Another part has other joints.
     const joint = key === 'part' && entry.kind === 'failed' ? { joint: '' } : {};
-    keepText(JSON.stringify({ ...typedFrom(own.get(slot), entry, snapshot), [key]: said, ...joint }));
+    kept.put(JSON.stringify({ ...typedFrom(kept.now(), entry, snapshot), [key]: said, ...joint }));
     // Something else is said now: what was refused here is judged anew.
     setRefused(({ problems, again }) => ({ problems: problems.filter(p => fieldOf(entry, p)?.key !== key), again }));
   };
+  const setStep = (next: number): void => {
+    own.set(`${slot} step`, next === 0 ? '' : String(next));
+    putStep(next);
+  };
   const close = (): void => {
-    keepText('');
     setStep(0);
     isLeft.current = true;
     props.onLeft();
@@ -115,7 +119,6 @@ function EntryForm(props: {
   useEffect(() => {
     if (wasTyped.current && text === '' && !isLeft.current) close(); // written from where it was pressed before
   });
-  const setStep = (next: number): void => keepStep(next === 0 ? '' : String(next));
   const goOn = (): void => {
     const { problems } = readFields(shown, typed);
     setRefused({ problems, again: '' });
@@ -133,8 +136,10 @@ function EntryForm(props: {
     if (!drafted.ok) return refuse({ problems: drafted.problems, again: '' });
     const due = new Set(snapshot.due.due.map(d => d.item));
     const { at } = drafted;
-    // From another sheet the next of its kind may have been begun meanwhile.
-    const recorded = (): void => (own.get(slot) === text ? close() : undefined);
+    const recorded = (): void => {
+      kept.written(text);
+      close();
+    };
     const more = { ...(sure && { sure }), ...(at && { at }), recorded };
     const written = await isWritten(session.write([drafted.draft], more));
     if (written.kind === 'refused') return refuse({ problems: written.problems, again: written.asksAgain ? now : '' });
@@ -193,7 +198,14 @@ function EntryForm(props: {
               {recordWords.back}
             </button>
           )}
-          <button type="button" class="button plain full" onClick={close}>
+          <button
+            type="button"
+            class="button plain full"
+            onClick={() => {
+              kept.put('');
+              close();
+            }}
+          >
             {recordWords.leave}
           </button>
         </div>

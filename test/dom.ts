@@ -19,6 +19,7 @@ export type Drawn = {
   choose(selector: string, value: string): Promise<void>;
   value(selector: string): string;
   has(selector: string): boolean;
+  text(): string;
   submit(): Promise<void>;
   /** Chooses files. */
   put(selector: string, files: readonly Blob[]): Promise<void>;
@@ -72,6 +73,7 @@ export function drawn(): Drawn {
       return tell(field, 'change');
     },
     value: selector => one(selector).value,
+    text: () => page.textContent ?? '',
     has: selector => page.querySelector(selector) !== null,
     submit: () => tell(one('form'), 'submit'),
     put,

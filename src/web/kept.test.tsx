@@ -25,6 +25,8 @@ test('two tabs type each their own, and only what is in the book leaves the form
   await left.type('#note', 'from the left');
   await right.type('#note', 'from the right');
   left.kept().written('from the left');
+  await right.type('#note', 'from the right!'); // before the left one is drawn again
+  await right.type('#note', 'from the right');
   for (const one of [left, right]) await one.redraw();
   expect([left.value('#note'), right.value('#note')]).toEqual(['', 'from the right']);
   expect(keep.get('note')).toBe('from the right');

@@ -31,6 +31,7 @@ export function useKept(keep: Keep, slot: string): Kept {
       redraw(n => n + 1);
     },
     written(text) {
+      if (mine.current === text) mine.current = ''; // whatever another tab is told meanwhile
       keep.set(inBook, text);
       if (keep.get(slot) === text) keep.set(slot, '');
       redraw(n => n + 1);

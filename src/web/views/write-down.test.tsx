@@ -70,8 +70,13 @@ test('what is in the book stands in no form any more, not even in one that was o
   expect(later.value('#entry-defect')).toBe('bent');
   await takes();
   await later.show(<WriteDown {...{ snapshot: { ...snapshot }, session, keep }} />);
-  expect(later.button(/Write it down/)).toBe('none');
+  expect(later.value('#entry-defect')).toBe('');
+  expect(later.text()).toContain('What stood here is in the book');
   expect(keepOf(keep, '41').get(slotOf('found'))).toBe('');
+  await later.type('#entry-defect', 'and cracked');
+  expect(later.value('#entry-defect')).toBe('and cracked');
+  expect(later.text()).not.toContain('What stood here is in the book');
+  await later.press(/^Leave it/);
 
   expect(keep.get('writing down')).toBe('');
 

@@ -104,6 +104,7 @@ function EntryForm(props: {
     // Another part has other joints.
     const joint = key === 'part' && entry.kind === 'failed' ? { joint: '' } : {};
     kept.put(JSON.stringify({ ...typedFrom(kept.now(), entry, snapshot), [key]: said, ...joint }));
+    setInBook(false);
     // Something else is said now: what was refused here is judged anew.
     setRefused(({ problems, again }) => ({ problems: problems.filter(p => fieldOf(entry, p)?.key !== key), again }));
   };
@@ -116,8 +117,12 @@ function EntryForm(props: {
     isLeft.current = true;
     props.onLeft();
   };
+  /** Written from where it was pressed before, or from another tab. */
+  const [isInBook, setInBook] = useState(false);
   useEffect(() => {
-    if (wasTyped.current && text === '' && !isLeft.current) close(); // written from where it was pressed before
+    if (!wasTyped.current || text !== '' || isLeft.current) return;
+    wasTyped.current = false;
+    setInBook(true);
   });
   const goOn = (): void => {
     const { problems } = readFields(shown, typed);
@@ -166,6 +171,11 @@ function EntryForm(props: {
           else goOn();
         }}
       >
+        {isInBook && (
+          <p class="note" role="status">
+            {recordWords.inBookMeanwhile}
+          </p>
+        )}
         {entry.steps && <h2>{recordWords.of(step + 1, entry.steps.length, entry.steps[step]?.[0] ?? '')}</h2>}
         {shown.map(field => (
           <EntryField

@@ -17,6 +17,7 @@ export const recordWords = {
   written: (fact: string, more: number) =>
     `Written: ${fact}.${more > 0 ? ` ${more} more due now, on the sheet Today.` : ''}`,
   of: (step: number, count: number, step2: string) => `${step} of ${count}: ${step2}`,
+  inBookMeanwhile: 'What stood here is in the book: the record below has it.',
   itIsSoRecord: 'It is so: record it as I said',
   next: 'Next',
   writing: 'Writing …',

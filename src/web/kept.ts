@@ -8,6 +8,8 @@ export type Kept = {
   /** As it is by now, when something comes later than it was drawn: '' once it is in the book. */
   now(): string;
   put(text: string): void;
+  /** Whether it is still as it was drawn, so that it may be pressed; drawn anew where it is in the book by now. */
+  stands(): boolean;
   /** This text is in the book: it stands in no form any more, whichever form or tab it was pressed in. Another text stays. */
   written(text: string): void;
 };
@@ -21,9 +23,15 @@ export function useKept(keep: Keep, slot: string): Kept {
     if (keep.get(inBook) === mine.current) mine.current = '';
     return mine.current;
   };
+  const text = now();
   return {
-    text: now(),
+    text,
     now,
+    stands() {
+      if (now() === text) return true;
+      redraw(n => n + 1);
+      return false;
+    },
     put(text) {
       mine.current = text;
       keep.set(slot, text);

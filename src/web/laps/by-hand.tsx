@@ -21,7 +21,7 @@ export function Stopwatch(props: {
 }) {
   const { snapshot, session, keep, onWritten } = props;
   const slot = `${SLOT} ${snapshot.kart.name}`;
-  const { text, now, put, written } = useKept(keep, slot);
+  const { text, now, put, written, stands } = useKept(keep, slot);
   const [isOpen, setOpen] = useState(text !== '');
   const [isSent, isWritten] = useBeingWritten(session);
   const read = handTimedLaps(text);
@@ -74,6 +74,7 @@ export function Stopwatch(props: {
           of={lapsWords.fromStopwatch}
           {...{ snapshot, session, keep, likely, onWritten }}
           beside={[text]}
+          stands={stands}
           button={lapsWords.writeIntoBook(lapsCount(laps.length))}
           send={(said, sure) =>
             isWritten(

@@ -31,10 +31,13 @@ export function SessionForm(props: {
   readonly button: string;
   readonly disabled?: boolean;
   readonly children?: ComponentChildren;
+  /** Whether the laps still stand as they were drawn. */
+  readonly stands?: () => boolean;
   readonly send: (said: SessionSaid, sure: boolean) => Promise<Answered<LapsWritten>>;
   readonly onWritten: (written: LapsWritten) => void;
 }) {
   const { form, of, snapshot, session, keep, beside, likely, undated, button, children, send, onWritten } = props;
+  const { stands = () => true } = props;
   const [typedHere, setTyped] = useState<Typed>({});
   const [refused, setRefused] = useState<readonly Problem[]>([]);
   const [asked, setAsked] = useState<{ readonly typed: Typed; readonly beside: readonly unknown[] }>();
@@ -55,6 +58,7 @@ export function SessionForm(props: {
     },
   };
   const press = async (again: boolean): Promise<void> => {
+    if (!stands()) return;
     const said = sessionSaid(typed);
     if (!said.ok) return setRefused(said.problems);
     const answer = await isWritten(send(said.value, again && asksAgain));

@@ -56,7 +56,7 @@ test('what was asked again is recorded only as it stands in the fields, though t
 });
 
 test('a run that is in the book stands in no form any more, not even in one that was opened while it was being written', async () => {
-  const { session, takes } = slowBook();
+  const { session, said, takes } = slowBook();
   const [page, later, keep] = [drawn(), drawn(), keepIn(undefined)];
   const show = (on: typeof page) => on.show(<Form {...{ session, keep }} likely={{ minutes: '12' }} />);
   await show(page);
@@ -66,6 +66,8 @@ test('a run that is in the book stands in no form any more, not even in one that
   await show(later);
   expect(later.value('#minutes')).toBe('14');
   await takes();
+  await later.submit(); // pressed before it is drawn again
+  expect(said).toHaveLength(1);
   await show(later);
   expect(later.value('#minutes')).toBe('12');
 });

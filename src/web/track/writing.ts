@@ -18,6 +18,7 @@ export function useTyped(keep: Keep, slot: string, likely: Typed) {
     put: (key: string, said: string): void => kept.put(JSON.stringify({ ...typedFrom(kept.now()), [key]: said })),
     /** What stands there now is in the book. */
     written: (): void => kept.written(kept.text),
+    stands: kept.stands,
   };
 }
 
@@ -75,6 +76,7 @@ export function useWriting({ form, entry, session, read, fieldOf, again, onWritt
     asksAgain: asked !== undefined,
     /** @param again what was asked about, as it was said */
     async press(again: boolean): Promise<void> {
+      if (!entry.stands()) return;
       if (again && asked !== undefined) return send(asked, true);
       const heard = read(entry.typed);
       if (heard.ok) return send(heard.value, false);

@@ -54,6 +54,7 @@ export function TypeIn({ snapshot, session, keep, who }: TypeInProps) {
     setSaid('');
   };
   const write = async (sure: boolean): Promise<void> => {
+    if (!kept.stands()) return;
     const recorded = (): void => kept.written(kept.text);
     const written = await isWritten(session.write(drafts, { ...(sure && { sure }), recorded }));
     if (written.kind === 'refused') {

@@ -57,7 +57,7 @@ test('an entry that may be so is asked again, and once it says something else, e
 });
 
 test('what is in the book stands in no form any more, not even in one that was opened while it was being written', async () => {
-  const { session, takes, caughtUp } = slowBook();
+  const { session, said, takes, caughtUp } = slowBook();
   const keep = keepIn(undefined);
   beginFind(keep, '41', 'rear axle', 'safety');
   const form = <WriteDown {...{ snapshot, session, keep }} />;
@@ -69,7 +69,8 @@ test('what is in the book stands in no form any more, not even in one that was o
   await later.show(form);
   expect(later.value('#entry-defect')).toBe('bent');
   await takes();
-  await later.show(<WriteDown {...{ snapshot: { ...snapshot }, session, keep }} />);
+  await later.submit(); // pressed before it is drawn again
+  expect(said).toHaveLength(1);
   expect(later.value('#entry-defect')).toBe('');
   expect(later.text()).toContain('What stood here is in the book');
   expect(keepOf(keep, '41').get(slotOf('found'))).toBe('');
@@ -133,4 +134,20 @@ test('a photo that comes after its entry was written from elsewhere begins no ot
   await settled();
   expect(keepOf(keep, '41').get(slotOf('found'))).toBe('');
   expect(keep.get('writing down')).toBe('event');
+});
+
+test('what is typed in one tab in the moment in which the other one writes what stood here is what is written then', async () => {
+  const { session, said, takes } = slowBook();
+  const keep = keepIn(undefined);
+  keep.set('writing down', 'note');
+  const form = <WriteDown {...{ snapshot, session, keep }} />;
+  const [left, right] = [drawn(), drawn()];
+  await right.show(form);
+  await right.type('#entry-text', 'from the right');
+  await left.show(form); // with what the other one has typed
+  await right.submit();
+  await takes();
+  await left.type('#entry-text', 'from the left');
+  await left.submit();
+  expect(said.map(({ drafts }) => drafts[0]?.text)).toEqual(['from the right', 'from the left']);
 });

@@ -86,7 +86,6 @@ function EntryForm(props: {
   const { text } = kept;
   const typed = typedFrom(text, entry, snapshot);
   const now = JSON.stringify(typed);
-  /** A photo comes when it comes; to an entry that was written or left it comes too late. */
   const isLeft = useRef(false);
   const wasTyped = useRef(false);
   wasTyped.current ||= text !== '';
@@ -100,7 +99,8 @@ function EntryForm(props: {
   const shown = fieldsOf(entry, step, typed);
 
   const put = (key: string, said: string): void => {
-    if (isLeft.current || (wasTyped.current && kept.now() === '')) return;
+    // A photo comes when it comes; to an entry that was written or left it comes too late.
+    if (isLeft.current || (key === 'photo' && text !== '' && kept.now() === '')) return;
     // Another part has other joints.
     const joint = key === 'part' && entry.kind === 'failed' ? { joint: '' } : {};
     kept.put(JSON.stringify({ ...typedFrom(kept.now(), entry, snapshot), [key]: said, ...joint }));
@@ -137,6 +137,7 @@ function EntryForm(props: {
     setRefused({ problems, again });
   };
   const write = async (sure: boolean): Promise<void> => {
+    if (!kept.stands()) return;
     const drafted = entryDraft(entry, typed);
     if (!drafted.ok) return refuse({ problems: drafted.problems, again: '' });
     const due = new Set(snapshot.due.due.map(d => d.item));

@@ -89,11 +89,11 @@ export function inWords({ verdict, against: bars, unknown, open }: Fitness): str
 function standsOtherwise(open: readonly string[], seen: readonly string[]) {
   const came = open.filter(text => !seen.includes(text));
   const went = seen.filter(text => !open.includes(text));
-  const few = came.slice(0, 3).map(text => ` ${text}.`);
+  const few = came.slice(0, 3).map(text => ` ${text.replace(/\.?$/, '.')}`);
   return refuse(
     'stands otherwise',
     'kart',
-    `Expected the list that was shown when it was signed, and by now ${came.length} more stand open and ${went.length} no longer do.${few.join('')}`,
+    `Expected the list that was shown when it was signed, and by now it is another: ${came.length} came, ${went.length} went.${few.join('')}`,
     'Read what stands open now, and sign that.',
   );
 }

@@ -5,12 +5,14 @@ import { settled } from './dom.ts';
 
 export function slowBook() {
   const said: { readonly drafts: readonly Draft[]; readonly sure: boolean }[] = [];
+  const ids: (string | undefined)[] = [];
   let answer: (written: Written) => void = () => undefined;
   let recorded = (): void => undefined;
   const session = {
     view: () => ({ writing: false }),
-    write(drafts, { sure = false, recorded: call = () => undefined } = {}) {
+    write(drafts, { sure = false, id, recorded: call = () => undefined } = {}) {
       said.push({ drafts, sure });
+      ids.push(id);
       recorded = call;
       return new Promise<Written>(done => (answer = done));
     },
@@ -18,6 +20,8 @@ export function slowBook() {
   return {
     session,
     said,
+    /** Of each press, in step with what was said. */
+    ids,
     async asks() {
       answer({ kind: 'refused', asksAgain: true, problems: [FAR] });
       await settled();
@@ -27,8 +31,8 @@ export function slowBook() {
       recorded();
       return settled();
     },
-    caughtUp(): Promise<void> {
-      answer({ kind: 'written', facts: [] });
+    caughtUp(written: Written = { kind: 'written', facts: [] }): Promise<void> {
+      answer(written);
       return settled();
     },
   };

@@ -92,7 +92,7 @@ export function sayOfRun(facts: readonly Fact[], id: string, laps: number): read
   ];
 }
 
-export const writtenAt = ({ by, sure }: Written, { at }: When): Written => ({ by, ...given({ at, sure }) });
+export const writtenAt = ({ by, sure, id }: Written, { at }: When): Written => ({ by, ...given({ at, sure, id }) });
 
 /** What was written, as the book now shows it. */
 export async function lapsWritten(

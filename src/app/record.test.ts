@@ -64,6 +64,29 @@ describe('names', () => {
     expect(await app.facts('other')).toHaveLength(2);
   });
 
+  test('what is said twice under one id is recorded once, and what was recorded then is told; under another id it is another one', async () => {
+    const { app } = await smallBench();
+    const say = (id: string, count = 2) =>
+      app.record('small', Array<unknown>(count).fill({ kind: 'ran', minutes: 12 }), { by: 'A', id });
+    const facts = async () => (await app.facts('small')).length;
+    const first = await say('one');
+    expect(first.kind === 'recorded' && first.facts.map(({ id }) => id === 'one')).toEqual([true, false]);
+    expect(await say('two', 1)).toMatchObject({ kind: 'recorded', facts: [{ id: 'two', minutes: 12 }] });
+    const count = await facts();
+    const again = await say('one');
+    expect(again).toEqual({ kind: 'recorded', before: true, facts: first.kind === 'recorded' && first.facts });
+    expect(first).not.toHaveProperty('before');
+    expect(await facts()).toBe(count);
+  });
+
+  test('times of a stopwatch that are said twice under one id are one session', async () => {
+    const { app } = await smallBench();
+    const say = () => app.lapsByHand('small', '52.31 52.08', { by: 'A', session: 'Heat 1', id: 'one' });
+    const first = await say();
+    expect(await say()).toEqual(first);
+    expect((await app.facts('small')).filter(({ fact }) => fact.kind === 'laps')).toHaveLength(1);
+  });
+
   test('a kart that is not in the book is refused and those that are in it are named', async () => {
     const { app } = await smallBench();
     await expect(app.plan('smal')).rejects.toThrow(/Did you mean "small"/);

@@ -35,6 +35,8 @@ export type Written = {
   readonly at?: string;
   /** The person was asked again and said the same. */
   readonly sure?: boolean;
+  /** Id that the first fact of it takes, given by who says it: said twice under one id, it is recorded once. */
+  readonly id?: string;
 };
 
 /** A file that is kept together with the facts that speak of it, or not at all. */
@@ -46,6 +48,8 @@ export type Recorded =
       readonly facts: readonly Fact[];
       /** What the readings among them say, each with the id of its fact. */
       readonly judgements?: readonly (ReadingJudged & { readonly fact: string })[];
+      /** It was said before under the same id, and has been in the book since. */
+      readonly before?: true;
     }
   | { readonly kind: 'refused'; readonly problems: readonly Problem[] };
 
@@ -81,6 +85,8 @@ export async function recordAll(
   if ('problem' in time || problems.length > 0) return refused(...problems);
 
   await writer.shelf.refresh();
+  const before = ask.id === undefined ? undefined : await saidBefore(writer, wanted, ask.id);
+  if (before) return { kind: 'recorded', facts: before, before: true };
   const drafts: Checked[] = [];
   const benches: Bench[] = [];
   for (const { kart, payloads: raw } of wanted) {
@@ -97,19 +103,39 @@ export async function recordAll(
   }
   if (problems.length > 0) return refused(...problems);
   if (file) await writer.store.putFile(file.bytes, file.mediaType);
-  const done = await write(writer, drafts, by);
+  const done = await write(writer, drafts, by, ask.id);
   if (done.kind === 'refused') return done;
   return { ...done, judgements: benches.flatMap(bench => bench.judged(done.facts)) };
 }
 
+/** What was recorded when the same was said before: as many facts, from the one of this id on. */
+async function saidBefore(
+  { shelf }: Writer,
+  wanted: readonly OnKart[],
+  id: string,
+): Promise<readonly Fact[] | undefined> {
+  const names = wanted.map(({ kart }) => kart).filter(kart => shelf.names().includes(kart));
+  const facts = (await Promise.all(names.map(kart => shelf.facts(kart)))).flat();
+  const first = facts.find(fact => fact.id === id);
+  if (first === undefined) return undefined;
+  const end = first.seq + wanted.flatMap(({ payloads }) => payloads).length;
+  return facts.filter(({ device, seq }) => device === first.device && seq >= first.seq && seq < end);
+}
+
 type Checked = { readonly kart: string; readonly payloads: readonly Payload[]; readonly at: string };
 
-/** Seals and appends payloads that have been checked, at once. */
-export async function write(writer: Writer, checked: readonly Checked[], by: string): Promise<Recorded> {
+/** Seals and appends payloads that have been checked, at once. @param id of the first of them */
+export async function write(
+  writer: Writer,
+  checked: readonly Checked[],
+  by: string,
+  id = writer.ids.next(),
+): Promise<Recorded> {
   const recorded = writer.clock.now().toISOString();
   const { device } = writer;
+  const ids = [id];
   const drafts = checked.flatMap(({ kart, payloads, at }) =>
-    tied(payloads.map(payload => ({ ...payload, id: writer.ids.next() }))).map(
+    tied(payloads.map(payload => ({ ...payload, id: ids.pop() ?? writer.ids.next() }))).map(
       payload => ({ ...payload, kart, at, recorded, by, device, salt: writer.ids.salt() }) as Draft,
     ),
   );

@@ -50,3 +50,26 @@ test('a text that was written from one form leaves the other that shows it, and 
   await other.type('#note', 'rain tyres');
   expect(other.value('#note')).toBe('rain tyres');
 });
+
+test('a press goes by one id till it is known to be in the book, also after the page was put out; another text or another time by another', async () => {
+  const keep = keepIn(undefined);
+  const first = await form(keep);
+  await first.type('#note', 'rain tyres');
+  const id = first.kept().id();
+  expect(id).toMatch(/^[0-9a-f]{32}$/);
+  const after = await form(keep); // it was put out before it heard that it is in the book
+  expect(after.kept().id()).toBe(id);
+  await after.type('#note', 'slicks');
+  const other = after.kept().id();
+  expect(other).not.toBe(id);
+  expect((await form(keep)).kept().id()).toBe(other);
+  after.kept().written('slicks');
+  await after.redraw();
+  await after.type('#note', 'slicks'); // once more, on another day
+  expect(after.kept().id()).not.toBe(other);
+});
+
+test('what nobody typed has an id of its own at each press', async () => {
+  const note = await form(keepIn(undefined));
+  expect(note.kept().id()).not.toBe(note.kept().id());
+});

@@ -10,6 +10,11 @@ export type Kept = {
   put(text: string): void;
   /** Whether it is still as it was drawn, so that it may be pressed; drawn anew where it is in the book by now. */
   stands(): boolean;
+  /**
+   * Names the press of it as it was drawn, the same one as long as it is not known to be in the book: a page may be put out after
+   * it was written and before it heard so, and shows it once more.
+   */
+  id(): string;
   /** This text is in the book: it stands in no form any more, whichever form or tab it was pressed in. Another text stays. */
   written(text: string): void;
 };
@@ -19,6 +24,7 @@ export function useKept(keep: Keep, slot: string): Kept {
   const [, redraw] = useState(0);
   const mine = useRef(keep.get(slot));
   const inBook = `${slot} in the book`;
+  const pressed = `${slot} pressed`;
   const now = (): string => {
     if (keep.get(inBook) === mine.current) mine.current = '';
     return mine.current;
@@ -32,6 +38,13 @@ export function useKept(keep: Keep, slot: string): Kept {
       redraw(n => n + 1);
       return false;
     },
+    id() {
+      const last = keep.get(pressed);
+      if (text !== '' && last.slice(ID_LENGTH) === text) return last.slice(0, ID_LENGTH);
+      const id = newId();
+      keep.set(pressed, id + text);
+      return id;
+    },
     put(text) {
       mine.current = text;
       keep.set(slot, text);
@@ -41,11 +54,19 @@ export function useKept(keep: Keep, slot: string): Kept {
     written(text) {
       if (mine.current === text) mine.current = ''; // whatever another tab is told meanwhile
       keep.set(inBook, text);
+      if (keep.get(pressed).slice(ID_LENGTH) === text) keep.set(pressed, '');
       if (keep.get(slot) === text) keep.set(slot, '');
       redraw(n => n + 1);
     },
   };
 }
+
+/** 128 random bits, hex. */
+const newId = (): string =>
+  Array.from(crypto.getRandomValues(new Uint8Array(ID_LENGTH / 2)), byte => byte.toString(16).padStart(2, '0')).join(
+    '',
+  );
+const ID_LENGTH = 32;
 
 /**
  * Whether what is being written was said in this form: what was pressed is what is written, so nothing in it is changed till then.

@@ -21,7 +21,7 @@ export function Stopwatch(props: {
 }) {
   const { snapshot, session, keep, onWritten } = props;
   const slot = `${SLOT} ${snapshot.kart.name}`;
-  const { text, now, put, written, stands } = useKept(keep, slot);
+  const { text, now, put, written, stands, id } = useKept(keep, slot);
   const [isOpen, setOpen] = useState(text !== '');
   const [isSent, isWritten] = useBeingWritten(session);
   const read = handTimedLaps(text);
@@ -80,7 +80,8 @@ export function Stopwatch(props: {
             isWritten(
               intoBook(
                 session,
-                (book, kart) => book.lapsByHand(kart, text, { by: keep.get('name'), ...said, ...(sure && { sure }) }),
+                (book, kart) =>
+                  book.lapsByHand(kart, text, { by: keep.get('name'), ...said, ...(sure && { sure }), id: id() }),
                 () => {
                   written(text);
                   setOpen(now() !== '');

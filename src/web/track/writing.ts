@@ -19,6 +19,7 @@ export function useTyped(keep: Keep, slot: string, likely: Typed) {
     /** What stands there now is in the book. */
     written: (): void => kept.written(kept.text),
     stands: kept.stands,
+    id: kept.id,
   };
 }
 
@@ -57,7 +58,9 @@ export function useWriting({ form, entry, session, read, fieldOf, again, onWritt
     },
   };
   const send = async (drafts: readonly Draft[], sure: boolean): Promise<void> => {
-    const written = await isWritten(session.write(drafts, { ...(sure && { sure }), recorded: entry.written }));
+    const written = await isWritten(
+      session.write(drafts, { ...(sure && { sure }), id: entry.id(), recorded: entry.written }),
+    );
     if (written.kind === 'written') {
       setRefused([]);
       setAnew(undefined);

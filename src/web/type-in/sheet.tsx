@@ -56,7 +56,7 @@ export function TypeIn({ snapshot, session, keep, who }: TypeInProps) {
   const write = async (sure: boolean): Promise<void> => {
     if (!kept.stands()) return;
     const recorded = (): void => kept.written(kept.text);
-    const written = await isWritten(session.write(drafts, { ...(sure && { sure }), recorded }));
+    const written = await isWritten(session.write(drafts, { ...(sure && { sure }), id: kept.id(), recorded }));
     if (written.kind === 'refused') {
       const owner = inOrder.flatMap(line => line.drafts.map(() => line));
       setRefused({ problems: written.problems.map(p => named(p, owner)), again: written.asksAgain ? now : '' });

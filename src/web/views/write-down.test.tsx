@@ -8,6 +8,9 @@ import type { PhotoKept, Session } from '../session.ts';
 import { WriteDown } from './write-down.tsx';
 import { beginFind, slotOf } from './writing.ts';
 
+const none = () => {
+  throw new Error('the demo must have a find, got none');
+};
 const snapshot = await snapshotOf(await demoApp(), '41');
 
 test('what is typed while a photo is being kept stays, and the entry waits for the photo; left, it is not begun again', async () => {
@@ -150,4 +153,23 @@ test('what is typed in one tab in the moment in which the other one writes what 
   await left.type('#entry-text', 'from the left');
   await left.submit();
   expect(said.map(({ drafts }) => drafts[0]?.text)).toEqual(['from the right', 'from the left']);
+});
+
+test('a press whose end the page did not hear is said once more under the same id, and shown to be the one of then', async () => {
+  const { session, ids, takes, caughtUp } = slowBook();
+  const keep = keepIn(undefined);
+  beginFind(keep, '41', 'rear axle', 'safety');
+  const form = <WriteDown {...{ snapshot, session, keep }} />;
+  const [page, later] = [drawn(), drawn()];
+  await page.show(form);
+  await page.type('#entry-defect', 'bent');
+  await page.submit();
+  await later.show(form); // the first one was put out
+  await later.submit();
+  expect(ids[0]).toBeDefined();
+  expect(ids).toEqual([ids[0], ids[0]]);
+  await takes();
+  const [{ fact } = none()] = snapshot.facts.filter(line => line.fact.kind === 'found');
+  await caughtUp({ kind: 'written', before: true, facts: [fact] });
+  expect(later.text()).toMatch(/In the book since .*\d\d:\d\d, from an earlier press: .*If this was another one/);
 });

@@ -6,7 +6,7 @@ import { Refused } from '../parts.tsx';
 import { type Keep, keepOf } from '../place.ts';
 import type { Session, Snapshot } from '../session.ts';
 import { useToRefused } from '../to-refused.ts';
-import { dateOf, factWords } from '../words/reads.ts';
+import { dateOf, factWords, timeOf } from '../words/reads.ts';
 import { recordWords } from '../words/record.ts';
 import { ENTRIES, type Entry, entryDraft, fieldOf, fieldsOf, readFields, type Typed } from '../write-down.ts';
 import { Alike } from './alike.tsx';
@@ -146,12 +146,14 @@ function EntryForm(props: {
       kept.written(text);
       close();
     };
-    const more = { ...(sure && { sure }), ...(at && { at }), recorded };
+    const more = { ...(sure && { sure }), ...(at && { at }), id: kept.id(), recorded };
     const written = await isWritten(session.write([drafted.draft], more));
     if (written.kind === 'refused') return refuse({ problems: written.problems, again: written.asksAgain ? now : '' });
     const newlyDue = (session.view().snapshot?.due.due ?? []).filter(d => !due.has(d.item)).length;
     const [fact] = written.facts;
-    props.onWritten(recordWords.written(fact ? factWords(fact) : entry.title, newlyDue), fact);
+    const what = fact ? factWords(fact) : entry.title;
+    const since = written.before && fact && `${dateOf(fact.recorded)}, ${timeOf(fact.recorded)}`;
+    props.onWritten(since ? recordWords.inBookSince(what, since) : recordWords.written(what, newlyDue), fact);
   };
   const rest = refused.problems.filter(p => fieldOf(entry, p) === undefined);
   return (

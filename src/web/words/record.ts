@@ -17,6 +17,8 @@ export const recordWords = {
   written: (fact: string, more: number) =>
     `Written: ${fact}.${more > 0 ? ` ${more} more due now, on the sheet Today.` : ''}`,
   of: (step: number, count: number, step2: string) => `${step} of ${count}: ${step2}`,
+  inBookSince: (fact: string, when: string) =>
+    `In the book since ${when}, from an earlier press: ${fact}. If this was another one, write it down once more.`,
   inBookMeanwhile: 'What stood here is in the book: the record below has it.',
   itIsSoRecord: 'It is so: record it as I said',
   next: 'Next',

@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { Versions } from './book/versions.ts';
+import { useChanges } from './changes.ts';
 import { Glyph } from './glyph.tsx';
 import { createAway } from './interruption/away.ts';
 import { Still } from './later.tsx';
@@ -51,14 +52,13 @@ const NAMES: Readonly<Record<Sheet, string>> = {
 /** The whole page: title block, one sheet, the way to the others. */
 export function App(props: { readonly session: Session; readonly keep: Keep; readonly versions: Versions }) {
   const { session, keep, versions } = props;
-  const [, redraw] = useState(0);
   const [place, setPlace] = useState<Place>(() => placeFrom(location.hash || keep.get('place')));
   const [who, setWho] = useState(keep.get('name'));
   const [naming, setNaming] = useState(false);
 
   const [away] = useState(() => createAway(document, keep));
 
-  useEffect(() => session.onChange(() => redraw(n => n + 1)), [session]);
+  useChanges(session, versions);
   useEffect(() => {
     // Another tab of this device has said who is at it: what is written here is written under that name too. One that slept
     // meanwhile hears of it when it is shown again.
@@ -69,7 +69,6 @@ export function App(props: { readonly session: Session; readonly keep: Keep; rea
       for (const one of heard) window.removeEventListener(one, follow);
     };
   }, [keep]);
-  useEffect(() => versions.onChange(() => redraw(n => n + 1)), [versions]);
   /**
    * Goes to a place: shown, kept and in the address in one go. An address written later, after the page is drawn, would
    * overwrite the one that a second quick tap has set meanwhile, and a tap on the one that still stands there would do nothing.

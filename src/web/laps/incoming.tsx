@@ -1,5 +1,6 @@
 /** Where laps come in: logs put down, times typed; and the sessions that have laps already. */
-import { useEffect, useState } from 'preact/hooks';
+import { useState } from 'preact/hooks';
+import { useChanges } from '../changes.ts';
 import type { Snapshot } from '../session.ts';
 import { LastWritten } from '../track/written.tsx';
 import { lapsWords } from '../words/laps/sheet.tsx';
@@ -21,9 +22,8 @@ export function Incoming({ snapshot, session, keep }: LapsProps) {
   const { name } = snapshot.kart;
   const table = desks.get(name) ?? createDesk(handInWorker, keep);
   desks.set(name, table);
-  const [, redraw] = useState(0);
   const [written, setWritten] = useState<LapsWritten>();
-  useEffect(() => table.onChange(() => redraw(n => n + 1)), [table]);
+  useChanges(table);
   const logs = table.list();
   return (
     <>

@@ -1,6 +1,7 @@
 import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { openOf } from '../../app/index.ts';
 import type { Plan, Step } from '../../prep/index.ts';
+import { useChanges } from '../changes.ts';
 import { useAwake } from '../interruption/awake.ts';
 import type { Away } from '../interruption/away.ts';
 import { BackAgain } from '../interruption/back-again.tsx';
@@ -50,8 +51,7 @@ export function Work(props: {
     asked.find(s => s.state !== 'done') ?? asked[0] ?? (props.step === undefined ? nextStep(plan) : undefined);
   const left = plan.steps.filter(s => s.state !== 'done');
   const named = current?.key;
-  const [, redraw] = useState(0);
-  useEffect(() => props.away.onChange(() => redraw(n => n + 1)), [props.away]);
+  useChanges(props.away);
   useEffect(() => {
     const printed = (): void => keepPrinted(props.keep, kart.name, plan.steps, new Date().toISOString());
     window.addEventListener('beforeprint', printed);

@@ -31,8 +31,12 @@ export const asPlanned: Timing = (_, planned) => ({ typical: planned, slow: plan
 export function learnTiming(all: readonly Timed[]): Timing {
   if (all.length === 0) return asPlanned;
   const works = new Map<string, number[]>();
-  for (const { key, took, planned } of all)
-    if (took > 0 && planned > 0) works.set(key, [...(works.get(key) ?? []), Math.log(took / planned)]);
+  for (const { key, took, planned } of all) {
+    if (!(took > 0 && planned > 0)) continue;
+    const own = works.get(key);
+    if (own) own.push(Math.log(took / planned));
+    else works.set(key, [Math.log(took / planned)]);
+  }
   const everything = [...works.values()].flat();
   const kartMean = sum(everything) / (everything.length + LEAN);
   const s = spread([...works.values()]);
@@ -54,7 +58,10 @@ function spread(works: readonly (readonly number[])[]): number {
   const twice = works.filter(own => own.length > 1);
   const free = twice.reduce((n, own) => n + own.length - 1, 0);
   if (free === 0) return USUAL_SPREAD;
-  const squares = twice.flatMap(own => own.map(y => (y - sum(own) / own.length) ** 2));
+  const squares = twice.flatMap(own => {
+    const mean = sum(own) / own.length;
+    return own.map(y => (y - mean) ** 2);
+  });
   return Math.sqrt(sum(squares) / free);
 }
 

@@ -108,7 +108,7 @@ export async function recordAll(
   return { ...done, judgements: benches.flatMap(bench => bench.judged(done.facts)) };
 }
 
-/** What was recorded when the same was said before: as many facts, from the one of this id on. */
+/** What was recorded together, beginning with the fact of this id, when the same was said before. */
 async function saidBefore(
   { shelf }: Writer,
   wanted: readonly OnKart[],
@@ -117,9 +117,9 @@ async function saidBefore(
   const names = wanted.map(({ kart }) => kart).filter(kart => shelf.names().includes(kart));
   const facts = (await Promise.all(names.map(kart => shelf.facts(kart)))).flat();
   const first = facts.find(fact => fact.id === id);
-  if (first === undefined) return undefined;
-  const end = first.seq + wanted.flatMap(({ payloads }) => payloads).length;
-  return facts.filter(({ device, seq }) => device === first.device && seq >= first.seq && seq < end);
+  return (
+    first && facts.filter(one => one.device === first.device && one.recorded === first.recorded && one.seq >= first.seq)
+  );
 }
 
 type Checked = { readonly kart: string; readonly payloads: readonly Payload[]; readonly at: string };

@@ -13,6 +13,19 @@ const none = () => {
 };
 const snapshot = await snapshotOf(await demoApp(), '41');
 
+/** A find that was typed and pressed, and is being written. */
+async function findPressed() {
+  const book = slowBook();
+  const keep = keepIn(undefined);
+  beginFind(keep, '41', 'rear axle', 'safety');
+  const form = <WriteDown {...{ snapshot, keep }} session={book.session} />;
+  const [page, later] = [drawn(), drawn()];
+  await page.show(form);
+  await page.type('#entry-defect', 'bent');
+  await page.submit();
+  return { ...book, keep, form, page, later };
+}
+
 test('what is typed while a photo is being kept stays, and the entry waits for the photo; left, it is not begun again', async () => {
   let kept: (photo: PhotoKept) => void = () => undefined;
   const session = {
@@ -60,14 +73,7 @@ test('an entry that may be so is asked again, and once it says something else, e
 });
 
 test('what is in the book stands in no form any more, not even in one that was opened while it was being written', async () => {
-  const { session, said, takes, caughtUp } = slowBook();
-  const keep = keepIn(undefined);
-  beginFind(keep, '41', 'rear axle', 'safety');
-  const form = <WriteDown {...{ snapshot, session, keep }} />;
-  const [page, later] = [drawn(), drawn()];
-  await page.show(form);
-  await page.type('#entry-defect', 'bent');
-  await page.submit();
+  const { keep, said, takes, caughtUp, form, page, later } = await findPressed();
   await page.show(null); // a look at another sheet
   await later.show(form);
   expect(later.value('#entry-defect')).toBe('bent');
@@ -156,14 +162,7 @@ test('what is typed in one tab in the moment in which the other one writes what 
 });
 
 test('a press whose end the page did not hear is said once more under the same id, and shown to be the one of then', async () => {
-  const { session, ids, takes, caughtUp } = slowBook();
-  const keep = keepIn(undefined);
-  beginFind(keep, '41', 'rear axle', 'safety');
-  const form = <WriteDown {...{ snapshot, session, keep }} />;
-  const [page, later] = [drawn(), drawn()];
-  await page.show(form);
-  await page.type('#entry-defect', 'bent');
-  await page.submit();
+  const { ids, takes, caughtUp, form, later } = await findPressed();
   await later.show(form); // the first one was put out
   await later.submit();
   expect(ids[0]).toBeDefined();
